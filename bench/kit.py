@@ -86,13 +86,16 @@ def _scale(scale: WrittenScale, where: str) -> Scale:
 
 
 def _vessel(vessel: WrittenVessel, where: str) -> Vessel:
-    return {
+    read: Vessel = {
         "id": vessel["id"],
         "name": vessel["name"],
         "kind": vessel["kind"],
         "empty_mg": read_mass_mg(vessel["empty"], f"{where}.empty"),
         "holds_mg": read_mass_mg(vessel["holds"], f"{where}.holds"),
     }
+    if "material" in vessel:
+        read["material"] = vessel["material"]
+    return read
 
 
 def _mould(mould: WrittenMould, where: str) -> Mould:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bench.brief import joined
 from bench.checks.finding import cut_per_cent, decimal, finding
-from bench.checks.subject import Subject
+from bench.checks.subject import GLASS, Subject, mass_ug, total_ug
 from bench.fizz import FORMS, Fizz, is_acid, react
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, Level, RecipeLine
@@ -14,10 +14,13 @@ from bench.shapes.substances import Substance
 from bench.sources import Cited, cited
 from bench.substances import has, source_of
 from bench.whole import half_even, mass
-from bench.words import point, say
+from bench.words import point, say, say_all
 
 OPEN_FORM = "citric-acid"  # of either form
 SOUR = Fraction(1, 10)  # more of the acid than this left over is pointed out: common practice
+FATTY = Fraction(
+    10, 100
+)  # more fat than this in a part makes the tub slippery and leaves a ring: common practice
 # A hundredth of the gas is let go by the first damp; a jar for ten pieces has about half a litre of air.
 SET_FREE = Fraction(1, 100)
 
@@ -98,10 +101,33 @@ def sealed(subject: Subject) -> Iterator[Finding]:
         "look" if shut else "know",
         shut[0] if shut else ASSEMBLY,
         say("checks-sealed", title=subject.place(shut[0])) if shut else say("checks-sealed-open"),
-        why=say("checks-sealed-why"),
+        why=joined(say("checks-sealed-why"), say("checks-sealed-glass") if _in_glass(subject, shut) else ""),
         by=say("checks-sealed-by", gas=decimal(gas, 1), part=decimal(gas * SET_FREE, 2)),
         do=say("checks-sealed-do"),
     )
+
+
+def _in_glass(subject: Subject, shut: list[str]) -> bool:
+    steps = (subject.order.steps[key] for key in shut)
+    return any(GLASS.search(text) for step in steps for text in (step["title"], step["says"], *step["tools"]))
+
+
+def unmixed_fat(subject: Subject) -> Iterator[Finding]:
+    """Much fat in a piece for the bath, and nothing that lets it mix with the water."""
+    for component in subject.fizzing:
+        fats = subject.of_kind(component, "butter", "oil", "wax")
+        whole = total_ug(component)
+        share = Fraction(sum(map(mass_ug, fats)), whole) if whole else Fraction(0)
+        if share > FATTY and not subject.of_kind(component, "solubiliser", "surfactant"):
+            yield finding(
+                "unmixed-fat",
+                "look",
+                component["id"],
+                say("checks-unmixed-fat", names=say_all([subject.ingredient(line)["name"] for line in fats])),
+                why=say("checks-unmixed-fat-why"),
+                by=say("checks-unmixed-fat-by", share=cut_per_cent(share, 1)),
+                do=say("checks-unmixed-fat-do"),
+            )
 
 
 def beside(subject: Subject) -> Iterator[Finding]:
@@ -165,7 +191,7 @@ def wet(subject: Subject) -> Iterator[Finding]:
                 )
             elif kind == "alcohol":
                 yield _poured("alcohol-in-fizz", "know", where, line, name, *_of_alcohol(name))
-            elif kind == "water":
+            elif subject.is_wet(line):
                 yield _poured("water-in-fizz", "look", where, line, name, say("checks-water-in-fizz-why"))
 
 

@@ -17,9 +17,9 @@ WATER_BATHS = ("water_bath", "bain_marie", "double_boiler")
 
 def heated_fragrance(subject: Subject) -> Iterator[Finding]:
     """Fragrance among what is melted, or in the vessel already when the heat comes on."""
-    for where, step, component in _melts(subject):
-        already = _weighed_before(subject, where, step, component)
-        for line in _lines(component, [*step["of"], *already]):
+    for where, step, component in melts(subject):
+        already = weighed_before(subject, where, step, component)
+        for line in lines_of(component, [*step["of"], *already]):
             if subject.kind(line["ingredient"]) == "fragrance":
                 yield finding(
                     "fragrance-heated",
@@ -33,15 +33,15 @@ def heated_fragrance(subject: Subject) -> Iterator[Finding]:
 
 def warm_fragrance(subject: Subject) -> Iterator[Finding]:
     """Fragrance weighed into what has just been melted, with no wait between."""
-    for melted, melt, component in _melts(subject):
-        warm = _vessels(component, melt["of"])
+    for melted, melt, component in melts(subject):
+        warm = vessels_of_lines(component, melt["of"])
         for step in component["steps"]:
             where = f"{component['id']}.{step['id']}"
             if not puts_in(step) or step["into"] not in warm:
                 continue
             if not subject.order.precedes(melted, where) or _cools(subject, melted, where):
                 continue
-            for line in _lines(component, step["lines"]):
+            for line in lines_of(component, step["lines"]):
                 ingredient = subject.ingredient(line)
                 if subject.kind(line["ingredient"]) == "fragrance":
                     yield from _too_warm_for(ingredient, where, melt["to_mk"])
@@ -78,8 +78,8 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
 
 def past_the_limit(subject: Subject) -> Iterator[Finding]:
     """A melt that goes past what the ingredient's own sheet allows, or a base whose limit is not given."""
-    for where, step, component in _melts(subject):
-        for line in _lines(component, step["of"]):
+    for where, step, component in melts(subject):
+        for line in lines_of(component, step["of"]):
             ingredient = subject.ingredient(line)
             most, reached = ingredient["most_mk"], step["to_mk"]
             if subject.kind(line["ingredient"]) == "fragrance":
@@ -117,7 +117,7 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
 
 def warm_fizz(subject: Subject) -> Iterator[Finding]:
     """Bicarbonate heated, or met by a melt, past the warmth at which it begins to give off its gas."""
-    for melted, melt, component in _melts(subject):
+    for melted, melt, component in melts(subject):
         reached = melt["to_mk"]
         if (reached is not None and reached <= WARM_FIZZ_MK) or not subject.carbonates(component):
             continue
@@ -141,7 +141,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
 
 def water_bath(subject: Subject) -> Iterator[Finding]:
     """A vessel out of a water bath that comes to a fizzing mix without being wiped dry."""
-    for melted, melt, component in _melts(subject):
+    for melted, melt, component in melts(subject):
         bath = melt["heater"].lower().replace(" ", "_").replace("-", "_") in WATER_BATHS
         if not bath or not subject.carbonates(component):
             continue
@@ -167,7 +167,7 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
         beside: list[str] = []
         for step in component["steps"]:
             key = f"{component['id']}.{step['id']}"
-            weighed = _lines(component, step["lines"]) if puts_in(step) else []
+            weighed = lines_of(component, step["lines"]) if puts_in(step) else []
             if not step["alcohol"] and not any(
                 subject.kind(line["ingredient"]) == "alcohol" for line in weighed
             ):
@@ -191,7 +191,7 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
             )
 
 
-def _melts(subject: Subject) -> Iterator[tuple[str, RecipeMelt, Component]]:
+def melts(subject: Subject) -> Iterator[tuple[str, RecipeMelt, Component]]:
     """Every melt: "component.step", the step and its component."""
     for component in subject.recipe["components"]:
         for step in component["steps"]:
@@ -199,11 +199,11 @@ def _melts(subject: Subject) -> Iterator[tuple[str, RecipeMelt, Component]]:
                 yield f"{component['id']}.{step['id']}", step, component
 
 
-def _lines(component: Component, ids: list[str]) -> list[RecipeLine]:
+def lines_of(component: Component, ids: list[str]) -> list[RecipeLine]:
     return [line for line in component["lines"] if line["id"] in ids]
 
 
-def _vessels(component: Component, ids: list[str]) -> set[str]:
+def vessels_of_lines(component: Component, ids: list[str]) -> set[str]:
     """The vessels, by label, that these lines are weighed into."""
     return {
         step["into"]
@@ -212,9 +212,9 @@ def _vessels(component: Component, ids: list[str]) -> set[str]:
     }
 
 
-def _weighed_before(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
+def weighed_before(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
     """The lines that are in the vessel of a melt when it begins."""
-    warm = _vessels(component, melt["of"])
+    warm = vessels_of_lines(component, melt["of"])
     return [
         line
         for step in component["steps"]
@@ -233,8 +233,8 @@ def _cools(subject: Subject, melted: str, where: str) -> bool:
 def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
     """Where what is melted meets the bicarbonate: the melt itself, when they share a vessel; else the
     steps that tip the one vessel into the other; else, as no step says so, the next thing done."""
-    dry = _vessels(component, [line["id"] for line in subject.carbonates(component)])
-    warm = _vessels(component, melt["of"])
+    dry = vessels_of_lines(component, [line["id"] for line in subject.carbonates(component)])
+    warm = vessels_of_lines(component, melt["of"])
     if warm & dry:
         return [melted]
     later = [

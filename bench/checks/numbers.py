@@ -1,16 +1,18 @@
 """Numbers: what does not add up, and what cannot be measured as written."""
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, total_ug
+from bench.quantities import read_density
 from bench.shapes.recipe import Finding
-from bench.sources import cited
+from bench.sources import Cited, cited
 from bench.substances import source_of
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, half_even, mass, per_cent
-from bench.words import say, say_all
+from bench.words import point, say, say_all
 from bench.yields import make_mg
 
 WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: common practice
@@ -27,6 +29,22 @@ POWDERS = (
     "dye",
 )
 ODD_DENSITY = Fraction(15, 100)  # so far outside the table's range is worth a look: common practice
+WIDEST_PPM = 200_000  # a line of these recipes is never weighed so loosely: common practice
+# g/ml from and to, by kind; from memory. Powders loose, so air counts.
+DENSITIES = {
+    "alcohol": ("0.78", "0.97"),
+    "butter": ("0.85", "0.98"),
+    "fragrance": ("0.8", "1.2"),
+    "humectant": ("0.5", "1.5"),
+    "oil": ("0.82", "1"),
+    "soap_base": ("0.9", "1.2"),
+    "solubiliser": ("0.9", "1.2"),
+    "surfactant": ("0.2", "1.3"),
+    "water": ("0.9", "1.2"),
+    "wax": ("0.4", "1.02"),
+    "whipping_base": ("0.3", "1.2"),
+    "": ("0.1", "2.5"),
+}
 # One row of the table for many things that a maker keeps apart: two micas are not one mica twice.
 FAMILIES = (
     "parfum",
@@ -77,22 +95,44 @@ def one_twice(subject: Subject) -> Iterator[Finding]:
 
 
 def odd_density(subject: Subject) -> Iterator[Finding]:
-    """A density far outside what the table has for that substance."""
+    """A density far outside what the table has for that substance, or what things of its kind have."""
     for key in subject.all_used:
-        found, density = subject.substance(key), subject.recipe["ingredients"][key]["density"]
-        if not found or not density or "density" not in found:
+        density = subject.recipe["ingredients"][key]["density"]
+        given = _density(density["g_per_ml"]) if density else None
+        if given is None:
             continue
-        low, high = map(Fraction, found["density"])
-        if not low * (1 - ODD_DENSITY) <= Fraction(density["g_per_ml"]) <= high * (1 + ODD_DENSITY):
+        low, high, code, source = _usual_density(subject, key)
+        if not low * (1 - ODD_DENSITY) <= given <= high * (1 + ODD_DENSITY):
             yield finding(
                 "odd-density",
                 "look",
                 f"ingredients.{key}",
                 say("checks-odd-density", name=subject.recipe["ingredients"][key]["name"]),
-                why=say("checks-odd-density-why", low=found["density"][0], high=found["density"][1]),
+                why=say(f"checks-odd-density-{code}", low=_plain(low), high=_plain(high)),
+                by=f"{_plain(given)} g/ml",
                 do=say("checks-odd-density-do"),
-                source=source_of(found, "density"),
+                source=source,
             )
+
+
+def _usual_density(subject: Subject, key: str) -> tuple[Fraction, Fraction, str, Cited]:
+    """From and to, of what they are, and where that is from: the substance in the table, else its kind."""
+    found = subject.substance(key)
+    if found and "density" in found:
+        low, high = map(Fraction, found["density"])
+        return low, high, "table", source_of(found, "density")
+    low, high = map(Fraction, DENSITIES.get(subject.kind(key), DENSITIES[""]))
+    return low, high, "kind", cited("memory")
+
+
+def _density(written: str) -> Fraction | None:
+    """None: no line needed it, so nothing refused that it is no number. One in kg/m³ is a number."""
+    plain = re.fullmatch(r"\s*(\d{1,9})(?:[.,](\d{1,9}))?\s*", written)
+    return Fraction(f"{plain[1]}.{plain[2] or 0}") if plain else None
+
+
+def _plain(value: Fraction) -> str:
+    return f"{float(value):g}".replace(".", point())
 
 
 def sums(subject: Subject) -> Iterator[Finding]:
@@ -192,7 +232,8 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
         if not line["by_volume"] or not density or not line["ug"]:
             continue
         if density["tapped_g_per_ml"]:
-            loose, tapped = Fraction(density["g_per_ml"]), Fraction(density["tapped_g_per_ml"])
+            loose = read_density(density["g_per_ml"], where)
+            tapped = read_density(density["tapped_g_per_ml"], where)
             low, high = sorted((line["ug"], int(line["ug"] * tapped / loose)))
             yield finding(
                 "spoons",
@@ -223,14 +264,35 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
 
 
 def unknown(subject: Subject) -> Iterator[Finding]:
-    """Ingredients of which the recipe does not say what they are: the other rules pass them by."""
-    for key in subject.used(""):
-        name = subject.recipe["ingredients"][key]["name"]
+    """Ingredients of which neither the recipe nor the table says what they are: the other rules pass them by. They are
+    asked about once."""
+    keys = subject.used("")
+    if keys:
+        names = [subject.recipe["ingredients"][key]["name"] for key in keys]
         yield finding(
             "unknown-kind",
             "look",
-            f"ingredients.{key}",
-            say("checks-unknown", name=name),
+            f"ingredients.{keys[0]}",
+            say("checks-unknown", count=len(keys), names=say_all(names)),
             why=say("checks-unknown-why"),
             do=say("checks-unknown-do"),
         )
+
+
+def wide_tolerance(subject: Subject) -> Iterator[Finding]:
+    """A tolerance that lets nearly any weight pass."""
+    for where, line in subject.lines():
+        if line["tolerance_ppm"] > WIDEST_PPM:
+            yield finding(
+                "wide-tolerance",
+                "look",
+                where,
+                say(
+                    "checks-wide-tolerance",
+                    name=subject.ingredient(line)["name"],
+                    share=per_cent(line["tolerance_ppm"], PPM),
+                ),
+                why=say("checks-wide-tolerance-why"),
+                by=say("checks-wide-tolerance-by", share=per_cent(WIDEST_PPM, PPM)),
+                do=say("checks-wide-tolerance-do"),
+            )

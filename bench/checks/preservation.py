@@ -16,7 +16,7 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
     for component in subject.parts:
         if subject.of_kind(component, "preservative") or subject.carbonates(component):
             continue
-        wet = [line for line in component["lines"] if _wets(subject, line)]
+        wet = [line for line in component["lines"] if subject.is_wet(line)]
         moist = wet or subject.of_kind(component, *BASES)
         food = [line for line in component["lines"] if moist and _feeds(subject, line)]
         added = [*wet, *(line for line in food if line not in wet)]
@@ -32,11 +32,6 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
                 by=say("checks-unpreserved-by", share=_share(component, added)),
                 do=say("checks-unpreserved-do"),
             )
-
-
-def _wets(subject: Subject, line: RecipeLine) -> bool:
-    """A spray to texture dries off."""
-    return not line["texture"] and subject.kind(line["ingredient"]) == "water"
 
 
 def _feeds(subject: Subject, line: RecipeLine) -> bool:

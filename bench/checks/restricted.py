@@ -10,7 +10,7 @@ from bench.substances import has, source_of
 from bench.words import say
 
 # A trait of a substance that is pointed out wherever it is used.
-POINTED_OUT: tuple[Trait, ...] = ("borate", "microplastic", "food_colour", "airways")
+POINTED_OUT: tuple[Trait, ...] = ("borate", "candle_colour", "microplastic", "food_colour", "airways")
 
 
 def by_trait(subject: Subject) -> Iterator[Finding]:

@@ -8,9 +8,20 @@ from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.sources import cited
 from bench.states import stake_of
-from bench.steps import by_hand, counts_pieces, heats, is_judged, lines_in, runs_by_itself, tipped_by
+from bench.steps import (
+    by_hand,
+    counts_pieces,
+    divides,
+    heats,
+    is_judged,
+    lines_in,
+    runs_by_itself,
+    tipped_by,
+    vessels_named,
+    worked_on,
+)
 from bench.whole import mass, span
-from bench.words import say
+from bench.words import say, say_all
 
 
 def windows(subject: Subject) -> Iterator[Finding]:
@@ -111,7 +122,7 @@ def waits(subject: Subject) -> Iterator[Finding]:
 
 def wrapping(subject: Subject) -> Iterator[Finding]:
     """Soap and fizz left open to the air, and a whipped base that never hardens."""
-    wraps = any(True for _ in subject.order.of(does="wrap"))
+    wraps = bool(subject.wraps)
     add = say("checks-unwrapped-do")
     if not wraps and subject.kinds & SOAP:
         yield finding(
@@ -244,3 +255,52 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
                         why=say("checks-melted-early-why"),
                         do=say("checks-melted-early-do"),
                     )
+
+
+def in_its_own_place(subject: Subject) -> Iterator[Finding]:
+    """An ingredient that is named to stand in for itself."""
+    for where, line in subject.lines():
+        for stand_in in line["substitutes"]:
+            if _is_same(subject, line["ingredient"], stand_in["ingredient"]):
+                yield finding(
+                    "own-substitute",
+                    "look",
+                    where,
+                    say("checks-own-substitute", name=subject.ingredient(line)["name"]),
+                    why=say("checks-own-substitute-why"),
+                    do=say("checks-own-substitute-do"),
+                )
+
+
+def _is_same(subject: Subject, one: str, other: str) -> bool:
+    if one == other:
+        return True
+    names = [subject.recipe["ingredients"][key]["name"].strip().casefold() for key in (one, other)]
+    return names[0] == names[1]
+
+
+def unused_portions(subject: Subject) -> Iterator[Finding]:
+    """A portion that was weighed out, and that no later step names."""
+    for component in subject.parts:
+        for place, step in enumerate(component["steps"]):
+            if not divides(step):
+                continue
+            named = {key for later in component["steps"][place + 1 :] for key in _vessels_of(later)}
+            *apart, stays = step["portions"]  # the last stays where all of it was
+            left = [*apart, *([] if step["from"] in named else [stays])]
+            unused = [each for each in left if each["id"] not in named]
+            if unused and len(unused) < len(step["portions"]):
+                yield finding(
+                    "unused-portion",
+                    "look",
+                    f"{component['id']}.{step['id']}",
+                    say("checks-unused-portion", names=say_all([each["name"] for each in unused])),
+                    why=say("checks-unused-portion-why"),
+                    do=say("checks-unused-portion-do"),
+                )
+
+
+def _vessels_of(step: RecipeStep) -> list[str]:
+    """The vessels and portions that a step says it works with."""
+    at_hand = [step["into"]] if by_hand(step) else []
+    return [*worked_on(step), *vessels_named(step), *at_hand]

@@ -25,6 +25,13 @@ SHUTS = re.compile(
     r"|ermetic\w|barattolo chiuso",
     re.IGNORECASE,
 )
+GLASS = re.compile(r"glas|verre|vidrio|vetro|mason jar|bocal", re.IGNORECASE)
+# A step that is called so wraps, though it does not say what it does.
+WRAPS = re.compile(
+    r"\b(?:wrap|wrapping|wrapped|ein(?:wickeln|packen|schlagen)|verpacken|emballer|emballage|envolver|avvolgere|incartare)\b",
+    re.IGNORECASE,
+)
+FRESH = re.compile(r"\b(?:fresh|frisch\w*|fra[iî]ch?\w*|fresc\w*|fresch\w*)\b", re.IGNORECASE)
 NOT = re.compile(r"\b(?:not|never|no|nie|nicht|keine?n?m?|pas|jamais|nunca|non|mai)\b", re.IGNORECASE)
 CLAUSE = re.compile(r"[.:;]")
 
@@ -86,9 +93,24 @@ class Subject:
             for step in component["steps"]:
                 ways = [text for way in step["ways"] for text in (way["name"], way["says"])]
                 texts = [step["title"], step["says"], *step["tools"], *ways]
-                if any(_is_said(SHUTS, text) for text in texts):
+                if any(is_said(SHUTS, text) for text in texts):
                     found.append(f"{component['id']}.{step['id']}")
         return found
+
+    @cached_property
+    def wraps(self) -> list[str]:
+        """The steps that wrap: "component.step"."""
+        return [
+            key
+            for key, step in self.order.steps.items()
+            if step["does"] == "wrap" or (not step["does"] and is_said(WRAPS, step["title"]))
+        ]
+
+    def is_wet(self, line: RecipeLine) -> bool:
+        """Whether it brings water as it is: what is water, and plants that are not dried. A spray to texture dries off."""
+        kind = self.kind(line["ingredient"])
+        fresh = kind == "botanical" and is_said(FRESH, self.ingredient(line)["name"])
+        return not line["texture"] and (kind == "water" or fresh)
 
     def lines(self) -> Iterator[tuple[str, RecipeLine]]:
         """Every line with its place, "component.line"."""
@@ -170,7 +192,7 @@ class Subject:
 Rule = Callable[[Subject], Iterator[Finding]]
 
 
-def _is_said(words: re.Pattern[str], text: str) -> bool:
+def is_said(words: re.Pattern[str], text: str) -> bool:
     """Whether a clause of the text says it before any "not"."""
     return any(words.search(NOT.split(clause, maxsplit=1)[0]) for clause in CLAUSE.split(text))
 

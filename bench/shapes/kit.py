@@ -4,6 +4,20 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench.shapes.units import Id, Many, Mg, Text, Uoz, Within
 
+# What a vessel is made of.
+Material = Literal[
+    "aluminium",
+    "copper",
+    "enamel",
+    "glass",
+    "other",
+    "polypropylene",
+    "porcelain",
+    "silicone",
+    "steel",
+    "wood",
+]
+
 _Amount = Annotated[str, Text(40)]
 _Name = Annotated[str, Text(80)]
 
@@ -21,6 +35,7 @@ class WrittenVessel(TypedDict):
     kind: Id
     empty: _Amount
     holds: _Amount
+    material: NotRequired[Material]
 
 
 class WrittenMould(TypedDict):
@@ -71,6 +86,7 @@ class Vessel(TypedDict):
     kind: str  # bowl, jug, cup …
     empty_mg: Mg
     holds_mg: Mg
+    material: NotRequired[Material]  # absent: not said
 
 
 class Mould(TypedDict):

@@ -640,6 +640,8 @@ export interface Change {
 
 // bench/shapes/kit.py
 
+export type Material = "aluminium" | "copper" | "enamel" | "glass" | "other" | "polypropylene" | "porcelain" | "silicone" | "steel" | "wood";
+
 export interface WrittenScale {
   readonly id: Id;
   readonly name: string;
@@ -653,6 +655,7 @@ export interface WrittenVessel {
   readonly kind: Id;
   readonly empty: string;
   readonly holds: string;
+  readonly material?: Material;
 }
 
 export interface WrittenMould {
@@ -704,6 +707,8 @@ export interface Vessel {
   readonly kind: string;
   readonly empty_mg: Mg;
   readonly holds_mg: Mg;
+  /** absent: not said */
+  readonly material?: Material;
 }
 
 export interface Mould {

@@ -18,6 +18,7 @@ Trait = Literal[
     "stains",
     "food_colour",
     "microplastic",
+    "candle_colour",
     "acid_frees_sulfide",
     "frees_peroxide",  # in water
 ]

@@ -82,7 +82,7 @@ def test_a_spoon_without_a_density_stays_a_spoon():
 
 def test_a_spoon_of_powder_shows_its_range():
     """Bicarbonate 0.869 loose and 1.369 tapped (excipients handbook): 58 % more in the same spoon."""
-    density = {"g_per_ml": "0.869", "tapped_g_per_ml": "1.369", "source": "handbook"}
+    density = {"g_per_ml": "0.869", "tapped_g_per_ml": "1,369", "source": "handbook"}
     (finding,) = says(
         check(make("100 ml", measures="metric", facts=[{**BICARBONATE, "density": density}])), "tapped down"
     )

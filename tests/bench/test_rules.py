@@ -38,6 +38,7 @@ BASE = {"kind": "soap_base", "most_c": "70"}
 WHIP = {"kind": "whipping_base"}
 DAMP_DAY = {"temperature_c": 20, "humidity": 70}
 KIT = make_kit(("5 kg", "1 g"))
+MICROWAVE = make_kit(heaters=[{"id": "m", "name": "M", "kind": "microwave", "absorbed_w": 500}])
 IN, WAITED = weigh("in", "l0"), wait("cool", "10 min")
 
 
@@ -104,6 +105,52 @@ def with_linalool(share):
 def two_scents(grams):
     half = scented(limit="2 %")
     return mixed({}, half, half, amounts=[f"{100 - 2 * grams} g", f"{grams} g", f"{grams} g"])
+
+
+def beeswax_melted(to):
+    return of("Beeswax", steps=[IN, melt("l0", to=to)])
+
+
+def butter_melted(amount):
+    heat = {"solid_j_per_kg_k": 2010, "liquid_j_per_kg_k": 2090, "latent_j_per_kg": 157_000, "melts_c": "34"}
+    butter = {"kind": "butter", "heat": heat | {"source": "handbook"}}
+    return mixed(butter, amounts=[amount], steps=[IN, melt("l0", to="40", from_c="20")])
+
+
+def with_alcohol(into):
+    steps = [IN, weigh("more", "l1", into=into), melt("l0")]
+    return mixed(SOAP, {"kind": "alcohol"}, steps=steps)
+
+
+def bowl(material):
+    about = {
+        "id": "v",
+        "name": "Bowl",
+        "kind": "bowl",
+        "empty": "600 g",
+        "holds": "3 kg",
+        "material": material,
+    }
+    return make_kit(vessels=[about])
+
+
+def dried(usual):
+    press = {**pieces("press", "press"), "after": ["in"]}
+    return mixed(*FIZZ, steps=[weigh("in", "l0", "l1"), press, wait("dry", usual), WRAP])
+
+
+def stand_in(key):
+    return make({"amount": "100 g", "substitutes": [{"ingredient": key}]}, "5 g")
+
+
+def split_up(*used):
+    portions = [{"id": each, "name": each, "share": 1} for each in ("blue", "white", "rest")]
+    split = {"id": "split", "kind": "split", "title": "split", "portions": portions}
+    return make("300 g", steps=[IN, split, *(do(f"use_{each}", into=each) for each in used), do("stir")])
+
+
+def loose(tolerance):
+    return make({"amount": "100 g", "tolerance": tolerance})
 
 
 # By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
@@ -185,6 +232,19 @@ EXAMPLES = {
     "heavy-embed": (topped("21 g"), topped("20 g")),
     "unasked": (make("100 g", "to texture", steps=[IN]), make("100 g", steps=[IN])),
     "melted-early": (make("98 g", steps=[melt("l0"), IN]), make("98 g", steps=[IN, melt("l0")])),
+    "long-burst": (base_melted(BASE, burst="61 s"), base_melted(BASE, burst="60 s")),
+    "too-cool-to-melt": (beeswax_melted("60"), beeswax_melted("61")),
+    "odd-warmth": (beeswax_melted("117"), beeswax_melted("116")),
+    "least-heat": ((butter_melted("14 g"), None, MICROWAVE), (butter_melted("140 g"), None, MICROWAVE)),
+    "alcohol-heated": (with_alcohol("bowl"), with_alcohol("cup")),
+    "metal": ((base_melted(BASE), None, bowl("steel")), (base_melted(BASE), None, bowl("glass"))),
+    "short-drying": (dried("119 min"), dried("2 h")),
+    "long-wait": (dried("337 h"), dried("14 d")),
+    "own-substitute": (stand_in("i0"), stand_in("i1")),
+    "unused-portion": (split_up("blue"), split_up("blue", "white")),
+    "wide-tolerance": (loose("20.1 %"), loose("20 %")),
+    "unmixed-fat": (of("Baking soda", "Citric acid", "Shea butter"), of("Baking soda", "Citric acid", "Shea butter", "Polysorbate 80")),
+    "trait-candle-colour": (of("Candle dye"), PLAIN),
 }  # fmt: skip
 
 

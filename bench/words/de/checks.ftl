@@ -165,8 +165,11 @@ checks-by-volume = { $name } wird nach Volumen bemessen.
 checks-by-volume-why = Ein Löffel Pulver fasst mehr, wenn er festgeklopft ist.
 checks-by-volume-by = 58 % mehr bei Natron, als ein veröffentlichter Fall
 checks-by-volume-do = Die Zeile als Gewicht schreiben. Oder die Stampfdichte angeben, dann zeigt sich die Spanne.
-checks-unknown = { $name }: was ist das? Im Rezept fehlt die Art der Zutat.
-checks-unknown-why = Die Regeln gehen nach der Art: Sprudel, Duft, Farbe, Basis, Alkohol. Diese Zutat bleibt ungeprüft.
+checks-unknown = { $count ->
+    [one] Was ist { $names }? Im Rezept fehlt die Art der Zutat.
+   *[other] Was sind { $names }? Im Rezept fehlt die Art dieser Zutaten.
+}
+checks-unknown-why = Regeln gehen nach der Art: Sprudel, Duftstoff, Farbe, Schmelzbasis, Alkohol. Ohne Art wird sie übergangen.
 checks-unknown-do = Ihre Art im Rezept wählen, „andere“, wo keine passt.
 checks-too-small-by = bis { $share } daneben: { $scale }
 checks-under-1-mg = weniger als 1 mg
@@ -251,7 +254,8 @@ checks-one-twice = { $names } sind ein und derselbe Stoff.
 checks-one-twice-why = Anteile, Lieferungen und der Platz auf dem Etikett laufen getrennt.
 checks-one-twice-do = Eine Zutat daraus machen.
 checks-odd-density = Die Dichte von { $name } sieht falsch aus.
-checks-odd-density-why = Die Tabelle hat { $low } bis { $high } g/ml.
+checks-odd-density-table = Die Tabelle hat { $low } bis { $high } g/ml.
+checks-odd-density-kind = Dinge dieser Art haben etwa { $low } bis { $high } g/ml.
 checks-odd-density-do = Noch einmal nachsehen: g/ml, nicht kg/m³.
 checks-colour-use = { $use ->
     [none] { $name } enthält { $colour }, in den USA für Lebensmittel gelistet, nicht für Kosmetik.
@@ -268,3 +272,57 @@ checks-alcohol-strength-why = Der Rest der Stärke eines Alkohols ist Wasser. Wa
 checks-crystal-water = { $name } enthält { $share } Wasser in den Kristallen.
 checks-crystal-water-why = Wärme setzt dieses Wasser frei, und es startet das Sprudeln.
 checks-crystal-water-do = Die Mischung kühl und trocken halten. Oder ein Salz ohne Wasser nehmen.
+
+## Schmelzen
+
+checks-long-burst = „{ $title }“ erhitzt { $span } am Stück in der Mikrowelle.
+checks-long-burst-why = Mikrowellen erhitzen ungleich. Die Mitte kann unbemerkt kochen oder anbrennen.
+checks-long-burst-by = üblich: 10 bis 30 s
+checks-long-burst-do = Das Intervall kürzen. Nach jedem rühren und prüfen.
+checks-too-cool-to-melt = { $name } schmilzt bei { $reached } nicht.
+checks-melting-range = Die Tabelle nennt { $low } bis { $high } als Schmelzbereich.
+checks-too-cool-by = { $by } darunter
+checks-too-cool-to-melt-do = Die Endtemperatur anheben oder die Zahl berichtigen.
+checks-odd-warmth = { $name } wird auf { $reached } erhitzt. Das ist unüblich.
+checks-odd-warmth-by = { $by } über dem Ende seines Bereichs
+checks-odd-warmth-do = Nicht weiter schmelzen als nötig.
+checks-least-heat = „{ $title }“ braucht { $needs }. Die geplanten Intervalle geben { $gives }.
+checks-least-heat-why = Nach den Zahlen endet es bei { $ends }, höchstens { $most } sind gut.
+checks-least-heat-by = { $heater }, { $watts } kommen an
+checks-least-heat-do = Das letzte Intervall kürzen, die Leistung senken oder ein Wasserbad nehmen.
+checks-alcohol-heated = { $name } wird in dem Gefäß erhitzt, das geschmolzen wird.
+checks-alcohol-heated-do = Erst nach dem Schmelzen zugeben, ohne Wärmequelle. Oder ein anderes Gefäß nehmen.
+checks-metal = Schmelzen in der Mikrowelle, und dafür ist nur Metall da: { $names }.
+checks-metal-why = Metall schlägt in der Mikrowelle Funken, und die Schmelze bleibt kalt.
+checks-metal-do = Glas oder Polypropylen in die Ausrüstung aufnehmen. Oder ein Wasserbad wählen.
+
+## Trocknen
+
+checks-short-drying = „{ $title }“ trocknet { $span } vor dem Einpacken. Sind Stunden gemeint?
+checks-short-drying-why = Feucht eingepackt quillt ein gepresstes Stück und reagiert in der Verpackung.
+checks-short-drying-by = üblich: { $span } oder mehr
+checks-long-wait = „{ $title }“ dauert { $span }. Das ist länger als üblich.
+checks-long-wait-why = Sprudelmasse zieht Feuchte aus dem Raum, und Schmelzbasis schwitzt, je länger sie liegt.
+checks-long-wait-by = üblich: höchstens { $span }
+checks-odd-wait-do = Zahl und Einheit prüfen.
+
+## Was nicht zusammenpasst
+
+checks-own-substitute = { $name } ist als Ersatz für sich selbst genannt.
+checks-own-substitute-why = Ein Ersatz ist für den Fall, dass dies fehlt.
+checks-own-substitute-do = Etwas anderes wählen oder streichen.
+checks-unused-portion = Nach dem Teilen nutzt kein Schritt { $names }.
+checks-unused-portion-why = Es wird abgewogen und bleibt in seinem Gefäß.
+checks-unused-portion-do = In einem späteren Schritt nennen oder in weniger teilen.
+checks-wide-tolerance = { $name } hat eine Toleranz von { $share }.
+checks-wide-tolerance-why = Am Arbeitstisch gälte fast jedes Gewicht als richtig.
+checks-wide-tolerance-by = üblich: 1 bis 5 %. Diese Prüfung fragt über { $share }
+checks-wide-tolerance-do = Eine kleinere angeben oder weglassen: dann gelten 2 %.
+checks-unmixed-fat = Viel Fett in einem Badestück und kein Lösungsvermittler: { $names }.
+checks-unmixed-fat-why = Das Fett schwimmt. Es macht die Wanne rutschig und lässt einen Rand.
+checks-unmixed-fat-by = { $share } des Teils
+checks-unmixed-fat-do = Weniger nehmen oder einen Lösungsvermittler zugeben. Auf dem Etikett sagen, dass die Wanne rutschig wird.
+checks-sealed-glass = Glas zerspringt in Splitter.
+checks-trait-candle-colour = { $name } ist für Kerzen gemacht, nicht für Haut.
+checks-why-trait-candle-colour = Für Haut hat es niemand geprüft, und keine Liste erlaubt es in Kosmetik.
+checks-do-trait-candle-colour = Eine Farbe nehmen, deren Papiere Kosmetik und diesen Zweck nennen.

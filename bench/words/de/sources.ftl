@@ -43,6 +43,7 @@ sources-excipients-warmth = Handbuch der Hilfsstoffe (aus zweiter Hand)
 sources-this-check = so arbeitet diese Prüfung
 sources-recipe-times = die Zeiten des Rezepts
 sources-the-bench = so arbeitet der Arbeitstisch
+sources-heat-data = die Wärmedaten des Rezepts und die Leistung aus der Ausrüstung
 sources-ifra-51 = IFRA-Standards, 51. Änderung (2023). Sprudelnde Badestücke und Stückseife stehen in Kategorie 9 (aus zweiter Hand)
 sources-sealed-fizz = molares Gasvolumen bei { -at-25 }. Gläser mit fertiger Mischung platzten, Rückruf 2009 (aus zweiter Hand)
 sources-iso-29621 = ISO 29621:2017 nennt Zeichen für geringes Risiko (aus zweiter Hand): kein Wasser, Alkohol über 20 %, pH unter 3 oder über 10

@@ -168,8 +168,11 @@ checks-by-volume = { $name } is measured by volume.
 checks-by-volume-why = A spoon of powder holds more when it is tapped down.
 checks-by-volume-by = 58 % more for bicarbonate, as one published case
 checks-by-volume-do = Write the line as a weight. Or give the tapped density to see the range.
-checks-unknown = What is { $name }? The recipe does not say what kind of ingredient it is.
-checks-unknown-why = Rules go by kind: fizz, fragrance, colour, soap base, alcohol. This one is passed by.
+checks-unknown = { $count ->
+    [one] What is { $names }? The recipe does not say what kind of ingredient it is.
+   *[other] What are { $names }? The recipe does not say what kinds of ingredient they are.
+}
+checks-unknown-why = Rules go by kind: fizz, fragrance, colour, soap base, alcohol. What has none is passed by.
 checks-unknown-do = Choose its kind in the recipe, “other” where none fits.
 checks-too-small-by = { $scale } may be off by { $share }
 checks-under-1-mg = less than 1 mg
@@ -254,7 +257,8 @@ checks-one-twice = { $names } are one substance.
 checks-one-twice-why = Its shares and its lots are counted apart, and a label names it twice.
 checks-one-twice-do = Make one ingredient of them.
 checks-odd-density = The density of { $name } is out of its range.
-checks-odd-density-why = The table has { $low } to { $high } g/ml.
+checks-odd-density-table = The table has { $low } to { $high } g/ml.
+checks-odd-density-kind = Things of its kind have about { $low } to { $high } g/ml.
 checks-odd-density-do = Read the sheet again: g/ml, not kg/m³.
 checks-colour-use = { $use ->
     [none] { $name } holds { $colour }, which the United States list for food, not for cosmetics.
@@ -271,3 +275,57 @@ checks-alcohol-strength-why = The rest of an alcohol’s strength is water. Wate
 checks-crystal-water = { $name } holds { $share } water in its crystals.
 checks-crystal-water-why = Warmth lets that water go, and it starts the fizz.
 checks-crystal-water-do = Keep the mix cool and dry. Or use a salt with no water in it.
+
+## Melting
+
+checks-long-burst = “{ $title }” heats for { $span } at a time in the microwave.
+checks-long-burst-why = Microwaves heat unevenly. The middle can boil or scorch unseen.
+checks-long-burst-by = usual: 10 to 30 s
+checks-long-burst-do = Shorten the burst. Stir and check after each.
+checks-too-cool-to-melt = { $name } does not melt at { $reached }.
+checks-melting-range = The table has it melt from { $low } to { $high }.
+checks-too-cool-by = { $by } short of that
+checks-too-cool-to-melt-do = Raise the end temperature, or mend the number.
+checks-odd-warmth = { $name } is taken to { $reached }. That is out of the usual.
+checks-odd-warmth-by = { $by } past the end of its range
+checks-odd-warmth-do = Melt it no further than it needs.
+checks-least-heat = “{ $title }” needs { $needs }. The bursts as planned give { $gives }.
+checks-least-heat-why = By the numbers it would end at { $ends }, where { $most } is the most.
+checks-least-heat-by = { $heater }, { $watts } into the melt
+checks-least-heat-do = Shorten the last burst, turn the power down, or take a water bath.
+checks-alcohol-heated = { $name } is heated in the vessel that is melted.
+checks-alcohol-heated-do = Add it after the melt, off the heat. Or use another vessel.
+checks-metal = A microwave melt, and the kit has only metal for it: { $names }.
+checks-metal-why = Metal sparks in a microwave, and the melt stays cold.
+checks-metal-do = Put a glass or polypropylene one into the kit. Or choose a water bath.
+
+## Drying
+
+checks-short-drying = “{ $title }” dries for { $span } before the wrap. Is that hours?
+checks-short-drying-why = A pressed piece that is wrapped damp swells and reacts in its wrap.
+checks-short-drying-by = usual: { $span } or more
+checks-long-wait = “{ $title }” takes { $span }. That is longer than usual.
+checks-long-wait-why = Fizz draws damp from the room, and soap base sweats, the longer it lies.
+checks-long-wait-by = usual: { $span } at the most
+checks-odd-wait-do = Check the number and its unit.
+
+## What does not add up
+
+checks-own-substitute = { $name } is named to stand in for itself.
+checks-own-substitute-why = A substitute is for when this is not there.
+checks-own-substitute-do = Choose another, or take it out.
+checks-unused-portion = Nothing uses { $names } after the split.
+checks-unused-portion-why = It is weighed out and stays in its vessel.
+checks-unused-portion-do = Name it in a later step, or split into fewer.
+checks-wide-tolerance = { $name } has a tolerance of { $share }.
+checks-wide-tolerance-why = The bench would take nearly any weight for right.
+checks-wide-tolerance-by = usual: 1 to 5 %. This check asks above { $share }
+checks-wide-tolerance-do = Write a smaller one, or leave it out: 2 % is taken then.
+checks-unmixed-fat = Much fat in a bath piece, and no solubiliser: { $names }.
+checks-unmixed-fat-why = The fat floats. It makes the tub slippery, and leaves a ring.
+checks-unmixed-fat-by = { $share } of the part
+checks-unmixed-fat-do = Use less, or add a solubiliser. Say on the label that the tub gets slippery.
+checks-sealed-glass = Glass bursts into splinters.
+checks-trait-candle-colour = { $name } is made for candles, not for skin.
+checks-why-trait-candle-colour = Nobody looked at it for skin, and no list allows it in cosmetics.
+checks-do-trait-candle-colour = Use a colour whose papers say cosmetics and this use.

@@ -43,6 +43,7 @@ sources-excipients-warmth = excipients handbook (second-hand)
 sources-this-check = how this check works
 sources-recipe-times = the recipe's own times
 sources-the-bench = how the bench works
+sources-heat-data = the heat data of the recipe and the power in the kit
 sources-ifra-51 = IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and bar soap are in category 9 (second-hand)
 sources-sealed-fizz = molar gas volume at { -at-25 }. Jars of mixed powder burst and were recalled in 2009 (second-hand)
 sources-iso-29621 = ISO 29621:2017 lists what makes a product low-risk (second-hand): no water, alcohol over 20 %, pH under 3 or over 10

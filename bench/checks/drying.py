@@ -1,0 +1,58 @@
+"""Drying and setting: times that are out of the usual. The lengths are common practice."""
+
+from collections.abc import Iterator
+
+from bench.checks.finding import finding
+from bench.checks.subject import Subject
+from bench.shapes.recipe import Finding
+from bench.shapes.units import RecipeKey
+from bench.steps import runs_by_itself
+from bench.whole import span
+from bench.words import say
+
+MINUTE_MS = 60_000
+HOUR_MS = 60 * MINUTE_MS
+FIZZ_DRIES_MS = 2 * HOUR_MS  # a pressed piece, at the least
+LONGEST_MS = 14 * 24 * HOUR_MS  # nothing of this trade waits longer: no soap is made of lye here
+
+
+def short_drying(subject: Subject) -> Iterator[Finding]:
+    """A fizzing piece that is wrapped soon after it was pressed."""
+    fizzing = {part["id"] for part in subject.fizzing}
+    for pressed, step in subject.order.of(does="press"):
+        if pressed.split(".")[0] not in fizzing:
+            continue
+        waited = [subject.order.waited_ms(pressed, each) for each in _wrapped_after(subject, pressed)]
+        if waited and 0 < max(waited) < FIZZ_DRIES_MS:
+            yield finding(
+                "short-drying",
+                "look",
+                _first_wait(subject, pressed),
+                say("checks-short-drying", title=step["title"], span=span(max(waited))),
+                why=say("checks-short-drying-why"),
+                by=say("checks-short-drying-by", span=span(FIZZ_DRIES_MS)),
+                do=say("checks-odd-wait-do"),
+            )
+
+
+def _wrapped_after(subject: Subject, pressed: RecipeKey) -> list[RecipeKey]:
+    return [each for each in subject.wraps if subject.order.precedes(pressed, each)]
+
+
+def _first_wait(subject: Subject, pressed: RecipeKey) -> RecipeKey:
+    order = subject.order
+    return next((key for key in order.following(pressed) if runs_by_itself(order.steps[key])), pressed)
+
+
+def long_waits(subject: Subject) -> Iterator[Finding]:
+    for key, step in subject.order.steps.items():
+        if runs_by_itself(step) and step["usual_ms"] > LONGEST_MS:
+            yield finding(
+                "long-wait",
+                "look",
+                key,
+                say("checks-long-wait", title=step["title"], span=span(step["usual_ms"])),
+                why=say("checks-long-wait-why"),
+                by=say("checks-long-wait-by", span=span(LONGEST_MS)),
+                do=say("checks-odd-wait-do"),
+            )
