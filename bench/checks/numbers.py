@@ -171,9 +171,12 @@ def too_small(subject: Subject) -> Iterator[Finding]:
         finest = min(able, key=lambda scale: scale["division_mg"])
         least = least_mg(finest["division_mg"], line["tolerance_ppm"])
         if mg < least:
-            uncertain = per_cent(uncertainty_ppm(mg, finest["division_mg"]), PPM)
             off = (
-                say("checks-too-small-by", scale=finest["name"], share=uncertain)
+                say(
+                    "checks-too-small-by",
+                    scale=finest["name"],
+                    share=per_cent(uncertainty_ppm(mg, finest["division_mg"]), PPM),
+                )
                 if mg
                 else say("checks-under-1-mg")
             )
