@@ -1,5 +1,8 @@
 """One prompt: what the kind of step says, why it is urgent, its cautions, and what can always be answered."""
 
+from collections.abc import Callable
+from typing import TypeGuard, TypeVar
+
 from bench.brief import brief, in_short, joined
 from bench.lists import once
 from bench.prompting.answers import answer
@@ -30,9 +33,29 @@ from bench.steps import (
 )
 from bench.words import say
 
+_S = TypeVar("_S", bound=Step)
+_Asks = Callable[[View, Step], Said | None]
+
+
+def _where(is_one: Callable[[Step], TypeGuard[_S]], ask: Callable[[View, _S], Said]) -> _Asks:
+    """What a step of one kind asks, of any other nothing."""
+    return lambda view, step: ask(view, step) if is_one(step) else None
+
+
+# What a step asks, by what it is; any other is a thing to do.
+_ASKS = (
+    _where(puts_in, weigh),
+    _where(heats, melt),
+    _where(divides, split),
+    _where(is_judged, check),
+    _where(counts_pieces, pieces),
+    _where(runs_by_itself, wait),
+)
+
 
 def prompt_for(view: View, step: Step) -> Prompt:
-    said = _said(view, step)
+    asked = (ask(view, step) for ask in _ASKS)
+    said = next((said for said in asked if said), None) or do(view, as_plain(step))
     component = view.components[step["component"]]
     title = step["title"] if said.title is None else said.title
     says, why, more = _words(view, step, title, said)
@@ -52,22 +75,6 @@ def prompt_for(view: View, step: Step) -> Prompt:
         "weigh": said.weigh,
         "answers": [*_over_with(view, step, [*said.answers, _skip(step)]), *_other_kit(view, said)],
     }
-
-
-def _said(view: View, step: Step) -> Said:
-    if puts_in(step):
-        return weigh(view, step)
-    if heats(step):
-        return melt(view, step)
-    if divides(step):
-        return split(view, step)
-    if is_judged(step):
-        return check(view, step)
-    if counts_pieces(step):
-        return pieces(view, step)
-    if runs_by_itself(step):
-        return wait(view, step)
-    return do(view, as_plain(step))
 
 
 def _words(view: View, step: Step, title: str, said: Said) -> tuple[str, str, str]:

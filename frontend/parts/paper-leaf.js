@@ -5,6 +5,7 @@
 
 import { temperature, span } from "../bench/index.js";
 import { those } from "../bench/lists.js";
+import { countsPieces, heats, isJudged, runsByItself } from "../bench/steps/index.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
 import { say, sayAll } from "../words.js";
@@ -135,7 +136,7 @@ function drawStep(step, columns) {
     step.says ? p(step.says) : null,
     step.ways.map((way) => p(box(), h("b", {}, way.name), way.says ? `: ${way.says}` : "")),
     step.rows.length ? table(step.rows, columns, step.title) : null,
-    KINDS[step.kind]?.(step) ?? null,
+    BENEATH.find(([is]) => is(step))?.[1](step) ?? null,
     step.tools.length
       ? h("p", { class: "paper-note" }, say("page-paper-tools", { tools: step.tools.join(", ") }))
       : null,
@@ -152,48 +153,63 @@ function withinWords({ latest_ms: latest, stake }, from) {
   ]).join(" ");
 }
 
-/** @type {{readonly [kind: string]: ((step: PaperStep) => Child[]) | undefined}} */
-const KINDS = {
-  melt: ({ bursts = [], more, burst_ms, to_mk: most, look_for: look }) => [
-    p(
-      bursts.length
-        ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms)))
-        : [say("page-paper-at-a-time", { length: span(burst_ms ?? more?.ms ?? 0) }), " "],
-      boxes(TRIES),
-    ),
-    p(
-      h("b", {}, say("page-paper-look-for")),
-      " ",
-      look,
-      most === null || most === undefined
-        ? null
-        : [" ", say("page-paper-no-further", { warmth: temperature(most) })],
-    ),
+/**
+ * What stands beneath a step of what kind; beneath others, nothing.
+ * @type {readonly (readonly [is: (step: PaperStep) => boolean, drawn: (step: PaperStep) => Child[]])[]}
+ */
+const BENEATH = [
+  [
+    heats,
+    ({ bursts = [], more, burst_ms, to_mk: most, look_for: look }) => [
+      p(
+        bursts.length
+          ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms)))
+          : [say("page-paper-at-a-time", { length: span(burst_ms ?? more?.ms ?? 0) }), " "],
+        boxes(TRIES),
+      ),
+      p(
+        h("b", {}, say("page-paper-look-for")),
+        " ",
+        look,
+        most === null || most === undefined
+          ? null
+          : [" ", say("page-paper-no-further", { warmth: temperature(most) })],
+      ),
+    ],
   ],
-  check: (step) => [
-    p(h("b", {}, step.ask)),
-    p(h("b", {}, say("page-paper-not-yet")), " ", step.not_yet),
-    step.too_far ? p(h("b", {}, say("page-paper-too-far")), " ", step.too_far) : null,
-    p(say("page-paper-checked"), " ", boxes(TRIES)),
+  [
+    isJudged,
+    (step) => [
+      p(h("b", {}, step.ask)),
+      p(h("b", {}, say("page-paper-not-yet")), " ", step.not_yet),
+      step.too_far ? p(h("b", {}, say("page-paper-too-far")), " ", step.too_far) : null,
+      p(say("page-paper-checked"), " ", boxes(TRIES)),
+    ],
   ],
-  pieces: ({ count, again }) => [
-    again ? p(h("b", {}, say("page-paper-after-each")), " ", again) : null,
-    count
-      ? p(
-          say("page-paper-to-make", { count }),
-          " ",
-          count > MOST_BOXES ? blank(say("page-paper-made")) : boxes(count),
-          blank(say("page-paper-count-spoiled")),
-        )
-      : null,
+  [
+    countsPieces,
+    ({ count, again }) => [
+      again ? p(h("b", {}, say("page-paper-after-each")), " ", again) : null,
+      count
+        ? p(
+            say("page-paper-to-make", { count }),
+            " ",
+            count > MOST_BOXES ? blank(say("page-paper-made")) : boxes(count),
+            blank(say("page-paper-count-spoiled")),
+          )
+        : null,
+    ],
   ],
-  wait: (step) => [
-    p(h("b", {}, waitWords(step))),
-    step.test ? p(step.test) : null,
-    step.stake && step.latest_ms !== null ? p(h("b", {}, say("page-paper-latest")), " ", step.stake) : null,
-    p(blank(say("page-paper-began")), blank(say("page-paper-ended"))),
+  [
+    runsByItself,
+    (step) => [
+      p(h("b", {}, waitWords(step))),
+      step.test ? p(step.test) : null,
+      step.stake && step.latest_ms !== null ? p(h("b", {}, say("page-paper-latest")), " ", step.stake) : null,
+      p(blank(say("page-paper-began")), blank(say("page-paper-ended"))),
+    ],
   ],
-};
+];
 
 /** @param {readonly PaperRow[]} rows @param {PaperPlan["columns"]} columns @param {string} caption */
 function table(rows, [amounts, second, third], caption) {

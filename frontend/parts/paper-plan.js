@@ -11,6 +11,7 @@ import { mass, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
 import { cautionsOf, noteOf, spoonsWords, tooFarOf, UNNAMED } from "../bench/sheet-words.js";
+import { byHand, divides, isJudged, putsIn } from "../bench/steps/index.js";
 import { point, say, units } from "../words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
@@ -87,7 +88,7 @@ export function planOfSheet(sheet) {
           .filter((step) => step.component === component.id && step.round === round)
           .map((step) => ({
             ...step,
-            ...(step.kind === "check" && step.too_far !== null ? { too_far: tooFarOf(step) } : {}),
+            ...(isJudged(step) && step.too_far !== null ? { too_far: tooFarOf(step) } : {}),
             cautions: cautionsOf(step),
             rows: onPaper.get(step.id) ?? [],
             from: (step.window?.from ?? []).map((id) => titles.get(id)),
@@ -106,17 +107,17 @@ function readings(sheet, lines) {
   const vessels = full(sheet.vessels.map((vessel) => [vessel.id, { ...vessel, held: 0, zero: 0 }]));
   const told = new Map();
   for (const step of sheet.steps) {
-    if (step.kind === "weigh") {
+    if (putsIn(step)) {
       told.set(
         step.id,
         step.lines.map((id) => row(lines.get(id), vessels.get(step.vessel), sheet.size.weigh, scales)),
       );
-    } else if (step.kind === "do" && step.tips?.length) {
+    } else if (byHand(step) && step.tips?.length) {
       for (const id of step.tips) {
         vessels.get(step.into).held += vessels.get(id).held;
         Object.assign(vessels.get(id), { held: 0, zero: 0 });
       }
-    } else if (step.kind === "split") {
+    } else if (divides(step)) {
       told.set(step.id, divide(step, vessels, scales));
     }
   }
@@ -239,28 +240,27 @@ export function planOfRecipe({ version, document, measured }) {
         /** @param {readonly string[]} keys */
         const cautioned = (keys) =>
           keys.map((key) => measured.ingredients[measuredLines.get(key).ingredient]);
-        const weighed = new Set(component.steps.flatMap((step) => (step.kind === "weigh" ? step.lines : [])));
+        const weighed = new Set(component.steps.flatMap((step) => (putsIn(step) ? step.lines : [])));
         const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
         const steps = component.steps.map((step) => ({
           ...step,
-          cautions: [step, ...(step.kind === "weigh" ? cautioned(step.lines) : []), ...step.ways].flatMap(
-            (each) => inFull(byCode(each)),
+          cautions: [step, ...(putsIn(step) ? cautioned(step.lines) : []), ...step.ways].flatMap((each) =>
+            inFull(byCode(each)),
           ),
-          ...(step.kind === "check" && step.too_far !== null
+          ...(isJudged(step) && step.too_far !== null
             ? { too_far: step.too_far || say("states-too-wet") }
             : {}),
-          rows:
-            step.kind === "weigh"
-              ? step.lines.map(rowOf)
-              : step.kind === "split"
-                ? step.portions.map(({ name, share }) => ({
-                    name,
-                    amount: say("page-paper-parts", { count: share }),
-                    reads: "",
-                    on: "",
-                    note: "",
-                  }))
-                : [],
+          rows: putsIn(step)
+            ? step.lines.map(rowOf)
+            : divides(step)
+              ? step.portions.map(({ name, share }) => ({
+                  name,
+                  amount: say("page-paper-parts", { count: share }),
+                  reads: "",
+                  on: "",
+                  note: "",
+                }))
+              : [],
           from: (step.window?.from ?? []).map((reference) => titles.get(reference)),
           bursts: [],
           count: 0,

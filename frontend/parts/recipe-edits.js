@@ -2,6 +2,7 @@
 // Ids of what is new are x1, x2…, until it has a name to make an id of.
 
 import { isAsNeeded } from "../bench/amounts.js";
+import { byHand, countsPieces, heats, putsIn, runsByItself } from "../bench/steps/index.js";
 import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 import { idFor } from "./words.js";
@@ -79,11 +80,11 @@ export function addLine(document, at, written = {}) {
  */
 export function addStep(document, at, kind, written = {}) {
   const { steps, lines = [] } = valueAt(document, at);
-  const weighed = new Set(steps.flatMap((each) => (each.kind === "weigh" ? each.lines : [])));
+  const weighed = new Set(steps.flatMap((each) => (putsIn(each) ? each.lines : [])));
   const left = lines
     .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isAsNeeded(amount))
     .map(({ id }) => id);
-  const weighs = kind === "weigh" && { lines: left };
+  const weighs = putsIn({ kind }) && { lines: left };
   const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank(), ...written, ...weighs };
   return withValue(document, `${at}.steps`, [...steps, step]);
 }
@@ -253,8 +254,8 @@ function relinked(document, at, from, to) {
       `${root}.steps`,
       valueAt(document, `${root}.steps`).map((step) => ({
         ...step,
-        ...(step.kind === "weigh" && { lines: swap(step.lines, from, to) }),
-        ...("of" in step && step.of && step.kind !== "pieces" && { of: swap(step.of, from, to) }),
+        ...(putsIn(step) && { lines: swap(step.lines, from, to) }),
+        ...("of" in step && step.of && !countsPieces(step) && { of: swap(step.of, from, to) }),
       })),
     );
   }
@@ -358,10 +359,9 @@ export function shifted(document, at, to) {
   };
   // What it weighs and works on stays behind.
   const leaving = relook(withValue(thing, "id", id), idOf(from), idOf(to));
-  const moving =
-    leaving.kind === "weigh"
-      ? withValue(leaving, "lines", [])
-      : withValue(leaving, "of", leaving.kind === "melt" ? [] : undefined);
+  const moving = putsIn(leaving)
+    ? withValue(leaving, "lines", [])
+    : withValue(leaving, "of", heats(leaving) ? [] : undefined);
   const left = eachPart(document, (part, key) =>
     withValue(
       part,
@@ -408,7 +408,7 @@ export function withText(document, items, known) {
     }
     if (as === "step" && at) {
       const { earliest = "", usual = "", about } = times;
-      const timed = kind === "wait" ? { earliest, usual } : kind === "do" && about ? { about } : {};
+      const timed = runsByItself({ kind }) ? { earliest, usual } : byHand({ kind }) && about ? { about } : {};
       /** @type {StepPath} */
       const step = `${at}.steps.${valueAt(made, `${at}.steps`).length}`;
       made = addStep(made, at, kind, {

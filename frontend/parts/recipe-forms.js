@@ -1,7 +1,7 @@
 // What a recipe may say, as tables of fields (see recipe-fields.js): the page's copy of
 // bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
 
-import { runsByItself } from "../bench/steps/index.js";
+import { divides, runsByItself } from "../bench/steps/index.js";
 import { say } from "../words.js";
 import { choicesOf } from "./recipe-fields.js";
 /** @import { WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
@@ -92,7 +92,7 @@ const lines = (document, at) =>
 /** @type {ChoicesOf} */
 const portions = (document, at) =>
   (partAt(document, at)?.steps ?? [])
-    .flatMap((step) => (step.kind === "split" ? step.portions : []))
+    .flatMap((step) => (divides(step) ? step.portions : []))
     .map(({ id, name }) => [id, name]);
 /** @type {ChoicesOf} */
 const waits = (document, at) => [

@@ -6,6 +6,7 @@
 // Each step's group carries data-step="component.step".
 
 import { last } from "../bench/lists.js";
+import { runsByItself } from "../bench/steps/index.js";
 import { say } from "../words.js";
 import { h, s } from "./dom.js";
 import { hatch } from "./hatch.js";
@@ -29,13 +30,15 @@ const ROW = 17;
 const MOST_ROWS = 4;
 const LETTERS = "ABCDEFGHIJKLM";
 
+/** @param {{kind: Drawable["kind"]}} step @returns {boolean} */
+const isWait = (step) => runsByItself(step);
+
 /** A wait's length on paper: one more notch each time it doubles. @param {Drawable} step */
 const lengthOf = ({ kind, usual_ms }) =>
-  kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX;
+  isWait({ kind }) && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX;
 
 /** @param {Drawable} step */
-const wordsOf = (step) =>
-  step.kind === "wait" ? waitWords(step).join(" ") : step.title || kindName(step.kind);
+const wordsOf = (step) => (isWait(step) ? waitWords(step).join(" ") : step.title || kindName(step.kind));
 
 /** What is waited for, and how long that usually takes. @param {Drawable} step */
 const waitWords = ({ word, usual_ms }) => [
@@ -94,7 +97,7 @@ export function recipePicture({ components }, { width = 340 } = {}) {
   const steps = new Map();
   parts.forEach((part, place) =>
     part.steps.forEach((step, index) => {
-      const rows = step.kind === "wait" ? [] : rowsOf(wordsOf(step), room);
+      const rows = isWait(step) ? [] : rowsOf(wordsOf(step), room);
       const above = index ? `${part.id}.${part.steps[index - 1].id}` : null;
       steps.set(`${part.id}.${step.id}`, {
         ...step,
@@ -140,18 +143,19 @@ export function recipePicture({ components }, { width = 340 } = {}) {
   const boxes = [...steps].map(([key, step]) => {
     const x = step.place * column + inset;
     const wide = column - 2 * inset;
-    const isWait = step.kind === "wait";
     return s(
       "g",
       { "data-step": key },
-      isWait
+      isWait(step)
         ? s("path", {
             class: "box",
             fill: hatch(LETTERS[step.place]),
             d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z`,
           })
         : s("rect", { class: "box plain", x, y: step.y, width: wide, height: step.length, rx: 4 }),
-      isWait ? inWait(step, middle(step), wide) : inRows(step.rows, middle(step), step.y + step.length / 2),
+      isWait(step)
+        ? inWait(step, middle(step), wide)
+        : inRows(step.rows, middle(step), step.y + step.length / 2),
     );
   });
   const heads = parts.map(({ name }, place) => {

@@ -10,41 +10,38 @@
 
 import { readAmount, readDurationMs } from "../bench/amounts.js";
 import { last } from "../bench/lists.js";
+import { byHand, runsByItself } from "../bench/steps/index.js";
 import { say } from "../words.js";
 import { h, part as within, setAttr, setText, show } from "./dom.js";
 import { growing, labelOf } from "./recipe-fields.js";
 import { KIND_NAMES, kindName } from "./recipe-forms.js";
+import { anyOf, asWritten, VERBS } from "./text-words.js";
 /** @import { Measures, StepKind } from "../../bench/shapes/page" */
 /** @import { Choice } from "../../types/recipe" */
 
 const AS = /** @type {const} */ (["", "title", "part", "line", "step"]);
-const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
-const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
-const LIST = /^(?:ingredients|you need|what you need)$/i;
-/** @type {readonly (readonly [kind: StepKind, verb: RegExp])[]} */
-const VERBS = [
-  ["weigh", /\bweigh/i],
-  ["melt", /\bmelt/i],
-  ["split", /\b(?:split|divide)\b/i],
-  ["pieces", /\b(?:press|pipe|wrap|unmould)\b/i],
-  ["wait", /\b(?:leave|let|dry|set|cool|rest|chill)\b/i],
-];
+const STEP_WORDS = new RegExp(`^(?:(?:${anyOf("step")})\\s*)?\\d+\\s*[.):]\\s+`, "iu");
+const METHOD = new RegExp(`^(?:${anyOf("method")})$`, "iu");
+const LIST = new RegExp(`^(?:${anyOf("list")})$`, "iu");
+const FOR_THE = new RegExp(`^(?:${anyOf("forThe")})\\s+`, "iu");
+const OF = new RegExp(`^(?:${anyOf("of")})\\s+`, "iu");
 const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
-const TO = String.raw`\s*(?:-|\u2013|\u2014|to|or)\s*`;
-const TIME_RANGE = new RegExp(`(${NUMBER})\\s*([a-z]+)?${TO}(${NUMBER})\\s*([a-z]+)`, "gi");
-const TIME = new RegExp(`${NUMBER}\\s*[a-z]+`, "gi");
+const TO = `\\s*(?:-|\u2013|\u2014|${anyOf("to")})\\s*`;
+const TIME_RANGE = new RegExp(`(${NUMBER})\\s*(\\p{L}+)?${TO}(${NUMBER})\\s*(\\p{L}+)`, "giu");
+const TIME = new RegExp(`${NUMBER}\\s*\\p{L}+`, "giu");
 const AMOUNT_RANGE = new RegExp(
-  `^(${NUMBER}\\s*[a-z]*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|[a-z]+|%)?)\\s+(?:of\\s+)?(.+)$`,
-  "i",
+  `^(${NUMBER}\\s*\\p{L}*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|\\p{L}+|%)?)\\s+(?:(?:${anyOf("of")})\\s+)?(.+)$`,
+  "iu",
 );
 /** Amounts that no scale and no spoon can give: before a name, or behind it. */
-const VAGUE =
-  /^((?:an?\s+|one\s+|some\s+)?(?:(?:good|small|large|big|few)\s+)?(?:pinch(?:es)?|handfuls?|dash(?:es)?|splash(?:es)?|knob|bit|few|little|some))\s+(?:of\s+)?(.+)$/i;
-const VAGUE_AFTER =
-  /^(.+?)[\s,:(\u2013\u2014-]+(to taste|as (?:needed|required|wanted)|enough|a (?:pinch|handful|dash|splash|little|few|bit))\)?$/i;
+const VAGUE = new RegExp(`^(${anyOf("vague")})\\s+(?:(?:${anyOf("of")})\\s+)?(.+)$`, "iu");
+const VAGUE_AFTER = new RegExp(`^(.+?)[\\s,:(\u2013\u2014-]+(${anyOf("vagueAfter")})\\)?$`, "iu");
 /** A wait said at the end of a step, to be a step of its own. */
-const THEN_WAIT =
-  /^(\S+\s+\S.*?)(?:\s*[,;.]\s*(?:and\s+|then\s+)*|\s+(?:and|then)\s+(?:then\s+)?)((?:leave|let|allow|rest|dry|cool|chill|set aside)\b.*)$/i;
+const AND = `(?:${anyOf("and")})\\s+`;
+const THEN_WAIT = new RegExp(
+  `^(\\S+\\s+\\S.*?)(?:\\s*[,;.]\\s*(?:${AND})*|\\s+${AND}(?:${AND})?)(${anyOf("thenWait")})$`,
+  "iu",
+);
 
 /**
  * @typedef {{amount: string, name: string, said?: string}} Parted
@@ -84,21 +81,16 @@ function parted(text, measures) {
   if (range && !STEP_WORDS.test(text)) return { amount: "", said: range[1], name: range[2] };
   const words = text.split(/\s+/);
   for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
-    const amount = words.slice(0, count).join(" ");
-    if (amountOf(amount, measures))
-      return {
-        amount,
-        name: words
-          .slice(count)
-          .join(" ")
-          .replace(/^of\s+/i, ""),
-      };
+    const amount = asWritten(words.slice(0, count).join(" "));
+    if (amountOf(amount, measures)) return { amount, name: words.slice(count).join(" ").replace(OF, "") };
   }
   for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
-    const amount = words
-      .slice(-count)
-      .join(" ")
-      .replace(/^\(|\)$/g, "");
+    const amount = asWritten(
+      words
+        .slice(-count)
+        .join(" ")
+        .replace(/^\(|\)$/g, ""),
+    );
     if (amountOf(amount, measures))
       return {
         amount,
@@ -120,18 +112,18 @@ function parted(text, measures) {
  */
 function timesIn(text) {
   for (const [said, low, unit, high, of] of text.matchAll(TIME_RANGE)) {
-    const [earliest, usual] = [`${low} ${unit ?? of}`, `${high} ${of}`];
+    const [earliest, usual] = [`${low} ${unit ?? of}`, `${high} ${of}`].map(asWritten);
     if (isTime(earliest) && isTime(usual)) return { said, earliest, usual };
   }
-  const found = text.match(TIME)?.find(isTime);
-  return found ? { said: found, usual: found } : null;
+  const found = text.match(TIME)?.find((each) => isTime(asWritten(each)));
+  return found ? { said: found, usual: asWritten(found) } : null;
 }
 
 /** @param {string} text @param {string} words @returns {TextItem} */
 function stepOf(text, words) {
   const times = timesIn(words);
-  const named = VERBS.find(([each, verb]) => verb.test(words) && (each !== "wait" || times));
-  const kind = named?.[0] ?? "do";
+  const told = VERBS.filter(({ verb }) => verb.test(words));
+  const kind = told.find((each) => times || !runsByItself(each))?.kind ?? "do";
   return {
     text,
     as: "step",
@@ -139,7 +131,7 @@ function stepOf(text, words) {
     kind,
     ...(times && {
       said: times.said,
-      times: kind === "wait" ? times : { about: times.earliest ? "" : times.usual },
+      times: runsByItself({ kind }) ? times : { about: times.earliest ? "" : times.usual },
     }),
   };
 }
@@ -187,7 +179,7 @@ export function readText(text, measures, hasTitle = false) {
     if (step !== line) return stepsOf(line, step);
     const words = bare.split(/\s+/).length;
     const found = parted(line, measures);
-    const name = capital(bare.replace(/^for (?:the )?/i, ""));
+    const name = capital(bare.replace(FOR_THE, ""));
     const known = [...headings].find(([, each]) => isSame(each, name));
     if (known) return [{ as: "again", key: known[0] }];
     const next = lines[place + 1];
@@ -200,7 +192,7 @@ export function readText(text, measures, hasTitle = false) {
         (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
     if (isHeading || (place === 0 && !found)) {
       const isPart =
-        isHeading && (place > 0 || hasTitle || /^for\s/i.test(bare) || (hasHeadings && isAmount(next)));
+        isHeading && (place > 0 || hasTitle || FOR_THE.test(bare) || (hasHeadings && isAmount(next)));
       if (!isPart) return [{ text: line, as: hasTitle ? "" : "title", name: bare, kind: "do" }];
       const key = `text${place}`;
       headings.set(key, name);
@@ -297,10 +289,10 @@ export function textPart({ pasted, measures, title, parts, put }) {
   }
 
   /** What of its times a step of this kind can say. @param {TextItem} item @returns {Times} */
-  const timesOf = ({ kind, times = {} }) =>
-    kind === "wait"
+  const timesOf = ({ kind = "do", times = {} }) =>
+    runsByItself({ kind })
       ? { earliest: times.earliest ?? "", usual: times.usual ?? "" }
-      : kind === "do"
+      : byHand({ kind })
         ? { about: times.about ?? "" }
         : {};
 
@@ -321,8 +313,9 @@ export function textPart({ pasted, measures, title, parts, put }) {
   /** What is wanted of a time that a step names. @param {TextItem} item */
   function askedOfTime(item) {
     const { earliest, usual, about } = timesOf(item);
-    if (item.kind === "do") return about ? "" : say("page-recipe-text-time-about");
-    if (item.kind !== "wait") return say("page-recipe-text-time-stays");
+    const { kind = "do" } = item;
+    if (byHand({ kind })) return about ? "" : say("page-recipe-text-time-about");
+    if (!runsByItself({ kind })) return say("page-recipe-text-time-stays");
     return earliest && usual ? "" : say("page-recipe-text-time-earliest");
   }
 

@@ -261,10 +261,11 @@ def test_the_phone_asks_a_step_for_its_traits_too():
     """`.kind` or `kind` beside the name of a kind of step, of anything but a plan's task."""
     kinds = "|".join(sorted(KINDS_OF_STEP))
     names = re.compile(rf'^(?!.*task).*\bkind (?:===|!==) "(?:{kinds})"', re.MULTILINE)
-    room = ROOT / "frontend" / "bench"
+    page = ROOT / "frontend"
+    rooms = [*(page / "bench").rglob("*.js"), *page.glob("parts/paper-*.js"), *page.glob("parts/recipe-*.js")]
     named = [
-        f"{path.relative_to(room)}: {found.group().strip()}"
-        for path in sorted(room.rglob("*.js"))
+        f"{path.relative_to(page)}: {found.group().strip()}"
+        for path in sorted(rooms)
         if path.parent.name != "steps"
         for found in names.finditer(path.read_text(encoding="utf-8"))
     ]

@@ -93,6 +93,10 @@ def test_of_one_method_for_many_parts_a_step_goes_where_it_says_or_is_asked(modu
         ("1. Let it dry 12 h", "wait", {"usual": "12 h"}),
         ("1. Mix for 2-3 minutes", "do", {"about": ""}),  # no one number is it: asked
         ("1. Mix for 3 min", "do", {"about": "3 min"}),
+        ("1. 4 bis 6 Stunden trocknen lassen", "wait", {"earliest": "4 h", "usual": "6 h"}),
+        ("Schritt 1: Abgedeckt 12 Std. ruhen lassen", "wait", {"usual": "12 h"}),
+        ("1. 3 Minuten rühren", "do", {"about": "3 min"}),
+        ("1. Lavendelöl 30 Sekunden einschmelzen", "melt", {"about": "30 s"}),
     ],
 )
 def test_times_are_read_as_written_and_no_end_of_a_range_is_guessed(
@@ -114,6 +118,29 @@ def test_a_wait_at_the_end_of_a_step_is_offered_as_a_step_of_its_own(modules: Pa
         "24 hours",
     )
     assert len(read(modules, "1. Press into moulds and leave room for the loop")) == 1
+    work, wait = read(modules, "1. In die Form drücken und 24 Stunden trocknen lassen.")
+    assert (work["kind"], work["name"]) == ("pieces", "In die Form drücken")
+    assert (wait["kind"], wait["times"]["usual"]) == ("wait", "24 h")
+
+
+def test_a_recipe_in_german_is_read_as_one_in_english_whatever_the_page_speaks(modules: Page) -> None:
+    items = read(
+        modules,
+        "Badekugel\nFür die Sprudelmasse:\n240 g Zitronensäure\n2 TL Wasser\n12 Tropfen Lavendelöl\n"
+        "Wasser nach Bedarf\nZubereitung:\n1. Alles abwiegen\n2. Masse in zwei Hälften teilen\n3. Gut mischen",
+    )
+
+    assert [(item["as"], item["name"], item.get("amount")) for item in items[:6]] == [
+        ("title", "Badekugel", None),
+        ("part", "Sprudelmasse", None),
+        ("line", "Zitronensäure", "240 g"),
+        ("line", "Wasser", "2 tsp"),
+        ("line", "Lavendelöl", "12 drops"),
+        ("line", "Wasser", "nach Bedarf"),
+    ]
+    assert [(item["kind"], item["part"]) for item in items[6:]] == [
+        (kind, items[1]["key"]) for kind in ("weigh", "split", "do")
+    ]
 
 
 @pytest.mark.parametrize(
@@ -124,6 +151,9 @@ def test_a_wait_at_the_end_of_a_step_is_offered_as_a_step_of_its_own(modules: Pa
         ("a pinch of salt", "salt", "a pinch"),
         ("a handful of oats", "oats", "a handful"),
         ("Fragrance, to taste", "Fragrance", "to taste"),
+        ("1 bis 2 EL Wasser", "Wasser", "1 bis 2 EL"),
+        ("eine Prise Salz", "Salz", "eine Prise"),
+        ("Duftöl nach Geschmack", "Duftöl", "nach Geschmack"),
     ],
 )
 def test_what_no_scale_can_give_is_an_ingredient_whose_amount_is_asked(

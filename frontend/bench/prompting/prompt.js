@@ -29,6 +29,35 @@ import {
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Asked, Said, View } from "./view.js" */
 
+/**
+ * What a step of one kind asks, of any other nothing.
+ * @template {Step} S @param {(step: Step) => step is S} isOne @param {(view: View, step: S) => Said} ask
+ * @returns {(view: View, step: Step) => Said | null}
+ */
+const where = (isOne, ask) => (view, step) => (isOne(step) ? ask(view, step) : null);
+
+/** What a step asks, by what it is; any other is a thing to do. */
+const ASKS = [
+  where(putsIn, weigh),
+  where(heats, melt),
+  where(divides, split),
+  where(isJudged, check),
+  where(countsPieces, pieces),
+  where(runsByItself, wait),
+];
+
+/**
+ * What a step asks, as the fields of its prompt.
+ * @param {View} view @param {Step} step @returns {Said}
+ */
+function asks(view, step) {
+  for (const ask of ASKS) {
+    const said = ask(view, step);
+    if (said) return said;
+  }
+  return doThis(view, asPlain(step));
+}
+
 /** @param {View} view @param {Step} step */
 export function promptFor(view, step) {
   const component = view.components.get(step.component);
@@ -96,19 +125,6 @@ function explain(view, prompt, step) {
   delete prompt.first;
   if (prompt.number || runsByItself(step)) Object.assign(prompt, brief(prompt, presses !== "", first));
   prompt.says = joined(first, prompt.says);
-}
-
-/**
- * What a step asks by its kind, as the fields of its prompt.
- * @param {View} view @param {Step} step @returns {Said}
- */
-function asks(view, step) {
-  if (putsIn(step)) return weigh(view, step);
-  if (heats(step)) return melt(view, step);
-  if (divides(step)) return split(view, step);
-  if (isJudged(step)) return check(view, step);
-  if (countsPieces(step)) return pieces(view, step);
-  return runsByItself(step) ? wait(view, step) : doThis(view, asPlain(step));
 }
 
 /**
