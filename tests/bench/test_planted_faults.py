@@ -71,15 +71,13 @@ def findings_of(id: str) -> list[Json]:
 # Planted and not found: each by its name, so that none is missed in silence.
 MISSED: frozenset[str] = frozenset(
     """
-    dry_minutes long_burst alcohol_in_melt thin_oil candle_dye fresh_petals butter_alone
-    own_substitute wide_tolerance third_portion no_solubiliser unused_thing spray_by_flame acid_only
-    oven_dried overnight_mix vinegar three_minute_bursts wax_in_microwave too_soon too_late
-    dry_between never_melted oily_base set_in_minutes slow_piping oily_whip puree_scrub
-    much_preservative mi_left_on burnt_butter boiling_bath bergamot rinse_limit allergens_over
-    no_category alcohol_in_wax water_in_wax kilo_of_mica heavy_density light_alcohol same_line_twice
+    third_portion no_solubiliser unused_thing spray_by_flame acid_only oven_dried overnight_mix
+    vinegar too_soon too_late dry_between never_melted oily_base set_in_minutes slow_piping
+    oily_whip puree_scrub much_preservative mi_left_on bergamot rinse_limit allergens_over
+    no_category alcohol_in_wax water_in_wax kilo_of_mica light_alcohol same_line_twice
     press_before_damp colour_after_pour scent_after_fill into_nowhere never_tipped join_before_done
-    no_press cooled_sixty_days seconds_for_hours never_mixed cupcake left_on_unsaid unlike_stand_in
-    lidded_melt steel_in_microwave hot_into_glass hands_for_days
+    no_press never_mixed cupcake left_on_unsaid unlike_stand_in lidded_melt steel_in_microwave
+    hot_into_glass hands_for_days
     """.split()
 )
 # What hurts people, and is said no louder than good to know.
