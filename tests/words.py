@@ -283,6 +283,7 @@ def script_sentences(path: Path) -> Iterator[str]:
 # Both
 
 
+@cache
 def calls() -> list[Call]:
     return [
         *(call for path in PYTHON for call in python_calls(path)),
@@ -290,6 +291,7 @@ def calls() -> list[Call]:
     ]
 
 
+@cache
 def named() -> Named:
     files = [*map(python_named, PYTHON), *map(script_named, SCRIPTS)]
     return Named(

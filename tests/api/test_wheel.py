@@ -26,7 +26,7 @@ def test_an_installed_wheel_serves_the_page_and_the_demo(tmp_path: Path) -> None
     wheel = next(tmp_path.glob("bowlside-*.whl"))
     venv.create(tmp_path / "clean", with_pip=True)
     binaries = tmp_path / "clean" / "bin"
-    subprocess.run([binaries / "pip", "install", "--quiet", wheel], check=True)
+    subprocess.run([binaries / "pip", "install", "--quiet", "--no-compile", wheel], check=True)
 
     server = subprocess.Popen(
         [binaries / "bowlside", "serve", "--demo", "--port", "0"],

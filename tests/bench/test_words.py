@@ -12,8 +12,10 @@ from bench.words.catalogue import CatalogueError, Pattern, arguments_of, made, p
 from tests.words import PYTHON, SCRIPTS, calls, named, not_moved, sentences, shown
 
 ENGLISH = words.language("en")
-# Parameters that a test says itself.
-ALL = [(tag, key) for tag in words.languages() for key in sorted(words.language(tag).keys())]
+
+
+def all_messages() -> list[tuple[str, str]]:
+    return [(tag, key) for tag in words.languages() for key in sorted(words.language(tag).keys())]
 
 
 def made_of(text: str, key: str = "room-a", tag: str = "en"):
@@ -115,20 +117,16 @@ def test_each_message_stands_in_the_file_that_its_key_begins_with() -> None:
                 assert key.startswith("-") or tongue.room_of(key) == room, f"{tag}/{room}.ftl: {key}"
 
 
-CALLS = calls()
-NAMED = named()
-
-
 def _arguments_given(key: str) -> set[str]:
     """What any call that may say this gives."""
-    mine = [c for c in CALLS if key in c.keys or (c.beginning and key.startswith(c.beginning))]
+    mine = [c for c in calls() if key in c.keys or (c.beginning and key.startswith(c.beginning))]
     if not mine or any(each.arguments is None for each in mine):
         return arguments_of(ENGLISH.pattern(key))
     return set().union(*(each.arguments or () for each in mine))
 
 
 def test_what_code_says_is_in_the_catalogue() -> None:
-    for call in CALLS:
+    for call in calls():
         assert call.keys or call.beginning, f"{call.where}: say a key, or a beginning and a code"
         assert call.keys <= ENGLISH.keys(), f"{call.where}: {call.keys - ENGLISH.keys()}"
         assert not call.beginning or any(key.startswith(call.beginning) for key in ENGLISH.keys()), call.where
@@ -139,13 +137,13 @@ def test_every_message_is_said_somewhere() -> None:
     own.update(
         found for text in ENGLISH.sources.values() for found in re.findall(r"\{ ([a-z][\w-]*) \}", text)
     )
-    beginnings = tuple(NAMED.beginnings)
-    unused = [key for key in ENGLISH.keys() - NAMED.keys - own if not key.startswith(beginnings)]
+    beginnings = tuple(named().beginnings)
+    unused = [key for key in ENGLISH.keys() - named().keys - own if not key.startswith(beginnings)]
     assert not sorted(unused)
 
 
 def test_a_call_gives_what_its_message_asks_for_and_nothing_else() -> None:
-    for call in CALLS:
+    for call in calls():
         mine = [key for key in ENGLISH.keys() if key in call.keys or key.startswith(call.beginning or "\0")]
         if call.arguments is None:
             continue
@@ -240,7 +238,7 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
 
 
 def test_sentences_are_short() -> None:
-    for tag, key in ALL:
+    for tag, key in all_messages():
         for text in texts_of(words.language(tag).pattern(key)):
             for sentence in re.split(r"(?<=[.!?:;]) ", text):
                 spoken = [word for word in sentence.split(" ") if re.search(r"\w", word)]
@@ -277,7 +275,7 @@ def test_a_name_stands_at_an_end_of_its_clause_and_never_in_mid_sentence() -> No
 
 
 def test_nobody_is_promised_that_anything_is_safe() -> None:
-    for tag, key in ALL:
+    for tag, key in all_messages():
         for text in texts_of(words.language(tag).pattern(key)):
             assert not re.search(
                 r"\b(unbedenklich|konform|gesetzeskonform|harmlos|sicher)\b", text, re.IGNORECASE

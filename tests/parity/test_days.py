@@ -88,7 +88,7 @@ def test_days_are_laid_out_and_led_through_alike(in_browser: Any) -> None:
 def benches() -> list[Json]:
     """Two batches each on one bench, of the demo's recipes and of made-up ones, somewhere on their way."""
     made: list[Json] = []
-    for seed in range(40):
+    for seed in range(25):
         rng = random.Random(seed)
         laid = []
         while len(laid) < 2:
