@@ -26,6 +26,8 @@ WORKER = "sw.js"
 # What is made of several files, or of what is known of all of them.
 MADE = (APP, REST, *STYLES, WORKER)
 
+# Icons that a phone's own system asks for when the page is put on its home screen, and never again.
+OF_THE_SYSTEM = ".png"
 IMPORTED_STYLE = re.compile(r'@import "([^"/]+)";')
 
 # What app.js has before its modules. Once the rest failed to come it is asked for under another address, for some
@@ -68,7 +70,8 @@ class Pieces:
             *(file for sheet in STYLES for file in self.styles_of(sheet)),
             WORKER,
         }
-        self.names = sorted({APP, REST, *(file for file in files if file not in joined)})
+        whole = (file for file in files if file not in joined and not file.endswith(OF_THE_SYSTEM))
+        self.names = sorted({APP, REST, *whole})
         self.content = cache(self._content)
 
     def _content(self, name: str) -> bytes:
