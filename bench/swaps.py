@@ -71,13 +71,13 @@ def _swapped(recipe: MeasuredRecipe, line: str, stand_in: Substitute) -> Measure
             lines = [{**each, "ug": each["ug"] and half_even(each["ug"] * before, after)} for each in lines]
         return {**component, "lines": lines}
 
-    return {
-        **recipe,
-        "components": [
-            put(component) if component["id"] == component_id else component
-            for component in recipe["components"]
-        ],
-    }
+    components = [
+        put(component) if component["id"] == component_id else component for component in recipe["components"]
+    ]
+    used = {each["ingredient"] for component in components for each in component["lines"]}
+    gone = {_line(recipe, line)["ingredient"]} - used
+    kept = {key: each for key, each in recipe["ingredients"].items() if key not in gone}
+    return {**recipe, "ingredients": kept, "components": components}
 
 
 def _stood_in(line: RecipeLine, stand_in: Substitute) -> RecipeLine:

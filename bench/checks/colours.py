@@ -1,8 +1,9 @@
 """Colours: what each kind does to the water and to the piece, and what its papers must be."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 
-from bench.checks.finding import finding
+from bench.checks.finding import cut_per_cent, finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
 from bench.sources import cited
@@ -10,6 +11,7 @@ from bench.substances import colours_of
 from bench.words import say
 
 COLOURS = ("lake", "dye", "mica", "pigment")
+MUCH = Fraction(5, 100)  # of a part: common practice stays below 2 %
 
 
 def each(subject: Subject) -> Iterator[Finding]:
@@ -43,4 +45,26 @@ def by_use(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-colour-use-why", use=listed["use"]),
                 do=say("checks-colour-use-do"),
                 source=cited("cfr-2015", say("checks-listed-in", section=listed["section"])),
+            )
+
+
+def much(subject: Subject) -> Iterator[Finding]:
+    """More colour than a piece can hold: a slip of the unit, most often."""
+    for key in subject.used(*COLOURS):
+        shares = subject.shares[key]
+        part = max(shares, key=lambda each: shares[each], default="")
+        if part and shares[part] > MUCH:
+            yield finding(
+                "much-colour",
+                "look",
+                f"ingredients.{key}",
+                say(
+                    "checks-much-colour",
+                    share=cut_per_cent(shares[part], 1),
+                    part=subject.place(part),
+                    name=subject.recipe["ingredients"][key]["name"],
+                ),
+                why=say("checks-much-colour-why"),
+                by=say("checks-much-colour-by", share=cut_per_cent(MUCH, 0)),
+                do=say("checks-much-colour-do"),
             )

@@ -56,7 +56,7 @@ def finding(
 def cut_per_cent(share: Fraction, decimals: int = 2) -> str:
     """A share in per cent, cut and not rounded, so that it never reads past a limit it is below."""
     units, rest = divmod(int(share * 100 * 10**decimals), 10**decimals)
-    return f"{units}{point()}{rest:0{decimals}d} %"
+    return f"{units}{point()}{rest:0{decimals}d} %" if decimals else f"{units} %"
 
 
 def decimals_of(share: Fraction, limit: Fraction) -> int:

@@ -17,6 +17,8 @@ from bench.words import say, say_all
 # Named on the label when strictly above these: Regulation (EC) 1223/2009 Annex III, second-hand.
 RINSE_OFF = Fraction(100, PPM)  # 0.01 %
 LEAVE_ON = Fraction(10, PPM)  # 0.001 %
+# One substance by itself: no certificate and no declaration of allergens comes with it.
+ALONE = ("menthol", "camphor")
 
 
 def limits(subject: Subject) -> Iterator[Finding]:
@@ -33,7 +35,7 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-fragrance-no-weight-why"),
                 do=say("checks-fragrance-no-weight-do"),
             )
-        elif limit is None:
+        elif limit is None and not _is_alone(subject, key):
             yield finding(
                 "fragrance-no-limit",
                 "look",
@@ -44,8 +46,13 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-fragrance-no-limit-why"),
                 do=say("checks-fragrance-no-limit-do"),
             )
-        else:
+        elif limit is not None:
             yield _against(subject, key, limit, share, part)
+
+
+def _is_alone(subject: Subject, key: str) -> bool:
+    found = subject.substance(key)
+    return found is not None and found["id"] in ALONE
 
 
 def _most(subject: Subject, key: str) -> tuple[Fraction, str]:
@@ -110,7 +117,7 @@ def unlisted(subject: Subject) -> Iterator[Finding]:
     """A fragrance whose allergens were not copied: a label that must name them cannot."""
     for key in subject.used("fragrance"):
         ingredient = subject.recipe["ingredients"][key]
-        if not (ingredient["fragrance"] or {"allergens": []})["allergens"]:
+        if not (ingredient["fragrance"] or {"allergens": []})["allergens"] and not _is_alone(subject, key):
             yield finding(
                 "allergens-unlisted",
                 "look",
@@ -118,6 +125,28 @@ def unlisted(subject: Subject) -> Iterator[Finding]:
                 say("checks-allergens-unlisted", name=ingredient["name"]),
                 why=say("checks-allergens-unlisted-why"),
                 do=say("checks-allergens-unlisted-do"),
+            )
+
+
+def over_the_whole(subject: Subject) -> Iterator[Finding]:
+    """Allergens that come to more than the fragrance that they are shares of."""
+    for key in subject.used("fragrance"):
+        fragrance = subject.recipe["ingredients"][key]["fragrance"]
+        together = (
+            Fraction(sum(each["ppm"] for each in fragrance["allergens"]), PPM) if fragrance else Fraction(0)
+        )
+        if together > 1:
+            yield finding(
+                "allergens-over",
+                "look",
+                f"ingredients.{key}",
+                say(
+                    "checks-allergens-over",
+                    name=subject.recipe["ingredients"][key]["name"],
+                    share=cut_per_cent(together, 0),
+                ),
+                why=say("checks-allergens-over-why"),
+                do=say("checks-allergens-over-do"),
             )
 
 

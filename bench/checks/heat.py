@@ -1,15 +1,17 @@
 """Melt and heat: what should not be warm, wet or near a heater, by the order of the steps."""
 
+import re
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
-from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt
+from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt, RecipeStep
 from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
 from bench.whole import temperature, warmer
 from bench.words import say, say_all
 
+SAID_C = re.compile(r"\b(\d{2,3})\s*°\s*C")
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
 COOLING_MS = 5 * 60_000  # a shorter wait is not taken for cooling: common practice
 WATER_BATHS = ("water_bath", "bain_marie", "double_boiler")
@@ -44,7 +46,13 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
             for line in lines_of(component, step["lines"]):
                 ingredient = subject.ingredient(line)
                 if subject.kind(line["ingredient"]) == "fragrance":
-                    yield from _too_warm_for(ingredient, where, melt["to_mk"])
+                    yield from _too_warm_for(ingredient, where, _cooled_to(step, melt["to_mk"]))
+
+
+def _cooled_to(step: RecipeStep, reached: MilliK | None) -> MilliK | None:
+    """How warm it is by then: as the step's own words have it, "below 55 °C", else as the melt left it."""
+    said = [int(each) * 1000 for each in SAID_C.findall(f"{step['title']} {step['says']}")]
+    return min(said, default=reached) if reached is None else min([reached, *said])
 
 
 def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> Iterator[Finding]:
@@ -119,7 +127,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
     """Bicarbonate heated, or met by a melt, past the warmth at which it begins to give off its gas."""
     for melted, melt, component in melts(subject):
         reached = melt["to_mk"]
-        if (reached is not None and reached <= WARM_FIZZ_MK) or not subject.carbonates(component):
+        if (reached is not None and reached <= WARM_FIZZ_MK) or component not in subject.fizzing:
             continue
         for where in _meets_fizz(subject, melted, melt, component):
             if _cools(subject, melted, where):
@@ -143,7 +151,7 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
     """A vessel out of a water bath that comes to a fizzing mix without being wiped dry."""
     for melted, melt, component in melts(subject):
         bath = melt["heater"].lower().replace(" ", "_").replace("-", "_") in WATER_BATHS
-        if not bath or not subject.carbonates(component):
+        if not bath or component not in subject.fizzing:
             continue
         for where in _meets_fizz(subject, melted, melt, component):
             steps = subject.order.between(melted, where)

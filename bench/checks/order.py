@@ -42,6 +42,10 @@ class Order:
         """What must be done after the one and before the other, in order."""
         return self._named(self._after[one] & self._before[other])
 
+    def preceding(self, key: str) -> list[str]:
+        """What must be done before this begins, in order."""
+        return self._named(self._before[key])
+
     def following(self, key: str) -> list[str]:
         """What can only begin once this is done, in order."""
         return self._named(self._after[key])

@@ -23,6 +23,9 @@ from bench.steps import (
 from bench.whole import mass, span
 from bench.words import say, say_all
 
+# What is lost once the usual time is over, by what is done with it then. Of the rest the usual time is told and kept.
+CANNOT_COME_BACK = {("beaten_topping", "pipe"), ("first_layer", "pour")}
+
 
 def windows(subject: Subject) -> Iterator[Finding]:
     """A step that must follow another within so long, when what lies between takes longer.
@@ -79,7 +82,7 @@ def unkept(subject: Subject) -> Iterator[Finding]:
                 usual = span(keeps["latest_ms"])
                 yield finding(
                     "unkept",
-                    "look",
+                    "look" if (state, step["does"]) in CANNOT_COME_BACK else "know",
                     key,
                     say("checks-unkept", title=step["title"], opened=order.steps[opener]["title"]),
                     why=stake_of(keeps),

@@ -12,6 +12,7 @@ from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
 from bench.shapes.substances import Substance
+from bench.shapes.units import Id, RecipeKey
 from bench.substances import kind_of, known
 from bench.words import say
 
@@ -55,6 +56,14 @@ class Subject:
     def parts(self) -> list[Component]:
         """The components proper, the assembly left out."""
         return [each for each in self.recipe["components"] if each["id"] != ASSEMBLY]
+
+    def component(self, key: RecipeKey) -> Component:
+        """The component of a step or a line: "component.step"."""
+        return self._components[key.split(".", maxsplit=1)[0]]
+
+    @cached_property
+    def _components(self) -> dict[Id, Component]:
+        return {each["id"]: each for each in self.recipe["components"]}
 
     def ingredient(self, line: RecipeLine) -> Ingredient:
         return self.recipe["ingredients"][line["ingredient"]]

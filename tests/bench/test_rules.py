@@ -153,6 +153,55 @@ def loose(tolerance):
     return make({"amount": "100 g", "tolerance": tolerance})
 
 
+def filled(*after, **fill):
+    """Weighed and mixed, filled, and what comes after that."""
+    steps = [weigh("in", "l0"), do("stir"), pieces("fill", "wrap") | fill, *after]
+    return make("100 g", "5 g", steps=steps)
+
+
+def jugged(label, **tip):
+    steps = [weigh("in", "l0"), weigh("oils", "l1", into="jug"), do("stir", **tip), pieces("fill", "wrap")]
+    return make("100 g", "5 g", steps=steps, part_vessel=label)
+
+
+def pressed(*order):
+    kept = {"dry": weigh("in", "l0", "l1"), "damp": do("damp", does="spray"), "press": pieces("press", "press")}
+    return mixed(*FIZZ, steps=[kept[each] for each in order])
+
+
+def joined(*after):
+    document = make("100 g", steps=[IN, do("stir"), wait("dry")])
+    steps = [{**pieces("wrap", "wrap"), "after": list(after)}]
+    document["assembly"] = {"takes": [{"component": "mix"}], "steps": steps}
+    return document
+
+
+def layered(set_for, between):
+    first, second = do("first", does="pour"), pieces("second", "pour")
+    mist = [do("mist", does="spray")] if between else []
+    return mixed(SOAP, steps=[IN, melt("l0"), first, wait("skin", set_for), *mist, second])
+
+
+def sprayed_then_pressed(latest):
+    window = {"from": "damp", "latest": latest, "stake": "It dries."}
+    document = pressed("dry", "damp", "press")
+    document["components"][0]["steps"][2]["window"] = window
+    return document
+
+
+def stand_in_for_acid(key):
+    document = mixed(*FIZZ, {"name": "Tartaric acid"})
+    document["components"][0]["lines"][1]["substitutes"] = [{"ingredient": key}]
+    return document
+
+
+def with_listed_allergens(share):
+    both = [{"name": "Linalool", "share": "50 %"}, {"name": "Coumarin", "share": share}]
+    return mixed(scented(limit="2 %", allergens=both))
+
+
+PUT_ON = weigh("buds", "l1")
+
 # By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
 EXAMPLES = {
     "dew-point": ((PLAIN, DRY_DAY), PLAIN),
@@ -245,6 +294,23 @@ EXAMPLES = {
     "wide-tolerance": (loose("20.1 %"), loose("20 %")),
     "unmixed-fat": (of("Baking soda", "Citric acid", "Shea butter"), of("Baking soda", "Citric acid", "Shea butter", "Polysorbate 80")),
     "trait-candle-colour": (of("Candle dye"), PLAIN),
+    "late-weighing": (filled(PUT_ON), filled(PUT_ON, do("sprinkle", does="sprinkle"))),
+    "damp-after-press": (pressed("dry", "press", "damp"), pressed("dry", "damp", "press")),
+    "nothing-follows": (joined("mix.stir"), joined("mix.dry")),
+    "uncounted": (make("100 g", steps=[IN, do("stir")]), PLAIN),
+    "unmixed": (mixed({}, {}), mixed({}, {}, steps=[weigh("in", "l0", "l1"), do("stir")])),
+    "left-standing": (jugged("bowl"), jugged("bowl", tips=["jug"])),
+    "tips-nothing": (jugged("bowl", tips=["cup"]), jugged("bowl", tips=["jug"])),
+    "twice-in-one": (make("90 g", {"amount": "10 g", "ingredient": "i0"}), make("90 g", "10 g")),
+    "unused": (make("100 g", ingredients={"spare": {"name": "Spare"}}), PLAIN),
+    "other-side": (stand_in_for_acid("i0"), stand_in_for_acid("i2")),
+    "long-hands": (make("100 g", steps=[IN, do("last", hands="241 min")]), make("100 g", steps=[IN, do("last", hands="4 h")])),
+    "long-window": (sprayed_then_pressed("121 min"), sprayed_then_pressed("2 h")),
+    "soon-layer": (layered("179 s", between=True), layered("3 min", between=True)),
+    "dry-layer": (layered("10 min", between=False), layered("10 min", between=True)),
+    "much-colour": (mixed({}, {"kind": "mica"}, amounts=["94 g", "6 g"]), mixed({}, {"kind": "mica"}, amounts=["95 g", "5 g"])),
+    "like-food-named": (PLAIN | {"title": "Cupcakes for the bath"}, PLAIN | {"title": "Vanilla bath"}),
+    "allergens-over": (with_listed_allergens("51 %"), with_listed_allergens("50 %")),
 }  # fmt: skip
 
 

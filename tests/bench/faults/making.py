@@ -191,7 +191,9 @@ def drop(step: str) -> Edit:
 
     def edit(made: Json) -> None:
         steps, index = _home(made, step), _at(made, step)
-        del steps[index]
+        gone = steps.pop(index)
+        if index < len(steps) and "after" in gone:
+            steps[index].setdefault("after", gone["after"])
         for each in (each for part in parts_of(made) for each in part["steps"]):
             left = [ref for ref in each.get("after", []) if ref.split(".")[-1] != step]
             if left != each.get("after", []):
