@@ -92,6 +92,7 @@ def _stood_in(line: RecipeLine, stand_in: Substitute) -> RecipeLine:
         "unit": stand_in["unit"],
         "about_ug": stand_in["about_ug"],
         "texture": stand_in["texture"],
+        "substitutes": [each for each in line["substitutes"] if each["ingredient"] != stand_in["ingredient"]],
     }
 
 

@@ -165,7 +165,11 @@ def jugged(label, **tip):
 
 
 def pressed(*order):
-    kept = {"dry": weigh("in", "l0", "l1"), "damp": do("damp", does="spray"), "press": pieces("press", "press")}
+    kept = {
+        "dry": weigh("in", "l0", "l1"),
+        "damp": do("damp", does="spray"),
+        "press": pieces("press", "press"),
+    }
     return mixed(*FIZZ, steps=[kept[each] for each in order])
 
 
