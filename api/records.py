@@ -87,7 +87,7 @@ class LabelAsked(TypedDict):
     identity: NotRequired[str]
     function: NotRequired[str]
     precautions: NotRequired[list[str]]
-    use: NotRequired[bench.LabelUse]
+    use: NotRequired[bench.ProductUse]
     single_use: NotRequired[bool]
     keeps_months: NotRequired[int]
     meant_for: NotRequired[bench.MeantFor]

@@ -75,7 +75,16 @@ from bench.shapes.planning import (
     TimeSavingSaid,
 )
 from bench.shapes.prompts import InUse, OnBench
-from bench.shapes.recipe import Change, Finding, MeasuredRecipe, RoomAir, SwapEffect, WrittenRecipe
+from bench.shapes.recipe import (
+    Change,
+    Finding,
+    MeasuredRecipe,
+    ProductUse,
+    RoomAir,
+    SoldIn,
+    SwapEffect,
+    WrittenRecipe,
+)
 from bench.shapes.record import (
     Balance,
     Correction,
@@ -86,7 +95,6 @@ from bench.shapes.record import (
     LabelOptions,
     LabelShape,
     LabelSize,
-    LabelUse,
     LastTimes,
     LateEntry,
     Market,
@@ -154,7 +162,6 @@ __all__ = [
     "LabelOptions",
     "LabelShape",
     "LabelSize",
-    "LabelUse",
     "LastTimes",
     "LateEntry",
     "LotRun",
@@ -176,6 +183,7 @@ __all__ = [
     "PlanState",
     "PlannedPart",
     "Problem",
+    "ProductUse",
     "Progress",
     "RecipeError",
     "RecipeRef",
@@ -194,6 +202,7 @@ __all__ = [
     "SizeError",
     "SizeRequest",
     "State",
+    "SoldIn",
     "SwapEffect",
     "Taken",
     "TasksOfRun",

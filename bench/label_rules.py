@@ -5,11 +5,11 @@ from typing import Literal
 
 from bench.label_list import Listing
 from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights
+from bench.shapes.recipe import ProductUse
 from bench.shapes.record import (
     CheckedRule,
     LabelHeights,
     LabelNeed,
-    LabelUse,
     LetterHeight,
     Market,
     Sourced,
@@ -36,7 +36,7 @@ _ELECTRONIC = re.compile(
 _UK_POSTCODE = re.compile(r"\b[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}\b", re.ASCII)
 
 
-def use_of(listing: Listing) -> LabelUse | None:
+def use_of(listing: Listing) -> ProductUse | None:
     """What it is for: as the maker says; else what fizzes is for the bath, and what stays on is left on."""
     said = listing.options.get("use")
     if said:

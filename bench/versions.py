@@ -197,6 +197,10 @@ class _Comparison:
                 f"{_field_name(key)} {self._words(key, each, component)}" for key, each in fields.items()
             )
         text = str(value)
+        if field == "use":
+            return say("product-use", use=text)
+        if field == "sold_in":
+            return say("product-market", market=text)
         if field in ("after", "from"):
             return self.titles.get(text if "." in text else f"{component}.{text}", text)
         if field == "component":

@@ -17,6 +17,7 @@ from bench.checks import (
     melting,
     numbers,
     preservation,
+    product,
     restricted,
     structure,
 )
@@ -26,6 +27,10 @@ from bench.shapes.kit import Kit
 from bench.shapes.recipe import Finding, MeasuredRecipe, RoomAir
 
 RULES: tuple[Rule, ...] = (
+    product.unsaid,
+    product.against_itself,
+    product.category,
+    product.annexes,
     structure.windows,
     structure.unkept,
     structure.waits,

@@ -30,6 +30,8 @@ def each(subject: Subject) -> Iterator[Finding]:
 
 def by_use(subject: Subject) -> Iterator[Finding]:
     """Colours that the United States list for less than this piece may ask: bath water reaches more than skin."""
+    if not subject.is_for_skin or not subject.may_be_sold_in("us"):
+        return
     bath = bool(subject.fizzing) or "whipping_base" in subject.kinds
     for key in subject.all_used:
         ingredient = subject.recipe["ingredients"][key]

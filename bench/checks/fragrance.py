@@ -9,6 +9,7 @@ from fractions import Fraction
 from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Subject, mass_ug, rounding
 from bench.label_names import allergen_name
+from bench.product import use_row
 from bench.shapes.recipe import Finding, Ingredient
 from bench.sources import cited
 from bench.whole import PPM, half_even
@@ -44,7 +45,7 @@ def limits(subject: Subject) -> Iterator[Finding]:
                     "checks-fragrance-no-limit", name=ingredient["name"], share=cut_per_cent(share), part=part
                 ),
                 why=say("checks-fragrance-no-limit-why"),
-                do=say("checks-fragrance-no-limit-do"),
+                do=_what_to_copy(subject),
             )
         elif limit is not None:
             yield _against(subject, key, limit, share, part)
@@ -115,6 +116,8 @@ def together(subject: Subject) -> Iterator[Finding]:
 
 def unlisted(subject: Subject) -> Iterator[Finding]:
     """A fragrance whose allergens were not copied: a label that must name them cannot."""
+    if not _is_named(subject):
+        return
     for key in subject.used("fragrance"):
         ingredient = subject.recipe["ingredients"][key]
         if not (ingredient["fragrance"] or {"allergens": []})["allergens"] and not _is_alone(subject, key):
@@ -152,6 +155,8 @@ def over_the_whole(subject: Subject) -> Iterator[Finding]:
 
 def allergens(subject: Subject) -> Iterator[Finding]:
     """Allergens that the maker copied from the papers, against the share from which a label names them."""
+    if not _is_named(subject):
+        return
     shares, certain = _allergens(subject)
     stays_on = subject.recipe["stays_on"]
     if shares and stays_on is None:
@@ -179,6 +184,11 @@ def allergens(subject: Subject) -> Iterator[Finding]:
             )
 
 
+def _is_named(subject: Subject) -> bool:
+    """Whether a label may have to name allergens: on a cosmetic of Europe."""
+    return subject.is_for_skin and subject.may_be_sold_in("eu", "ni", "uk")
+
+
 def _allergens(subject: Subject) -> tuple[dict[str, Fraction], dict[str, Fraction]]:
     """Each allergen's share of the part that holds most of it, and what of that is no rounding; by name.
 
@@ -200,6 +210,14 @@ def _allergens(subject: Subject) -> tuple[dict[str, Fraction], dict[str, Fractio
             shares[name] = max(shares.get(name, Fraction(0)), held[name])
             certain[name] = max(certain.get(name, Fraction(0)), sure[name])
     return shares, certain
+
+
+def _what_to_copy(subject: Subject) -> str:
+    """Which limit of a certificate, as far as the recipe says what it is for."""
+    use = subject.recipe.get("use")
+    if use is None:
+        return say("checks-fragrance-no-limit-do")
+    return say("checks-fragrance-no-limit-of", categories=", ".join(use_row(use)["categories"]))
 
 
 def _limit(ingredient: Ingredient) -> Fraction | None:

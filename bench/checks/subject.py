@@ -10,7 +10,15 @@ from bench.checks.order import Order
 from bench.fizz import FORMS, is_acid, is_carbonate
 from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
-from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
+from bench.shapes.recipe import (
+    Component,
+    Finding,
+    Ingredient,
+    MeasuredRecipe,
+    RecipeLine,
+    RoomAir,
+    SoldIn,
+)
 from bench.shapes.substances import Substance
 from bench.shapes.units import Id, RecipeKey
 from bench.substances import kind_of, known
@@ -42,6 +50,15 @@ class Subject:
     recipe: MeasuredRecipe
     air: RoomAir | None = None
     kit: Kit | None = None
+
+    @property
+    def is_for_skin(self) -> bool:
+        """Unless the recipe says that it only scents the air, or decorates."""
+        return self.recipe.get("use") not in ("air", "decoration")
+
+    def may_be_sold_in(self, *markets: SoldIn) -> bool:
+        """In one of these, as far as the recipe says where."""
+        return "sold_in" not in self.recipe or not {*markets}.isdisjoint(self.recipe["sold_in"])
 
     @cached_property
     def order(self) -> Order:

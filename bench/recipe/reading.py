@@ -3,6 +3,7 @@
 from typing import cast
 
 from bench.errors import RecipeError
+from bench.product import stays_on
 from bench.quantities import read_ppm, spoon_drawer
 from bench.recipe.cautioning import caution
 from bench.recipe.lines import read_lines
@@ -52,11 +53,15 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         "spoons": spoon_drawer(measures),
         "written_for": source.written_for,
         "piece": written.get("piece", UNNAMED),
-        "stays_on": written.get("stays_on"),
+        "stays_on": stays_on(written),
         "looks_like_food": written.get("looks_like_food"),
         "ingredients": ingredients,
         "components": components,
     }
+    if "use" in written:
+        measured["use"] = written["use"]
+    if "sold_in" in written:
+        measured["sold_in"] = written["sold_in"]
     if source.asks:
         measured["asks"] = source.asks
     return measured

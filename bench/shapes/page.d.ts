@@ -77,6 +77,10 @@ export type AcidForm = "anhydrous" | "monohydrate";
 
 export type Hazard = "alcohol" | "hot_fat" | "hot_soap" | "mixer" | "powder" | "slippery" | "superheated" | "wet_sockets";
 
+export type ProductUse = "bath" | "wash" | "left_on" | "lips" | "eyes" | "air" | "decoration";
+
+export type SoldIn = "us" | "eu" | "uk" | "ni";
+
 export type StateName = "melted_base" | "warm_fat" | "wetted_fizz" | "whipped_base" | "beaten_topping" | "piped_top" | "first_layer" | "unwrapped";
 
 export type WindowClass = "ruin" | "back" | "quality";
@@ -313,6 +317,9 @@ export interface WrittenRecipe {
   readonly measures?: Measures;
   readonly written_for: number;
   readonly piece?: PieceWords;
+  readonly use?: ProductUse;
+  /** none: it is not sold */
+  readonly sold_in?: readonly SoldIn[];
   readonly stays_on?: boolean;
   readonly looks_like_food?: boolean;
   readonly ingredients: { readonly [key: string]: WrittenIngredient };
@@ -579,7 +586,10 @@ export interface MeasuredRecipe {
   /** pieces */
   readonly written_for: number;
   readonly piece: PieceWords;
-  /** None: not said */
+  readonly use?: ProductUse;
+  /** none: it is not sold */
+  readonly sold_in?: readonly SoldIn[];
+  /** None: neither said nor told by its use */
   readonly stays_on: boolean | null;
   /** None: not said */
   readonly looks_like_food: boolean | null;
@@ -2569,8 +2579,6 @@ export type Um = number;
 
 export type Market = "us" | "eu" | "uk";
 
-export type LabelUse = "bath" | "wash" | "left_on" | "lips" | "eyes" | "air" | "decoration";
-
 export type MeantFor = "all" | "adults" | "children";
 
 export type ListGroup = "over" | "free" | "by_hand" | "colour";
@@ -2606,7 +2614,7 @@ export interface LabelOptions {
   readonly size?: LabelSize | null;
   readonly letters?: Letters | null;
   /** None: read from the recipe, where that tells */
-  readonly use?: LabelUse | null;
+  readonly use?: ProductUse | null;
   /** used up at once; None: not said */
   readonly single_use?: boolean | null;
   /** unopened */
@@ -2982,6 +2990,118 @@ export interface Gather {
   readonly things: readonly GatherThing[];
   readonly cautions: readonly string[];
   /** how many are left */
+  readonly open: number;
+}
+
+// bench/shapes/product.py
+
+export interface UseRow {
+  readonly use: ProductUse;
+  /** None: it is not for the skin */
+  readonly stays_on: boolean | null;
+  readonly in_water: boolean;
+  /** of the IFRA Standards, by use */
+  readonly categories: readonly string[];
+  /** a limit of one of these is for something else */
+  readonly other_categories: readonly string[];
+  /** a row of bench/sources.json, as everywhere here */
+  readonly source: string;
+}
+
+/** A law that applies to these uses in these markets. */
+export interface Law {
+  readonly id: string;
+  readonly uses: readonly ProductUse[];
+  readonly markets: readonly SoldIn[];
+  /** only of what holds a soap base */
+  readonly soap?: boolean;
+  readonly source: string;
+}
+
+export type DutyOf = "studio" | "recipe";
+
+/** What is due before, or when, something is sold. */
+export interface Duty {
+  readonly id: string;
+  readonly laws: readonly string[];
+  readonly markets: readonly SoldIn[];
+  readonly of: DutyOf;
+  /** a day */
+  readonly since?: string;
+  /** a small business may be free of it */
+  readonly small_free?: boolean;
+  readonly source: string;
+}
+
+/** What an annex of the cosmetics regulation limits. A share is of the product, "" where it is forbidden. */
+export interface AnnexLimit {
+  readonly id: string;
+  readonly annex: string;
+  /** of the table of substances */
+  readonly substances: readonly string[];
+  /** so much of each counts, where the limit is of what it gives: "84.75 %" */
+  readonly counts?: string;
+  readonly markets: readonly SoldIn[];
+  readonly rinsed: string;
+  readonly left_on: string;
+  readonly source: string;
+}
+
+export interface ProductTable {
+  readonly uses: readonly UseRow[];
+  readonly laws: readonly Law[];
+  readonly duties: readonly Duty[];
+  readonly limits: readonly AnnexLimit[];
+}
+
+export type DutyState = "open" | "seen_to" | "not_mine";
+
+/** What a maker says of a duty. `about`: the recipe, or none where it is of the whole studio. */
+export interface DutySaid {
+  readonly about: Uuid | null;
+  readonly duty: string;
+  readonly state: DutyState;
+  readonly day: DayText | null;
+  readonly note: string;
+}
+
+export interface DutyMark extends DutySaid {
+  readonly id: Uuid;
+  /** when it was said */
+  readonly at: InstantMs;
+}
+
+/** A duty of a recipe, in words, and how it stands. */
+export interface DutyStands {
+  readonly id: string;
+  readonly of: DutyOf;
+  /** of those the recipe is sold in */
+  readonly markets: readonly SoldIn[];
+  readonly says: string;
+  readonly state: DutyState;
+  readonly day: DayText | null;
+  readonly note: string;
+  readonly small_free: boolean;
+  readonly since: string;
+  readonly source: string;
+  readonly dated: string;
+}
+
+export interface LawStands {
+  readonly id: string;
+  readonly markets: readonly SoldIn[];
+  readonly says: string;
+  readonly source: string;
+  readonly dated: string;
+}
+
+/** What follows for a recipe from what it is for and where it is sold. */
+export interface ProductStands {
+  /** None: the recipe does not say */
+  readonly use: ProductUse | null;
+  readonly sold_in: readonly SoldIn[] | null;
+  readonly laws: readonly LawStands[];
+  readonly duties: readonly DutyStands[];
   readonly open: number;
 }
 

@@ -75,6 +75,10 @@ AcidForm = Literal["anhydrous", "monohydrate"]
 Hazard = Literal[
     "alcohol", "hot_fat", "hot_soap", "mixer", "powder", "slippery", "superheated", "wet_sockets"
 ]
+# What a piece is for.
+ProductUse = Literal["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"]
+# Where it is sold: the United States, the European Union, Great Britain, Northern Ireland.
+SoldIn = Literal["us", "eu", "uk", "ni"]
 # A state that does not keep; see bench/states.py.
 StateName = Literal[
     "melted_base",
@@ -330,6 +334,8 @@ class WrittenRecipe(TypedDict):
     measures: NotRequired[Measures]
     written_for: Annotated[int, Within(1, 1000)]
     piece: NotRequired[PieceWords]
+    use: NotRequired[ProductUse]
+    sold_in: NotRequired[Annotated[list[SoldIn], Many(4)]]  # none: it is not sold
     stays_on: NotRequired[bool]
     looks_like_food: NotRequired[bool]
     ingredients: Annotated[dict[Id, WrittenIngredient], Many(400, 1)]
@@ -579,7 +585,9 @@ class MeasuredRecipe(TypedDict):
     spoons: list[Spoon]  # the largest first
     written_for: int  # pieces
     piece: PieceWords
-    stays_on: bool | None  # None: not said
+    use: NotRequired[ProductUse]
+    sold_in: NotRequired[list[SoldIn]]  # none: it is not sold
+    stays_on: bool | None  # None: neither said nor told by its use
     looks_like_food: bool | None  # None: not said
     ingredients: dict[Id, Ingredient]
     components: list[Component]  # the assembly last

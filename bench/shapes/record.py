@@ -4,7 +4,7 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import CarriedBody, DayText, Entry, LineBody, PlacedBody, TakenOutBody, TookBody
 from bench.shapes.kit import Scale
-from bench.shapes.recipe import PieceWords, StepKind
+from bench.shapes.recipe import PieceWords, ProductUse, StepKind
 from bench.shapes.sheet import SheetRecipe, Size
 from bench.shapes.shelf import Card
 from bench.shapes.state import LineStatus, Look, Note, Picture, Remark, StepStatus, Unsigned
@@ -310,8 +310,6 @@ class WholeRecord(_RecordBody, _WithYield):
 Um = Annotated[int, "whole micrometres"]
 
 Market = Literal["us", "eu", "uk"]
-# What it is for.
-LabelUse = Literal["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"]
 MeantFor = Literal["all", "adults", "children"]
 ListGroup = Literal["over", "free", "by_hand", "colour"]
 
@@ -344,7 +342,7 @@ class LabelOptions(TypedDict):
     precautions: NotRequired[list[str]]
     size: NotRequired[LabelSize | None]
     letters: NotRequired[Letters | None]
-    use: NotRequired[LabelUse | None]  # None: read from the recipe, where that tells
+    use: NotRequired[ProductUse | None]  # None: read from the recipe, where that tells
     single_use: NotRequired[bool | None]  # used up at once; None: not said
     keeps_months: NotRequired[int | None]  # unopened
     today: NotRequired[DayText | None]

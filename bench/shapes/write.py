@@ -30,6 +30,7 @@ MODULES = (
     "prompts",
     "record",
     "shelf",
+    "product",
     "planning",
 )
 FOLDER = Path(__file__).parent

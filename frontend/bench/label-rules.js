@@ -4,7 +4,7 @@ import { warn } from "./label-list.js";
 import { hundredthsOfAnOunce, LEAST_NOMINAL_MG, leastHeights } from "./label-net.js";
 import { byCodePoint, halfEven, perCent, PPM } from "./whole.js";
 import { say, sayAll } from "../words.js";
-/** @import { LabelHeights, LabelNeed, LabelUse, LetterHeight, Market, Sourced } from "../../bench/shapes/page" */
+/** @import { LabelHeights, LabelNeed, ProductUse, LetterHeight, Market, Sourced } from "../../bench/shapes/page" */
 /** @import { CheckedRule } from "../../bench/shapes/page" */
 /** @import { Labelling } from "./label-list.js" */
 
@@ -19,7 +19,7 @@ const US_PHONE = /(^|[^0-9])(\+?1[ .-])?\(?[2-9][0-9]{2}\)?[ .-][0-9]{3}[ .-][0-
 const ELECTRONIC = /[^ @]+@[^ @]+\.[a-z]{2,}|(https?:\/\/|www\.)[^ ]+|[a-z0-9-]+\.(com|net|org|us)\b/;
 const UK_POSTCODE = /\b[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}\b/;
 
-/** What it is for; null: nobody knows. @param {Labelling} known @returns {LabelUse | null} */
+/** What it is for; null: nobody knows. @param {Labelling} known @returns {ProductUse | null} */
 function useOf(known) {
   if (known.options.use) return known.options.use;
   if (known.recipe.stays_on) return "left_on";

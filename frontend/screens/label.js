@@ -13,7 +13,7 @@ import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
 import { point, say, sayAll } from "../words.js";
-/** @import { Label, LabelShape, LabelUse, MeantFor } from "../../bench/shapes/page" */
+/** @import { Label, LabelShape, ProductUse, MeantFor } from "../../bench/shapes/page" */
 /** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
@@ -29,7 +29,7 @@ const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
 const SHAPES = ["rectangle", "cylinder", "other"];
 /** @type {readonly Market[]} */
 const MARKETS = ["us", "eu", "uk"];
-/** @type {readonly LabelUse[]} */
+/** @type {readonly ProductUse[]} */
 const USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"];
 /** @type {readonly MeantFor[]} */
 const MEANT = ["all", "adults", "children"];

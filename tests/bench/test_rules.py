@@ -32,7 +32,7 @@ from bench import check_recipe, read_recipe, words
 from bench.checks.finding import rule_table
 from bench.sources import cited, sources
 
-PLAIN = make("100 g", facts=[{"kind": "other"}], looks_like_food=False, stays_on=False)
+PLAIN = make("100 g", facts=[{"kind": "other"}], looks_like_food=False, use="bath", sold_in=[])
 FIZZ = (BICARBONATE, ACID)
 BASE = {"kind": "soap_base", "most_c": "70"}
 WHIP = {"kind": "whipping_base"}
@@ -85,6 +85,16 @@ def without_warmth():
     for step in document["components"][0]["steps"]:
         step.pop("to_c", None)
     return document
+
+
+def for_use(use, *category, title="A plain mix"):
+    """2 % of a scent whose limit is of that category; none where it is not named."""
+    scent = scented(limit="3 %", **({"category": category[0]} if category else {}))
+    return mixed({}, scent, amounts=["98 g", "2 g"], use=use, title=title)
+
+
+def preserved(name, grams, **other):
+    return of("Water", name, amounts=[f"{100 - grams} g", f"{grams} g"], **other)
 
 
 def spooned(density, kind="powder"):
@@ -208,6 +218,15 @@ PUT_ON = weigh("buds", "l1")
 
 # By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
 EXAMPLES = {
+    "use-unsaid": (make("100 g", use="bath"), PLAIN),
+    "use-stays-on": (PLAIN | {"stays_on": True}, PLAIN | {"stays_on": False}),
+    "category-other": (for_use("left_on", "9"), for_use("bath", "9")),
+    "category-hands": (for_use("left_on", "5B", title="Hand butter"), for_use("left_on", "5C", title="Hand butter")),
+    "annex-forbidden": (
+        preserved("Methylisothiazolinone", 0.001, use="left_on"),
+        preserved("Methylisothiazolinone", 0.001, use="wash"),
+    ),
+    "annex-limit": (preserved("Sodium benzoate", 3, use="wash"), preserved("Sodium benzoate", 2.9, use="wash")),
     "dew-point": ((PLAIN, DRY_DAY), PLAIN),
     "damp-fizz": ((mixed(*FIZZ), DAMP_DAY), (mixed(*FIZZ), DRY_DAY)),
     "dry-for-fizz": ((mixed(*FIZZ), DRY_DAY), (mixed(*FIZZ), DAMP_DAY)),

@@ -36,6 +36,12 @@ def move(items: list[Any], frm: int, to: int) -> None:
 
 
 CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
+    "what it is for": (lambda d: d.update(use="air"), "The recipe", "used for: Scents the air, was Bath"),
+    "where it is sold": (
+        lambda d: d.update(sold_in=["us", "ni"]),
+        "The recipe",
+        "sold in: United States + Northern Ireland, was European Union + United States",
+    ),
     "an amount": (
         lambda d: line(d, "citric").update(amount="500 g"),
         "Fizzing base, Citric acid, anhydrous",

@@ -70,6 +70,7 @@ checks-fragrance-no-weight-do = Die Zeile als Gewicht schreiben oder die Dichte 
 checks-fragrance-no-limit = { $share } von „{ $part }“ ist { $name }. Wo liegt die Grenze?
 checks-fragrance-no-limit-why = Kein angegebener Grenzwert heißt nicht unbegrenzt.
 checks-fragrance-no-limit-do = Den Grenzwert für diese Produktart aus dem IFRA-Zertifikat des Duftstoffs übernehmen.
+checks-fragrance-no-limit-of = Den Grenzwert der Kategorie { $categories } aus dem IFRA-Zertifikat des Duftstoffs abschreiben.
 checks-fragrance-share = { $name }: { $share } von „{ $part }“. Das Zertifikat erlaubt { $limit }.
 checks-fragrance-share-why = Jeder Teil wird für sich betrachtet, der vollste zählt. Eine Bewertung des Produkts ist das nicht.
 checks-fragrance-share-over = { $share } des Teils zu viel
@@ -379,3 +380,28 @@ checks-like-food-named-do = Ein fertiges Stück ansehen und noch einmal antworte
 checks-allergens-over = Die Allergene von { $name } ergeben zusammen { $share }.
 checks-allergens-over-why = Es sind Anteile des Duftstoffs, zusammen also unter 100 %.
 checks-allergens-over-do = Noch einmal abschreiben. Manche Papiere nennen mg/kg: 10.000 sind 1 %.
+
+## What it is for, and where it is sold
+
+checks-use-unsaid = { $missing ->
+    [use] Wofür ist es? Das Rezept sagt es nicht.
+    [sold_in] Wo wird es verkauft? Das Rezept sagt es nicht.
+   *[both] Wofür ist es, und wo wird es verkauft? Das Rezept sagt es nicht.
+}
+checks-use-unsaid-why = Daraus folgen Recht, Kategorie des Duftstoffs, Etikett und Pflichten.
+checks-use-unsaid-do = Im Rezept als Erstes angeben. Auch „nicht verkauft“ ist eine Antwort.
+checks-use-stays-on = { $stays ->
+    [yes] Laut Rezept bleibt es auf der Haut. Laut Verwendung nicht.
+   *[no] Laut Rezept wird es abgespült. Laut Verwendung bleibt es auf der Haut.
+}
+checks-use-stays-on-do = Eins von beiden ändern.
+checks-category-other = Der Grenzwert ist aus Kategorie { $category }, für etwas anderes: { $name }.
+checks-category-other-why = Für diese Verwendung gilt Kategorie { $categories }.
+checks-category-hands-why = Für Handcreme gilt Kategorie { $category }.
+checks-category-other-do = Den Grenzwert der richtigen Kategorie aus dem Zertifikat abschreiben.
+checks-annex-forbidden = Nicht in dem, was auf der Haut bleibt (EU und UK, Anhang { $annex }): { $name }.
+checks-annex-forbidden-do = Ein anderes Konservierungsmittel nehmen. Oder etwas zum Abspülen machen.
+checks-annex-limit = Mehr als { $limit }, die Anhang { $annex } erlaubt (EU und UK): { $name }.
+checks-annex-why = Jeder Teil wird für sich betrachtet, der vollste zählt.
+checks-annex-by = { $share } des Teils, gezählt wie im Anhang
+checks-annex-limit-do = Weniger davon nehmen, oder anderswo verkaufen.

@@ -48,3 +48,31 @@ sources-ifra-51 = IFRA-Standards, 51. Änderung (2023). Sprudelnde Badestücke u
 sources-sealed-fizz = molares Gasvolumen bei { -at-25 }. Gläser mit fertiger Mischung platzten, Rückruf 2009 (aus zweiter Hand)
 sources-iso-29621 = ISO 29621:2017 nennt Zeichen für geringes Risiko (aus zweiter Hand): kein Wasser, Alkohol über 20 %, pH unter 3 oder über 10
 sources-alcohol-water = 70 Vol.-% sind 62,8 Massen-% (aus zweiter Hand); 91 % und 99 % aus dem Gedächtnis
+
+## Where a law and a duty are from
+
+sources-law-ifra-51 = IFRA-Standards, 51. Änderung vom 30. Juni 2023 (aus zweiter Hand)
+sources-law-ifra-memory = IFRA-Standards, die Kategorie aus dem Gedächtnis: im Zertifikat nachlesen
+sources-law-usc-cosmetic = 21 USC 364 bis 364h, Stand 20. November 2024
+sources-law-cfr-701-20 = 21 CFR 701.20, Ausgabe 2015
+sources-law-us-general = US-Recht für Haushaltsprodukte, aus dem Gedächtnis
+sources-law-eu-1223-2009 = Verordnung (EG) 1223/2009 (teils aus zweiter Hand)
+sources-law-eu-1223-2009-art-4 = Verordnung (EG) 1223/2009, Art. 4, aus dem Gedächtnis
+sources-law-eu-1223-2009-art-10 = Verordnung (EG) 1223/2009, Art. 10, aus dem Gedächtnis
+sources-law-eu-1223-2009-art-11 = Verordnung (EG) 1223/2009, Art. 11 (aus zweiter Hand)
+sources-law-eu-1223-2009-art-13 = Verordnung (EG) 1223/2009, Art. 13, aus dem Gedächtnis
+sources-law-eu-1223-2009-art-23 = Verordnung (EG) 1223/2009, Art. 23, aus dem Gedächtnis
+sources-law-clp = Verordnung (EG) 1272/2008, aus dem Gedächtnis
+sources-law-eu-2023-988 = Verordnung (EU) 2023/988, gilt seit 13. Dezember 2024 (aus zweiter Hand)
+sources-law-govuk-cosmetics = Leitfaden auf GOV.UK vom 4. Mai 2023
+sources-law-uk-general = General Product Safety Regulations 2005, aus dem Gedächtnis
+sources-law-uk-memory = Verordnung (EG) 1223/2009 in der Fassung für Großbritannien, aus dem Gedächtnis
+sources-law-scpn = Leitfaden auf GOV.UK (aus zweiter Hand)
+sources-law-usc-364d = 21 USC 364d, Abschrift vom 17. April 2026
+sources-law-usc-364c = 21 USC 364c und 364h (364c aus zweiter Hand)
+sources-law-usc-364a = 21 USC 364a (aus zweiter Hand)
+sources-law-samples = ISO 22716:2007, aus dem Gedächtnis
+sources-law-annex-iii-12 = Verordnung (EU) 2019/831, Anhang III 12; dass Percarbonat zählt, ist erschlossen
+sources-law-annex-v-2017 = Anhang V der Verordnung (EG) 1223/2009, Fassung von 2017
+sources-law-annex-v-echa-2024 = Anhang V der Verordnung (EG) 1223/2009, wie ECHA ihn 2024 führte
+sources-law-annex-v-memory = Anhang V der Verordnung (EG) 1223/2009, aus dem Gedächtnis

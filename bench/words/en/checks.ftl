@@ -70,6 +70,7 @@ checks-fragrance-no-weight-do = Write the line as a weight, or give its density.
 checks-fragrance-no-limit = { $share } of “{ $part }” is { $name }. What is its limit?
 checks-fragrance-no-limit-why = No limit given does not mean unlimited.
 checks-fragrance-no-limit-do = Copy the limit for this kind of product from the fragrance's own IFRA certificate.
+checks-fragrance-no-limit-of = Copy the limit of category { $categories } from the fragrance's own IFRA certificate.
 checks-fragrance-share = { $name } is { $share } of “{ $part }”. Its certificate allows { $limit }.
 checks-fragrance-share-why = Each part is looked at by itself, and the fullest counts. It is not an assessment of the product.
 checks-fragrance-share-over = { $share } of the part too much
@@ -382,3 +383,28 @@ checks-like-food-named-do = Look at a finished piece and answer again.
 checks-allergens-over = The allergens of { $name } add up to { $share }.
 checks-allergens-over-why = They are shares of the fragrance, so all of them together stay below 100 %.
 checks-allergens-over-do = Copy them again. On some papers they stand in mg/kg: 10,000 are 1 %.
+
+## What it is for, and where it is sold
+
+checks-use-unsaid = { $missing ->
+    [use] What is it for? The recipe does not say.
+    [sold_in] Where is it sold? The recipe does not say.
+   *[both] What is it for, and where is it sold? The recipe does not say.
+}
+checks-use-unsaid-why = The law, the scent’s category, the label and the duties follow from it.
+checks-use-unsaid-do = Say it first thing in the recipe. “Not sold” is an answer too.
+checks-use-stays-on = { $stays ->
+    [yes] The recipe says that it stays on the skin. Its use says that it does not.
+   *[no] The recipe says that it is rinsed off. Its use says that it stays on.
+}
+checks-use-stays-on-do = Mend one of the two.
+checks-category-other = The limit of { $name } is of category { $category }. That is for something else.
+checks-category-other-why = For this use it is category { $categories }.
+checks-category-hands-why = For a hand cream it is category { $category }.
+checks-category-other-do = Copy the limit of the right category from its certificate.
+checks-annex-forbidden = Not in what stays on the skin (EU and UK, Annex { $annex }): { $name }.
+checks-annex-forbidden-do = Take another preservative. Or make it to be rinsed off.
+checks-annex-limit = More { $name } than { $limit }, which Annex { $annex } allows (EU and UK).
+checks-annex-why = Each part is looked at by itself, and the fullest counts.
+checks-annex-by = { $share } of the part, counted as the annex counts it
+checks-annex-limit-do = Use less of it, or sell it elsewhere.

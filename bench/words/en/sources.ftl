@@ -48,3 +48,31 @@ sources-ifra-51 = IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and
 sources-sealed-fizz = molar gas volume at { -at-25 }. Jars of mixed powder burst and were recalled in 2009 (second-hand)
 sources-iso-29621 = ISO 29621:2017 lists what makes a product low-risk (second-hand): no water, alcohol over 20 %, pH under 3 or over 10
 sources-alcohol-water = 70 % by volume is 62.8 % by mass (second-hand); 91 % and 99 % from memory
+
+## Where a law and a duty are from
+
+sources-law-ifra-51 = IFRA Standards, 51st Amendment of 30 June 2023 (second-hand)
+sources-law-ifra-memory = IFRA Standards, the category from memory: read it on the certificate
+sources-law-usc-cosmetic = 21 USC 364 to 364h, law of 20 November 2024
+sources-law-cfr-701-20 = 21 CFR 701.20, edition of 2015
+sources-law-us-general = US law on household products, from memory
+sources-law-eu-1223-2009 = Regulation (EC) 1223/2009 (partly second-hand)
+sources-law-eu-1223-2009-art-4 = Regulation (EC) 1223/2009, Art. 4, from memory
+sources-law-eu-1223-2009-art-10 = Regulation (EC) 1223/2009, Art. 10, from memory
+sources-law-eu-1223-2009-art-11 = Regulation (EC) 1223/2009, Art. 11 (second-hand)
+sources-law-eu-1223-2009-art-13 = Regulation (EC) 1223/2009, Art. 13, from memory
+sources-law-eu-1223-2009-art-23 = Regulation (EC) 1223/2009, Art. 23, from memory
+sources-law-clp = Regulation (EC) 1272/2008, from memory
+sources-law-eu-2023-988 = Regulation (EU) 2023/988, in force from 13 December 2024 (second-hand)
+sources-law-govuk-cosmetics = GOV.UK guidance of 4 May 2023
+sources-law-uk-general = General Product Safety Regulations 2005, from memory
+sources-law-uk-memory = Regulation (EC) 1223/2009 as kept in Great Britain, from memory
+sources-law-scpn = GOV.UK guidance (second-hand)
+sources-law-usc-364d = 21 USC 364d, copy of 17 April 2026
+sources-law-usc-364c = 21 USC 364c and 364h (364c second-hand)
+sources-law-usc-364a = 21 USC 364a (second-hand)
+sources-law-samples = ISO 22716:2007, from memory
+sources-law-annex-iii-12 = Regulation (EU) 2019/831, Annex III 12; that percarbonate counts is inferred
+sources-law-annex-v-2017 = Annex V of Regulation (EC) 1223/2009, version of 2017
+sources-law-annex-v-echa-2024 = Annex V of Regulation (EC) 1223/2009, as ECHA listed it in 2024
+sources-law-annex-v-memory = Annex V of Regulation (EC) 1223/2009, from memory

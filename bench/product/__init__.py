@@ -1,0 +1,145 @@
+"""What follows from what a product is for and where it is sold: which laws, which category of scent, which duties.
+
+    use_row("left_on")["categories"]      ["5A", "5B", "5C", "5D"]
+    stands(recipe, id, marks)["duties"]   what is due, how it stands, and where that is from
+
+All of it is rows of `table.json` (bench/shapes/product.py), each with its source. It tells what is known here and no
+more: the law where it is sold rules. `frontend/bench/product.js` gives the same.
+"""
+
+from collections.abc import Iterable
+from functools import cache
+from typing import cast
+
+from bench.shapes.product import (
+    AnnexLimit,
+    Duty,
+    DutyMark,
+    DutyStands,
+    Law,
+    LawStands,
+    ProductStands,
+    ProductTable,
+    UseRow,
+)
+from bench.shapes.recipe import MeasuredRecipe, ProductUse, SoldIn, WrittenRecipe
+from bench.sources import cited
+from bench.table import read_table
+from bench.words import say
+
+SOAP = frozenset({"soap_base"})
+
+
+@cache
+def _table() -> ProductTable:
+    return cast(ProductTable, read_table("product/table.json"))
+
+
+def all_duties() -> list[Duty]:
+    return _table()["duties"]
+
+
+def all_laws() -> list[Law]:
+    return _table()["laws"]
+
+
+def limits() -> list[AnnexLimit]:
+    return _table()["limits"]
+
+
+def use_row(use: ProductUse) -> UseRow:
+    return next(row for row in _table()["uses"] if row["use"] == use)
+
+
+def stays_on(written: WrittenRecipe) -> bool | None:
+    """As the recipe says, else as its use tells; None where neither does."""
+    said, use = written.get("stays_on"), written.get("use")
+    return use_row(use)["stays_on"] if said is None and use else said
+
+
+def laws_of(recipe: MeasuredRecipe) -> list[Law]:
+    """Those that apply, in the order of the table; none of a recipe that does not say its use and its markets."""
+    use, sold_in = recipe.get("use"), recipe.get("sold_in", [])
+    return [
+        law
+        for law in all_laws()
+        if use in law["uses"]
+        and _among(law["markets"], sold_in)
+        and (not law.get("soap") or _is_soap(recipe))
+    ]
+
+
+def duties_of(recipe: MeasuredRecipe) -> list[Duty]:
+    laws, sold_in = {law["id"] for law in laws_of(recipe)}, recipe.get("sold_in", [])
+    return [duty for duty in all_duties() if laws & {*duty["laws"]} and _among(duty["markets"], sold_in)]
+
+
+def is_due(duty: str) -> bool:
+    """Whether there is a duty of that id."""
+    return any(each["id"] == duty for each in all_duties())
+
+
+def is_of_studio(duty: str) -> bool:
+    return any(each["id"] == duty and each["of"] == "studio" for each in all_duties())
+
+
+def holding(marks: Iterable[DutyMark]) -> list[DutyMark]:
+    """Of what was said of each duty, the last by (at, id)."""
+    last: dict[tuple[str, str], DutyMark] = {}
+    for mark in sorted(marks, key=lambda each: (each["at"], each["id"])):
+        last[mark["about"] or "", mark["duty"]] = mark
+    return list(last.values())
+
+
+def stands(recipe: MeasuredRecipe, recipe_id: str, marks: Iterable[DutyMark]) -> ProductStands:
+    """Laws and duties in words, and how each duty stands by what makers said of it."""
+    sold_in = recipe.get("sold_in")
+    held = {(mark["about"] or "", mark["duty"]): mark for mark in holding(marks)}
+    duties = [
+        _duty(duty, held.get(("" if duty["of"] == "studio" else recipe_id, duty["id"])), sold_in or [])
+        for duty in duties_of(recipe)
+    ]
+    return {
+        "use": recipe.get("use"),
+        "sold_in": sold_in,
+        "laws": [_law(law, sold_in or []) for law in laws_of(recipe)],
+        "duties": duties,
+        "open": sum(duty["state"] == "open" for duty in duties),
+    }
+
+
+def _law(law: Law, sold_in: list[SoldIn]) -> LawStands:
+    return {
+        "id": law["id"],
+        "markets": _among(law["markets"], sold_in),
+        "says": say(f"product-law-{law['id']}"),
+        **cited(law["source"]),
+    }
+
+
+def _duty(duty: Duty, mark: DutyMark | None, sold_in: list[SoldIn]) -> DutyStands:
+    return {
+        "id": duty["id"],
+        "of": duty["of"],
+        "markets": _among(duty["markets"], sold_in),
+        "says": say(f"product-duty-{duty['id']}"),
+        "state": mark["state"] if mark else "open",
+        "day": mark["day"] if mark else None,
+        "note": mark["note"] if mark else "",
+        "more": say("product-small-free") if duty.get("small_free") else "",
+        "since": duty.get("since", ""),
+        **cited(duty["source"]),
+    }
+
+
+def _among(markets: list[SoldIn], sold_in: list[SoldIn]) -> list[SoldIn]:
+    return [market for market in markets if market in sold_in]
+
+
+def _is_soap(recipe: MeasuredRecipe) -> bool:
+    """Whether a line of it is a soap base: what is sold only as soap is no cosmetic in the United States."""
+    return any(
+        recipe["ingredients"][line["ingredient"]]["kind"] in SOAP
+        for component in recipe["components"]
+        for line in component["lines"]
+    )
