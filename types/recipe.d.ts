@@ -40,6 +40,8 @@ export type Choices = readonly Choice[];
 export interface Coded {
   readonly of: string;
   readonly codes: readonly string[];
+  /** How a code is said, where its words stand elsewhere. */
+  readonly said?: (code: string) => string;
 }
 export type ChoicesOf = (document: WrittenRecipe, at: string) => Choices;
 
@@ -57,7 +59,14 @@ export type TextField = readonly [
   example?: string,
 ];
 export type FlagField = readonly [key: string, label: string, type: "flag" | "maybe"];
-export type ChoiceField = readonly [key: string, label: string, type: "pick" | "some", choices: Coded | ChoicesOf];
+export type ChoiceField = readonly [
+  key: string,
+  label: string,
+  type: "pick" | "some",
+  choices: Coded | ChoicesOf,
+  /** What "none of them" is called, where that is an answer too and not the same as saying nothing. */
+  none?: () => string,
+];
 export type RowsField = readonly [key: string, label: string, type: "rows", rows: RowsOf];
 /** A field of the recipe form, as recipe-forms.js has them. */
 export type Field = TextField | FlagField | ChoiceField | RowsField;

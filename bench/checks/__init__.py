@@ -29,6 +29,7 @@ from bench.shapes.recipe import Finding, MeasuredRecipe, RoomAir
 RULES: tuple[Rule, ...] = (
     product.unsaid,
     product.against_itself,
+    product.named_otherwise,
     product.category,
     product.annexes,
     structure.windows,

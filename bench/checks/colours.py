@@ -32,7 +32,7 @@ def by_use(subject: Subject) -> Iterator[Finding]:
     """Colours that the United States list for less than this piece may ask: bath water reaches more than skin."""
     if not subject.is_for_skin or not subject.may_be_sold_in("us"):
         return
-    bath = bool(subject.fizzing) or "whipping_base" in subject.kinds
+    inner = bool(subject.fizzing) or "whipping_base" in subject.kinds or subject.use in ("bath", "lips")
     for key in subject.all_used:
         ingredient = subject.recipe["ingredients"][key]
         for colour in colours_of(subject.substance(key), ingredient["inci"]):
@@ -41,7 +41,7 @@ def by_use(subject: Subject) -> Iterator[Finding]:
                 continue
             yield finding(
                 "colour-use",
-                "look" if bath or listed["use"] == "none" else "know",
+                "look" if inner or listed["use"] == "none" else "know",
                 f"ingredients.{key}",
                 say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=listed["use"]),
                 why=say("checks-colour-use-why", use=listed["use"]),

@@ -15,6 +15,7 @@ from bench.shapes.recipe import (
     Finding,
     Ingredient,
     MeasuredRecipe,
+    ProductUse,
     RecipeLine,
     RoomAir,
     SoldIn,
@@ -41,6 +42,7 @@ WRAPS = re.compile(
     re.IGNORECASE,
 )
 FRESH = re.compile(r"\b(?:fresh|frisch\w*|fra[iî]ch?\w*|fresc\w*|fresch\w*)\b", re.IGNORECASE)
+LIPS = re.compile(r"\b(?:lips?|lippen\w*|lèvres|labios|labial|labbra)\b", re.IGNORECASE)
 NOT = re.compile(r"\b(?:not|never|no|nie|nicht|keine?n?m?|pas|jamais|nunca|non|mai)\b", re.IGNORECASE)
 CLAUSE = re.compile(r"[.:;]")
 
@@ -50,6 +52,16 @@ class Subject:
     recipe: MeasuredRecipe
     air: RoomAir | None = None
     kit: Kit | None = None
+
+    @property
+    def use(self) -> ProductUse | None:
+        """What it is for: as the recipe says, else as far as its title or "stays on the skin" tells."""
+        said = self.recipe.get("use")
+        if said or self.recipe["stays_on"] is None:
+            return said
+        if self.recipe["stays_on"]:
+            return "lips" if LIPS.search(self.recipe["title"]) else "left_on"
+        return "bath" if self.fizzing else "wash"
 
     @property
     def is_for_skin(self) -> bool:

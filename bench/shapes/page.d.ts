@@ -3081,7 +3081,8 @@ export interface DutyStands {
   readonly state: DutyState;
   readonly day: DayText | null;
   readonly note: string;
-  readonly small_free: boolean;
+  /** who may be free of it; "" for nobody */
+  readonly more: string;
   readonly since: string;
   readonly source: string;
   readonly dated: string;

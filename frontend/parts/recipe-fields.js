@@ -109,8 +109,11 @@ function fitted(input) {
 export const labelOf = (code) => say(`page-recipe-field-${code.replace("*", "")}`);
 
 /** @param {Coded} coded @returns {Choices} */
-export const choicesOf = ({ of, codes }) =>
-  codes.map((code) => [code, say(`page-recipe-choice-${of}-${code.replaceAll("_", "-")}`)]);
+export const choicesOf = ({ of, codes, said }) =>
+  codes.map((code) => [
+    code,
+    said ? said(code) : say(`page-recipe-choice-${of}-${code.replaceAll("_", "-")}`),
+  ]);
 
 /** What may stand in a field: figures as they are, or words of the catalogue. @param {string} given */
 const exampleOf = (given) =>
@@ -123,7 +126,7 @@ const optionsOf = (pen, at, extra) =>
 /**
  * @typedef {{value: unknown, needed: boolean}} Given
  * @typedef {Given & {type: string, example: string | null}} GivenText
- * @typedef {Given & {choices: Coded | ChoicesOf}} GivenChoices
+ * @typedef {Given & {choices: Coded | ChoicesOf, none?: (() => string) | undefined}} GivenChoices
  */
 
 /** @param {Pen} pen @param {string} at @param {GivenText} given */
@@ -213,7 +216,7 @@ function flag(pen, at, label, value) {
 }
 
 /** @param {Pen} pen @param {string} at @param {string} label @param {GivenChoices} given */
-function some(pen, at, label, { choices: extra, needed }) {
+function some(pen, at, label, { choices: extra, needed, none }) {
   /** @returns {readonly unknown[]} */
   const chosenNow = () => {
     /** @type {unknown} */
@@ -223,20 +226,26 @@ function some(pen, at, label, { choices: extra, needed }) {
   const hint = makeHint(at);
   const list = h("div", { class: "r-boxes" });
   choosing(pen, at, extra, (choices) => {
-    const boxes = choices.map(([key, text]) => {
-      const box = h("input", {
-        type: "checkbox",
-        checked: chosenNow().includes(key),
-        "data-at": `${at}=${key}`,
-      });
+    /** @param {string} key @param {boolean} checked */
+    const makeBox = (key, checked) => h("input", { type: "checkbox", checked, "data-at": `${at}=${key}` });
+    const nothing = none && makeBox("", pen.read(at) !== undefined && !chosenNow().length);
+    const ticked = choices.map(([key]) => makeBox(key, chosenNow().includes(key)));
+    for (const [place, box] of ticked.entries())
       box.addEventListener("change", () => {
         const chosen = new Set(chosenNow());
-        chosen[box.checked ? "add" : "delete"](key);
+        chosen[box.checked ? "add" : "delete"](choices[place][0]);
         const kept = choices.map(([each]) => each).filter((each) => chosen.has(each));
+        if (nothing) nothing.checked = false;
         pen.write(at, kept.length || needed ? kept : undefined);
       });
-      return h("label", { class: "choice" }, box, h("span", {}, text));
+    nothing?.addEventListener("change", () => {
+      for (const box of ticked) box.checked = false;
+      pen.write(at, nothing.checked ? [] : undefined);
     });
+    /** @param {HTMLElement} box @param {string} text */
+    const row = (box, text) => h("label", { class: "choice" }, box, h("span", {}, text));
+    const boxes = ticked.map((box, place) => row(box, choices[place][1]));
+    if (nothing) boxes.push(row(nothing, none()));
     list.replaceChildren(
       ...(boxes.length ? boxes : [h("span", { class: "soft small" }, say("page-recipe-no-choices"))]),
     );
@@ -309,7 +318,7 @@ export function fieldRow(pen, at, field, label = labelOf(field[1])) {
   const path = join(at, key);
   const given = { value: pen.read(path), needed: title.endsWith("*") };
   if (field[2] === "flag") return flag(pen, path, label, given.value);
-  if (field[2] === "some") return some(pen, path, label, { ...given, choices: field[3] });
+  if (field[2] === "some") return some(pen, path, label, { ...given, choices: field[3], none: field[4] });
   if (field[2] === "rows") return rows(pen, path, label, field[3]);
   if (field[2] === "pick")
     return labelled(

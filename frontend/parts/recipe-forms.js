@@ -128,6 +128,25 @@ const nextId = (stem) => (had) => {
 
 /** @type {readonly Field[]} */
 export const RECIPE = [
+  [
+    "use",
+    "use",
+    "pick",
+    {
+      ...coded("use", "bath", "wash", "left_on", "lips", "eyes", "air", "decoration"),
+      said: (use) => say("product-use", { use }),
+    },
+  ],
+  [
+    "sold_in",
+    "sold-in",
+    "some",
+    {
+      ...coded("sold-in", "us", "eu", "uk", "ni"),
+      said: (market) => say("product-market", { market }),
+    },
+    () => say("page-recipe-not-sold"),
+  ],
   ["title", "title*", "grow"],
   ["written_for", "written-for*", "whole"],
   ["piece.one", "one", "", "bar"],

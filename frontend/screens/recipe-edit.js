@@ -218,7 +218,7 @@ export class RecipeScreen extends HTMLElement {
       this.#build();
       this.#waits = Boolean(draft?.send);
       if (this.#waits) this.#say(say("page-recipe-waits"));
-      if (!draft && !recipe) this.#focus("title");
+      if (!draft && !recipe) this.#focus("use");
     }
     if ((draft?.errors ?? null) !== this.#late) {
       this.#late = draft?.errors ?? null;
@@ -1328,7 +1328,7 @@ export class RecipeScreen extends HTMLElement {
     const { document } = this.#pen;
     const place = document.components.findIndex((part) => part.id === id);
     const root = id === "assembly" ? id : place >= 0 ? `components.${place}` : "";
-    if (!root) return RECIPE_MORE.some(([name]) => name === where) ? where : "";
+    if (!root) return [...RECIPE, ...RECIPE_MORE].some(([name]) => name === where) ? where : "";
     if (!valueAt(document, root)) return "";
     for (const list of ["steps", "lines"]) {
       const index = thingsAt(document, `${root}.${list}`).findIndex((each) => each.id === key);

@@ -220,6 +220,11 @@ PUT_ON = weigh("buds", "l1")
 EXAMPLES = {
     "use-unsaid": (make("100 g", use="bath"), PLAIN),
     "use-stays-on": (PLAIN | {"stays_on": True}, PLAIN | {"stays_on": False}),
+    "use-by-title": (
+        PLAIN | {"title": "Whipped body butter", "stays_on": False, "use": None},
+        PLAIN | {"title": "Whipped body butter", "stays_on": True, "use": None},
+    ),
+    "category-unsaid": (for_use("left_on"), for_use("left_on", "5C")),
     "category-other": (for_use("left_on", "9"), for_use("bath", "9")),
     "category-hands": (for_use("left_on", "5B", title="Hand butter"), for_use("left_on", "5C", title="Hand butter")),
     "annex-forbidden": (
@@ -340,6 +345,7 @@ EXAMPLES = {
 def rules_of(example):
     """As of a kept recipe, which alone may hold what is asked about today."""
     document, *other = example if isinstance(example, tuple) else (example,)
+    document = {key: told for key, told in document.items() if told is not None}
     return {each["rule"] for each in check_recipe(read_recipe(document, kept=True), *other)}
 
 

@@ -107,6 +107,11 @@ def _document(rng: Random) -> Json:
     }
     if rng.random() < 0.6:
         document |= {"stays_on": rng.random() < 0.5, "looks_like_food": rng.random() < 0.5}
+    if rng.random() < 0.3:
+        document |= {
+            "use": rng.choice(["bath", "left_on", "air"]),
+            "sold_in": rng.sample(["us", "eu", "uk", "ni"], 2),
+        }
     if rng.random() < 0.5:
         document["piece"] = {"one": "bar", "many": "bars"}
     if len(components) > 1 or rng.random() < 0.5:

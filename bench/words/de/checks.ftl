@@ -395,6 +395,12 @@ checks-use-stays-on = { $stays ->
    *[no] Laut Rezept wird es abgespült. Laut Verwendung bleibt es auf der Haut.
 }
 checks-use-stays-on-do = Eins von beiden ändern.
+checks-use-by-title = { $stays ->
+    [yes] „{ $title }“ bleibt laut Rezept auf der Haut. Wird es nicht abgespült?
+   *[no] „{ $title }“ wird laut Rezept abgespült. Bleibt es nicht auf der Haut?
+}
+checks-use-by-title-do = Angeben, wofür es ist.
+checks-category-unsaid = Aus welcher Kategorie ist der Grenzwert von { $name }?
 checks-category-other = Der Grenzwert ist aus Kategorie { $category }, für etwas anderes: { $name }.
 checks-category-other-why = Für diese Verwendung gilt Kategorie { $categories }.
 checks-category-hands-why = Für Handcreme gilt Kategorie { $category }.

@@ -160,6 +160,9 @@ page-recipe-go-down = Nach unten: { $name }
 
 ## Wie ein Feld heißt
 
+page-recipe-field-use = Wofür ist es?
+page-recipe-field-sold-in = Wo wird es verkauft?
+page-recipe-not-sold = Wird nicht verkauft
 page-recipe-field-title = Titel
 page-recipe-field-written-for = Geschrieben für, Stück
 page-recipe-field-one = Eines heißt

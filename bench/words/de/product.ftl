@@ -20,7 +20,7 @@ product-law-rules = Maßgebend ist das Recht dort. Hier steht, was hier bekannt 
 ## Which law
 
 product-law-us-cosmetic = USA: ein Kosmetikum.
-product-law-us-soap = USA: Seife, wenn es vor allem Alkalisalze von Fettsäuren sind und nur als Seife verkauft wird. Dann kein Kosmetikum.
+product-law-us-soap = USA: Seife, wenn es vor allem Seife ist und nur so verkauft wird. Dann kein Kosmetikum.
 product-law-us-general = USA: ein Haushaltsprodukt, kein Kosmetikum.
 product-law-eu-cosmetic = EU-Recht: ein Kosmetikum.
 product-law-eu-mixture = EU-Recht: ein Gemisch, kein Kosmetikum. Für das Etikett gilt CLP.

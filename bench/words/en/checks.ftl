@@ -398,6 +398,12 @@ checks-use-stays-on = { $stays ->
    *[no] The recipe says that it is rinsed off. Its use says that it stays on.
 }
 checks-use-stays-on-do = Mend one of the two.
+checks-use-by-title = { $stays ->
+    [yes] “{ $title }” is said to stay on the skin. Is it not rinsed off?
+   *[no] “{ $title }” is said to be rinsed off. Does it not stay on?
+}
+checks-use-by-title-do = Say what it is for.
+checks-category-unsaid = Of which category is the limit of { $name }?
 checks-category-other = The limit of { $name } is of category { $category }. That is for something else.
 checks-category-other-why = For this use it is category { $categories }.
 checks-category-hands-why = For a hand cream it is category { $category }.

@@ -160,6 +160,9 @@ page-recipe-go-down = Down: { $name }
 
 ## What a field is called
 
+page-recipe-field-use = What is it for?
+page-recipe-field-sold-in = Where is it sold?
+page-recipe-not-sold = Not sold
 page-recipe-field-title = Title
 page-recipe-field-written-for = Written for, pieces
 page-recipe-field-one = One is called

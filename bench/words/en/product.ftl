@@ -20,7 +20,7 @@ product-law-rules = The law there rules. This lists what is known here, and no m
 ## Which law
 
 product-law-us-cosmetic = US: a cosmetic.
-product-law-us-soap = US: soap, if it is mostly alkali salts of fatty acids and sold only as soap. Then it is no cosmetic.
+product-law-us-soap = US: soap, if it is mostly soap and sold only as that. Then it is no cosmetic.
 product-law-us-general = US: a household product, no cosmetic.
 product-law-eu-cosmetic = EU rules: a cosmetic.
 product-law-eu-mixture = EU rules: a mixture, no cosmetic. CLP rules its label.
