@@ -40,7 +40,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "where it is sold": (
         lambda d: d.update(sold_in=["us", "ni"]),
         "The recipe",
-        "sold in: United States + Northern Ireland, was European Union + United States",
+        "sold in: United States + Northern Ireland, was United States + European Union",
     ),
     "an amount": (
         lambda d: line(d, "citric").update(amount="500 g"),

@@ -134,7 +134,12 @@ def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
     part = STEAMERS["components"][0]
     keys = Keyboard(own_desk)
     go(own_desk, "new")
-    expect(at(own_desk, "title")).to_be_focused()
+    expect(at(own_desk, "use")).to_be_focused()
+    for key in "sce":  # a pick goes by its first letters
+        keys.press(key)
+    for market in STEAMERS["sold_in"]:
+        keys.tab_to(at(own_desk, f"sold_in={market}"))
+        keys.press("Space")
 
     for path, text in [
         ("title", STEAMERS["title"]),
@@ -166,7 +171,9 @@ def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
     kept = next(
         each for each in call(server, "GET", "recipes")["recipes"] if each["title"] == STEAMERS["title"]
     )
-    measured = call(server, "GET", f"recipes/{kept['id']}")["measured"]["components"][0]
+    measured = call(server, "GET", f"recipes/{kept['id']}")["measured"]
+    assert (measured["use"], measured["sold_in"]) == (STEAMERS["use"], ["us", "eu"])
+    measured = measured["components"][0]
     wanted = read_recipe(STEAMERS)["components"][0]
     assert [line["ug"] for line in measured["lines"]] == [line["ug"] for line in wanted["lines"]]
     assert measured["piece_mg"] == wanted["piece_mg"]
