@@ -99,7 +99,12 @@ const SCREENS = {
   size: {
     tag: "size-screen",
     title: (id) => recipe(id)?.title,
-    data: (id) => ({ recipe: recipe(id) ?? null, kit: studio.kit, weigh: studio.preferences.weigh }),
+    data: (id) => ({
+      recipe: recipe(id) ?? null,
+      kit: studio.kit,
+      weigh: studio.preferences.weigh,
+      stock: shelfNow(),
+    }),
   },
   recipe: {
     tag: "recipe-screen",
@@ -160,10 +165,7 @@ const SCREENS = {
         made && {
           run,
           recipe: made,
-          entries: studio.shelfEntries,
-          elsewhere: studio.elsewhere,
-          runs: studio.runs,
-          today: studio.today(),
+          ...shelfNow(),
         }
       );
     },
@@ -210,10 +212,7 @@ const SCREENS = {
   shelf: {
     tag: "shelf-screen",
     data: () => ({
-      entries: studio.shelfEntries,
-      elsewhere: studio.elsewhere,
-      runs: studio.runs,
-      today: studio.today(),
+      ...shelfNow(),
       currency: studio.settings.currency,
       newId: () => studio.newId(),
       undoing: studio.undoing("shelf"),
@@ -271,6 +270,14 @@ const SCREENS = {
     }),
   },
 };
+
+/** What is on the shelf, and what has been taken of it. */
+const shelfNow = () => ({
+  entries: studio.shelfEntries,
+  elsewhere: studio.elsewhere,
+  runs: studio.runs,
+  today: studio.today(),
+});
 
 /** @param {string} id */
 function recipe(id) {

@@ -25,8 +25,9 @@ const PROTECTION = {
 
 /**
  * What to gather; `uses` is of all other runs, `on` the maker's day.
- * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {State} state @param {Shelf} shelf
- * @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} [pastToo] @returns {Gather}
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {Pick<State, "gathered" | "ticked">} state
+ * @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} [pastToo]
+ * @returns {Gather}
  */
 export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
   const things = thingsFor(recipe, sheet).map((each) => ({
@@ -40,8 +41,9 @@ export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
 }
 
 /**
- * @param {SheetIngredient} need @param {Sheet} sheet @param {State} state @param {Shelf} shelf
- * @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} pastToo @returns {GatherIngredient}
+ * @param {SheetIngredient} need @param {Sheet} sheet @param {Pick<State, "gathered">} state
+ * @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} pastToo
+ * @returns {GatherIngredient}
  */
 function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   const key = cardFor(shelf, need.name);

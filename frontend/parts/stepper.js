@@ -77,6 +77,9 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
     get value() {
       return now;
     },
+    set value(wanted) {
+      take(wanted);
+    },
     set unit(/** @type {string} */ text) {
       setText(units, text);
     },

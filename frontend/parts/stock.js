@@ -4,15 +4,20 @@
 //   const { shelf, uses, left } = stockOf({ entries, runs, elsewhere });   // shelf: as foldShelf gives it
 //   left(lot)                        // mg or pieces
 //   stockOf({ entries, runs, elsewhere }, run)  // as it stood without that run: what is there to gather from
+//   free                             // uses, and what other open batches have set aside: a gram is promised once
+//   lackingFor(data, recipe, sheet)  // what a sheet not yet begun wants and the shelf has not free
 
+import { gather } from "../bench/gather.js";
+import { full } from "../bench/lists.js";
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
 import { say, units } from "../words.js";
 import { dayOnly, exactly } from "./words.js";
-/** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
+/** @import { LotUse, MeasuredRecipe, Sheet, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Use } from "../bench/shelf.js" */
+/** @import { Full } from "../../types/lists" */
 
 // By a run's state: it changes with the journal.
 const USED = /** @type {WeakMap<State, {[lot: string]: LotUse}>} */ (new WeakMap());
@@ -28,19 +33,60 @@ function usedBy({ sheet, state, entries }) {
   return used;
 }
 
+/**
+ * What an open batch gathered and has yet to weigh, by lot: nobody else may count on it.
+ * @param {Batch} run @returns {[lot: string, use: Use][]}
+ */
+function asideFor(run) {
+  const { sheet, state } = run;
+  if (!run.open || !state.gathered.length) return [];
+  const wanted = new Set(
+    sheet.lines.flatMap(({ id, ingredient }) => (state.lines[id].status === "open" ? [ingredient] : [])),
+  );
+  const used = usedBy(run);
+  /** @type {Full<string, number>} */
+  const counts = full();
+  for (const { lot, count } of state.gathered) counts.set(lot, (counts.get(lot) ?? 0) + (count ?? 0));
+  const lots = new Set(
+    state.gathered.flatMap(({ lot, ingredient }) => (wanted.has(ingredient) ? [lot] : [])),
+  );
+  return [...lots].map((lot) => [
+    lot,
+    {
+      mg: Math.max(0, used[lot].booked_mg - used[lot].mg),
+      count: Math.max(0, counts.get(lot) - used[lot].count),
+      at: Infinity, // also where the lot was counted since: it stands there, and is promised
+    },
+  ]);
+}
+
 /** @param {Stocked} given @param {string | null} [but] a run that is left out */
 export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
   const { shelf } = folded?.entries === entries ? folded : { shelf: foldShelf(entries) };
   folded = { entries, shelf };
   /** @type {{[lot: string]: Use[]}} */
   const uses = {};
-  for (const run of runs) {
-    if (run.id === but) continue;
+  const others = runs.filter(({ id }) => id !== but);
+  for (const run of others)
     for (const [lot, use] of Object.entries(usedBy(run))) (uses[lot] ??= []).push(use);
-  }
   for (const [lot, much] of Object.entries(elsewhere))
     (uses[lot] ??= []).push({ mg: much, count: much, at: Infinity });
-  return { shelf, uses, left: (/** @type {string} */ lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
+  const free = { ...uses };
+  for (const run of others) for (const [lot, use] of asideFor(run)) free[lot] = [...(free[lot] ?? []), use];
+  return { shelf, uses, free, left: (/** @type {string} */ lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
+}
+
+/** A batch that is not begun. @type {Pick<State, "gathered" | "ticked">} */
+const NOT_BEGUN = { gathered: [], ticked: {} };
+
+/**
+ * What a batch of this sheet would lack of what the shelf keeps: an ingredient without a card is not counted there.
+ * @param {Stocked & {today: string}} given @param {MeasuredRecipe} recipe @param {Sheet} sheet
+ */
+export function lackingFor(given, recipe, sheet) {
+  const { shelf, free } = stockOf(given);
+  const { ingredients } = gather(recipe, sheet, NOT_BEGUN, shelf, free, given.today);
+  return ingredients.filter((need) => need.shelf !== null && !need.by_hand && need.short > 0);
 }
 
 /**

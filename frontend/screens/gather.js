@@ -80,8 +80,8 @@ export class GatherScreen extends HTMLElement {
 
   #write() {
     const { run, recipe, today } = this.#data;
-    const { shelf, uses } = stockOf(this.#data, run.id);
-    this.#needs = gather(recipe, run.sheet, run.state, shelf, uses, today, this.#pastToo);
+    const { shelf, free } = stockOf(this.#data, run.id);
+    this.#needs = gather(recipe, run.sheet, run.state, shelf, free, today, this.#pastToo);
     const seen = [this.#needs, run.state.ticked];
     if (sameData(this.#seen, seen)) return;
     this.#seen = seen;
@@ -159,13 +159,17 @@ export class GatherScreen extends HTMLElement {
     /** @param {number} much */
     const shown = (much) => amountOf(measure, mg ? toDivision(much, { mg: need.division_mg ?? 1 }) : much);
     const asked = mg || count ? shown(mg || count) : say("prompting-to-texture");
+    const { left } = stockOf(this.#data, this.#data.run.id);
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
       const says = [
         lot ? bestBefore(lot, this.#data.today) : "",
         row.left === null
           ? say("page-gather-not-here")
-          : say("page-gather-left", { amount: amountOf(lot, row.left) }),
+          : say("page-gather-left", { amount: amountOf(lot, left(row.lot)) }),
+        row.left !== null && row.left < left(row.lot)
+          ? say("page-gather-aside", { amount: amountOf(lot, left(row.lot) - row.left) })
+          : "",
       ]
         .filter(Boolean)
         .join("; ");

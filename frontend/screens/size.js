@@ -1,7 +1,7 @@
 // How many: pieces, total mass, moulds, all of one ingredient or of a mix that is left; what is left
 // out or swapped; and at once what that makes of every component.
 //
-//   screen.data = { recipe, kit, weigh: "running" | "tare" }
+//   screen.data = { recipe, kit, weigh: "running" | "tare", stock: { entries, runs, elsewhere, today } }
 //   "begin" { recipe, size }                     screen.trouble("…")
 //   "time-wanted" { recipe, size, sheet }       screen.timeTold("…"), if screen.isStill(size)
 //   "swap-wanted" { id, line, ingredient }       screen.swapTold(line, ingredient, effects or null)
@@ -18,12 +18,14 @@ import { uozToMg } from "../bench/whole.js";
 import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
+import { makeShortage } from "../parts/shortage.js";
 import { makeStepper } from "../parts/stepper.js";
 import { about, pieces } from "../parts/words.js";
 import { say, sayAll, shown, units } from "../words.js";
 /** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
 /** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
+/** @import { Today } from "../parts/shortage.js" */
 
 const WAYS = /** @type {const} */ (["pieces", "mass", "moulds", "stock"]);
 
@@ -34,12 +36,12 @@ const MIX = "mix:";
 
 /**
  * @typedef {"pieces" | "mass" | "moulds" | "stock"} By
- * @typedef {{recipe: RecipeRow | null, kit: Kit | null, weigh: Weighing}} SizeData
+ * @typedef {{recipe: RecipeRow | null, kit: Kit | null, weigh: Weighing, stock: Today}} SizeData
  * @typedef {{[B in By]?: number} & {component?: string, ingredient?: string}} ChosenBefore
  * @typedef {{name: string, mg: number, count: number, spoons: string, optional: boolean}} Total
  * @typedef {{ways: HTMLElement, steppers: HTMLElement, component: HTMLSelectElement, ingredient: HTMLSelectElement,
  *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, warnings: HTMLElement,
- *   components: HTMLElement, trouble: HTMLElement, begin: HTMLButtonElement, print: HTMLAnchorElement}} SizeParts
+ *   shortage: ReturnType<typeof makeShortage>, components: HTMLElement, trouble: HTMLElement, begin: HTMLButtonElement, print: HTMLAnchorElement}} SizeParts
  */
 
 export class SizeScreen extends HTMLElement {
@@ -59,6 +61,8 @@ export class SizeScreen extends HTMLElement {
   #weigh = "running";
   /** @type {Size | null} */
   #sized = null;
+  /** @type {Sheet | null} */
+  #sheet = null;
   #drawing = 0;
 
   /** @param {SizeData} data */
@@ -67,7 +71,10 @@ export class SizeScreen extends HTMLElement {
     const isSameRecipe = before?.recipe?.version === data.recipe?.version;
     const isSameKit = sameData(before?.kit, data.kit);
     this.#data = data;
-    if (before && isSameRecipe && isSameKit) return;
+    if (before && isSameRecipe && isSameKit) {
+      this.#writeShortage();
+      return;
+    }
     if (!before) this.#weigh = data.weigh;
     // What is chosen does not hang on the kit, and only in part on the recipe.
     if (this.#parts && isSameRecipe && data.kit) this.#soon();
@@ -239,6 +246,7 @@ export class SizeScreen extends HTMLElement {
       news: h("p", { class: "soft small", role: "status" }),
       time: h("p", { class: "size-time soft", role: "status" }),
       warnings: h("ul", { class: "cautions" }),
+      shortage: makeShortage({ onmost: (count) => this.#take(count) }),
       components: h("div", { class: "plates" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
       begin: h(
@@ -292,6 +300,7 @@ export class SizeScreen extends HTMLElement {
           parts.steppers,
           parts.says,
           parts.time,
+          parts.shortage.node,
           parts.news,
         ),
         h(
@@ -434,6 +443,29 @@ export class SizeScreen extends HTMLElement {
     this.#soon();
   }
 
+  /** As many pieces as the shelf is enough for. @param {number} count */
+  #take(count) {
+    const way = /** @type {HTMLInputElement | null} */ (
+      this.querySelector('input[name="by"][value="pieces"]')
+    );
+    if (way) way.checked = true;
+    this.#turn("pieces");
+    this.#steppers.pieces.value = count;
+  }
+
+  /** What the shelf has too little of, and at rest what it has enough for. */
+  #writeShortage() {
+    const { recipe = null, kit = null, stock } = this.#data ?? {};
+    const [size, sheet] = [this.#sized, this.#sheet];
+    if (!this.#parts || !recipe || !kit || !stock) return;
+    const { shortage } = this.#parts;
+    const isNews = shortage.write(stock, recipe.measured, size && sheet);
+    if (!isNews || !size || !sheet) return;
+    const isStill = () => this.isStill(size);
+    const asked = { stock, recipe: recipe.measured, sheet, size, kit, isStill };
+    setTimeout(() => isStill() && shortage.offer(asked), REST_MS);
+  }
+
   #soon() {
     this.#drawing ||= requestAnimationFrame(() => {
       this.#drawing = 0;
@@ -464,7 +496,7 @@ export class SizeScreen extends HTMLElement {
       const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version }, size, kit);
       if (!sameData(size, this.#sized))
         setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
-      this.#sized = size;
+      [this.#sized, this.#sheet] = [size, sheet];
       parts.begin.disabled = false;
       parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
       const made = pieces(size.pieces, sheet.piece);
@@ -473,10 +505,12 @@ export class SizeScreen extends HTMLElement {
       setText(parts.says, says || (this.#by === "pieces" ? "" : say("page-size-makes", { pieces: made })));
       this.trouble("");
       this.#write(recipe, sheet, parts);
+      this.#writeShortage();
     } catch (error) {
       const says = saysOf(error);
       if (!says) throw error;
-      this.#sized = null;
+      [this.#sized, this.#sheet] = [null, null];
+      this.#writeShortage();
       parts.begin.disabled = true;
       parts.print.href = `#/card/${recipe.id}`;
       setText(parts.begin, say("page-size-begin"));

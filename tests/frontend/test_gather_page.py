@@ -169,3 +169,33 @@ def test_a_scanned_lot_is_ticked_and_a_strange_one_is_said(phone: Page) -> None:
     phone.evaluate("window.seen = '1'")
     phone.get_by_role("button", name="Scan a lot").click()
     expect(phone.get_by_role("dialog")).to_contain_text("No lot on the shelf has this code")
+
+
+def test_what_the_shelf_lacks_is_said_before_a_batch_is_begun_with_what_it_is_enough_for(phone: Page) -> None:
+    """Four bars want 150 g of butter and 50 g of oil: 120 g of butter are three bars' (112.5 g)."""
+    stock(phone, *CARDS, lot("b1", "butter", 120_000), lot("o1", "oil", KG))
+    go(phone, "#/")
+    phone.locator("a.recipe").click()
+
+    short = phone.locator(".size-short")
+    expect(short).to_contain_text("The shelf has too little of 1 ingredient.")
+    expect(short).to_contain_text("Hard butter: 30 g missing")
+    short.get_by_role("button", name="Make 3 bars: enough for that").click()
+
+    expect(phone.get_by_role("button", name="Begin 3 bars")).to_be_enabled()
+    expect(short).to_be_hidden()
+
+
+def test_a_gram_that_one_batch_has_set_aside_is_not_promised_to_another(phone: Page) -> None:
+    gather(phone, lot("b1", "butter", 200_000), lot("o1", "oil", KG))
+    need(phone, "Hard butter").get_by_role("checkbox").click()
+    expect(need(phone, "Hard butter").get_by_role("checkbox")).to_be_checked()
+
+    go(phone, "#/")
+    phone.locator("a.recipe").click()
+    expect(phone.locator(".size-short")).to_contain_text("Hard butter: 100 g missing")
+    phone.get_by_role("button", name="Begin").click()
+    phone.get_by_role("link", name="Gather first").click()
+
+    expect(need(phone, "Hard butter")).to_contain_text("200 g left; 150 g set aside for another batch")
+    expect(need(phone, "Hard butter")).to_contain_text("100 g missing")

@@ -21,6 +21,7 @@ page-gather-start-without = { $count ->
 page-gather-take-of = { $amount } von Los { $lot }
 page-gather-lot = Los { $lot }
 page-gather-left = noch { $amount }
+page-gather-aside = { $amount } für eine andere Charge vorgemerkt
 page-gather-not-here = nicht auf diesem Handy
 page-gather-here = Ist da
 page-gather-not-on-shelf = nicht im Vorrat: ohne Losnummer

@@ -64,5 +64,12 @@ page-size-what = Was das ergibt
 page-size-spare = { $count } in Reserve
 page-size-rounds = { $count } Durchgänge: { $counts }
 page-size-goes-in = { $name }: was hineinkommt
+page-size-short = { $count ->
+    [one] Von { $count } Zutat ist zu wenig im Vorrat.
+   *[other] Von { $count } Zutaten ist zu wenig im Vorrat.
+}
+page-size-short-of = { $name }: { $amount } fehlen
+page-size-make-most = { $pieces } machen: so viel reicht
+page-size-none-of-it = Nicht genug für ein Stück.
 page-size-begin = Beginnen
 page-size-begin-pieces = { $pieces } beginnen

@@ -21,6 +21,7 @@ page-gather-start-without = { $count ->
 page-gather-take-of = { $amount } of lot { $lot }
 page-gather-lot = Lot { $lot }
 page-gather-left = { $amount } left
+page-gather-aside = { $amount } set aside for another batch
 page-gather-not-here = not on this phone
 page-gather-here = It's here
 page-gather-not-on-shelf = not on the shelf: no lot is recorded

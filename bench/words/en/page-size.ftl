@@ -64,5 +64,12 @@ page-size-what = What that makes
 page-size-spare = { $count } spare
 page-size-rounds = { $count } rounds: { $counts }
 page-size-goes-in = { $name }: what goes in
+page-size-short = { $count ->
+    [one] The shelf has too little of { $count } ingredient.
+   *[other] The shelf has too little of { $count } ingredients.
+}
+page-size-short-of = { $name }: { $amount } missing
+page-size-make-most = Make { $pieces }: enough for that
+page-size-none-of-it = Not enough for one piece.
 page-size-begin = Begin
 page-size-begin-pieces = Begin { $pieces }
