@@ -9,13 +9,14 @@ from bench.heating import in_bursts
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component
 from bench.shapes.units import Id
-from bench.steps import heats, puts_in
+from bench.steps import heated_in, heats
 
 METALS = ("aluminium", "copper", "enamel", "steel")  # enamel is glass on steel
 _NAMED_METAL = re.compile(
-    r"\b(?:steel|enamel|metal|alumini?um|copper|iron|tin"
-    r"|(?:edel)?stahl\w*|emaill?e\w*|metall\w*|alu|kupfer\w*|eisen\w*|blech\w*"
-    r"|acier|émail\w*|métal\w*|cuivre|inox|acero|esmalt\w*|cobre|acciaio|smalt\w*|metallo|rame)\b",
+    r"(?<![^\W\d_])(?:steel|enamel|metal|alumini?um|copper|iron|tin"
+    r"|(?:edel)?stahl[^\W\d_]*|emaill?e[^\W\d_]*|metall[^\W\d_]*|alu|kupfer[^\W\d_]*|eisen[^\W\d_]*"
+    r"|blech[^\W\d_]*|acier|émail[^\W\d_]*|métal[^\W\d_]*|cuivre|inox|acero|esmalt[^\W\d_]*|cobre"
+    r"|acciaio|smalt[^\W\d_]*|metallo|rame)(?![^\W\d_])",
     re.IGNORECASE,
 )
 
@@ -25,13 +26,20 @@ def is_metal(vessel: Vessel) -> bool:
     return material in METALS if material else bool(_NAMED_METAL.search(vessel["name"]))
 
 
-def metals(kit: Kit) -> frozenset[Id]:
-    return frozenset(each["id"] for each in kit["vessels"] if is_metal(each))
+def unfit(kit: Kit, component: Component, label: Id, kind: str) -> frozenset[Id]:
+    """The vessels of a kind that are not proposed for a label: metal for a microwave, where there is another."""
+    if label not in microwaved(component):
+        return frozenset()
+    having = [each for each in kit["vessels"] if each["kind"] == kind]
+    metal = frozenset(each["id"] for each in having if is_metal(each))
+    return metal if len(metal) < len(having) else frozenset()
 
 
 def microwaved(component: Component) -> set[Id]:
     """The vessels of a part, by label, that stand in a microwave."""
-    melted = {
-        key for step in component["steps"] if heats(step) and in_bursts(step["heater"]) for key in step["of"]
+    return {
+        label
+        for step in component["steps"]
+        if heats(step) and in_bursts(step["heater"])
+        for label in heated_in(step, component)
     }
-    return {step["into"] for step in component["steps"] if puts_in(step) and melted & set(step["lines"])}

@@ -58,6 +58,8 @@ def warning_words(warning: Warn) -> str:
         case "needed_twice":
             vessel, part, kind = warning["vessel"], warning["part"], warning["vessel_kind"]
             return say("sheet-needed-twice", vessel=vessel, part=part, kind=kind)
+        case "metal":
+            return say("sheet-metal", vessel=warning["vessel"])
         case "less_than_one":
             return say("sheet-less-than-one", name=warning["name"])
         case "less_than_a_spoon":

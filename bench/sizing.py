@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from bench.errors import KitError, SizeError
+from bench.materials import unfit
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component
 from bench.shapes.sheet import MouldsHold, RoundsReason, ScaleTakes, VesselTakes
@@ -91,6 +92,7 @@ def cavities(kit: Kit, component: Component, is_held: bool | None = None) -> int
 class _Limit:
     """What one kind of vessel takes of a component at once: `part` of `whole` of it goes in."""
 
+    label: Id
     kind: str
     part: int
     whole: int
@@ -134,7 +136,8 @@ def _rounds_for(
     limit: _Limit, component: Component, kit: Kit, count: int, least: int
 ) -> tuple[int, RoundsReason | None]:
     """The fewest rounds, from `least` on, in which it fits the kit's vessels of a kind; and why there are more."""
-    roomiest = vessel_for(kit, limit.kind, limit.load_mg(component, count))
+    besides = unfit(kit, component, limit.label, limit.kind)
+    roomiest = vessel_for(kit, limit.kind, limit.load_mg(component, count), besides)
     room = room_mg(kit, roomiest)
     # A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
     if room is None or (roomiest is None and limit.kind != component["vessel"]):
@@ -173,10 +176,10 @@ def _limits(component: Component) -> Iterator[_Limit]:
     for step in component["steps"]:
         if puts_in(step) and step["into"] not in portions and step["into"] not in ("bowl", "cup"):
             parts[step["into"]] = parts.get(step["into"], 0) + sum(grams_of[key] for key in step["lines"])
-    yield _Limit(component["vessel"], 1, 1)
+    yield _Limit("bowl", component["vessel"], 1, 1)
     for kind, part in parts.items():
         if part:
-            yield _Limit(kind, part, sum(grams_of.values()))
+            yield _Limit(kind, kind, part, sum(grams_of.values()))
 
 
 def spread(count: int, over: int) -> list[int]:

@@ -2,12 +2,14 @@
 
 from bench.brief import joined, sentence
 from bench.heating import heat_word
+from bench.materials import is_metal
 from bench.prompting.answers import answer
+from bench.prompting.other_kit import vessels_of_glass
 from bench.prompting.view import Said, View
 from bench.shapes.entries import HeatedBody, LookedBody
 from bench.shapes.prompts import Answer, Number
 from bench.shapes.sheet import Burst, MeltStep
-from bench.shapes.state import Heating
+from bench.shapes.state import Heating, VesselState
 from bench.whole import span, temperature
 from bench.words import say
 
@@ -16,6 +18,7 @@ def melt(view: View, step: MeltStep) -> Said:
     bursts = view.state["bursts"].get(step["id"], [])
     if bursts and bursts[-1]["answer"] is None:
         return _heating(view, step, bursts)
+    metal = _metal(view, step)
     length, word = span(_following(step, len(bursts))["ms"]), heat_word(view.sheet, step)
     resting = view.guides.get(step["id"])
     caption = say("prompting-heat-next", word=word, number=len(bursts) + 1, heater=step["heater"])
@@ -36,8 +39,24 @@ def melt(view: View, step: MeltStep) -> Said:
         "heated",
         _next_heat(step, len(bursts)),
         strong=not view.is_counting(step["id"]),
+        ask=say("prompting-metal-ask", vessel=metal[1]["name"]) if metal else "",
     )
-    return Said(joined(*says), [begin, _melted(step)], number)
+    answers = [begin, _melted(step), *(vessels_of_glass(view, *metal) if metal else [])]
+    first = say("prompting-metal", vessel=metal[1]["name"]) if metal else ""
+    return Said(joined(*says), answers, number, first=first)
+
+
+def _metal(view: View, step: MeltStep) -> tuple[str, VesselState] | None:
+    """The first vessel of metal that this melt would take into a microwave: its place, and what stands there."""
+    if heat_word(view.sheet, step) != "burst":
+        return None
+    kit = {each["id"]: each for each in view.sheet["kit"]["vessels"]}
+    for key in step.get("vessels", []):
+        vessel = view.state["vessels"][key]
+        own = kit.get(vessel["kit"] or "")
+        if own and is_metal(own):
+            return key, vessel
+    return None
 
 
 def _following(step: MeltStep, given: int) -> Burst:

@@ -1028,6 +1028,8 @@ export interface Burst {
 export interface MeltStep extends StepHead {
   readonly kind: "melt";
   readonly mg: Mg;
+  /** that are heated; absent: of an earlier version */
+  readonly vessels?: readonly VesselKey[];
   readonly heater: string;
   /** []: not planned */
   readonly bursts: readonly Burst[];
@@ -1136,6 +1138,14 @@ export interface NeededTwice {
   readonly vessel_kind: string;
 }
 
+/** Only metal is there for what goes into a microwave. */
+export interface Metal {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "metal";
+  readonly vessel: string;
+}
+
 export interface LessThanOne {
   /** a part, a vessel or a line: of the recipe where it is the same in each round */
   readonly where: string;
@@ -1173,7 +1183,7 @@ export interface SaidBefore extends AsSaid {
   readonly where: string;
 }
 
-export type Warn = NoMould | NoScale | TooFull | ForTwoParts | NeededTwice | LessThanOne | LessThanASpoon | Drops | TooLittle | SaidBefore;
+export type Warn = NoMould | NoScale | TooFull | ForTwoParts | NeededTwice | Metal | LessThanOne | LessThanASpoon | Drops | TooLittle | SaidBefore;
 
 /** A sheet of the first format, as it was kept; `open_sheet` reads it. Its other fields are written down no more. */
 export interface FormerSheet {

@@ -261,6 +261,7 @@ class Burst(TypedDict):
 class MeltStep(StepHead):
     kind: Literal["melt"]
     mg: Mg
+    vessels: NotRequired[list[VesselKey]]  # that are heated; absent: of an earlier version
     heater: str
     bursts: list[Burst]  # []: not planned
     more: Burst
@@ -361,6 +362,13 @@ class NeededTwice(_At):
     vessel_kind: str
 
 
+class Metal(_At):
+    """Only metal is there for what goes into a microwave."""
+
+    kind: Literal["metal"]
+    vessel: str
+
+
 class LessThanOne(_At):
     kind: Literal["less_than_one"]
     name: str
@@ -395,6 +403,7 @@ Warn: TypeAlias = (
     | TooFull
     | ForTwoParts
     | NeededTwice
+    | Metal
     | LessThanOne
     | LessThanASpoon
     | Drops

@@ -11,9 +11,9 @@ from typing import NotRequired, TypedDict, cast
 
 from bench.cautions import ByCode, by_code
 from bench.former_words import coded
-from bench.shapes.recipe import MeasuredRecipe, RecipeStep
+from bench.shapes.recipe import Component, MeasuredRecipe, RecipeStep
 from bench.shapes.sheet import FormerSheet, InSpoons, Sheet, Spoonful, Step
-from bench.shapes.units import Id
+from bench.steps import heated_in, heats
 
 FORMER = "bowlside-sheet/1"
 _PART = re.compile(r"(\d+) % of (.+)")
@@ -161,8 +161,8 @@ def _by_code(cautioned: _Cautioned) -> ByCode:
 
 def _completed(sheet: Sheet, recipe: MeasuredRecipe) -> Sheet:
     moulds = {part["id"]: part["mould"] for part in recipe["components"]}
-    written: dict[tuple[Id, Id], RecipeStep] = {
-        (part["id"], step["id"]): step for part in recipe["components"] for step in part["steps"]
+    written = {
+        (part["id"], step["id"]): (part, step) for part in recipe["components"] for step in part["steps"]
     }
     return {
         **sheet,
@@ -172,7 +172,12 @@ def _completed(sheet: Sheet, recipe: MeasuredRecipe) -> Sheet:
     }
 
 
-def _told_of(step: Step, source: RecipeStep | None) -> Step:
+def _told_of(step: Step, source: tuple[Component, RecipeStep] | None) -> Step:
     if source is None:
         return step
-    return cast(Step, {**step, "does": source.get("does", ""), "unmoulds": source["unmoulds"]})
+    component, written = source
+    told = {**step, "does": written.get("does", ""), "unmoulds": written["unmoulds"]}
+    if heats(written):
+        labels = heated_in(written, component)
+        told["vessels"] = [f"{component['id']}.{step['round']}.{label}" for label in labels]
+    return cast(Step, told)

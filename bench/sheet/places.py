@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from bench import steps
 from bench.lists import once
+from bench.materials import is_metal, microwaved, unfit
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component, RecipeWeigh
 from bench.shapes.sheet import SheetVessel
@@ -117,12 +118,16 @@ class Places:
         """
         serves = _Serves(component["id"], label)
         taken = frozenset(key for key, other in self.in_use.items() if other != serves and kind != "cup")
-        vessel = vessel_for(self.kit, kind, load, besides=taken)
+        not_for_it = unfit(self.kit, component, label, kind)
+        vessel = vessel_for(self.kit, kind, load, besides=taken | not_for_it)
         room = room_mg(self.kit, vessel)
         if vessel is None or (room is not None and room < load):
-            shared = vessel_for(self.kit, kind, load)
+            shared = vessel_for(self.kit, kind, load, besides=not_for_it)
             if shared and (vessel is None or (room_mg(self.kit, shared) or 0) >= load):
                 vessel = shared
+        if vessel and is_metal(vessel) and label in microwaved(component):
+            where = f"{component['id']}.{label}"
+            self.warnings.add({"where": where, "kind": "metal", "vessel": vessel["name"]})
         if vessel is None or kind == "cup":
             return vessel
         other = self.in_use.setdefault(vessel["id"], serves)

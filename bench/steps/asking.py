@@ -3,6 +3,7 @@
 from typing import TypeGuard, cast, overload
 
 from bench.shapes.recipe import (
+    Component,
     LoweredStep,
     PlainStep,
     RecipeCheck,
@@ -149,6 +150,11 @@ def usual_hands_ms(step: Step) -> Ms:
 def planned_ms(step: Step) -> Ms | None:
     """How long a step takes by its own plan; None where it has none."""
     return melt.planned_ms(step) if heats(step) and step["bursts"] else None
+
+
+def heated_in(step: RecipeStep, component: Component) -> list[Id]:
+    """The vessels, by label, that a step heats."""
+    return melt.heated_in(step, component) if heats(step) else []
 
 
 def lines_in(step: RecipeStep) -> list[Id]:

@@ -1,11 +1,12 @@
 """melt: lines are melted in short bursts, with a look after each."""
 
 from bench.heating import burst_plan, heat_uj, in_bursts
+from bench.lists import once
 from bench.quantities import read_celsius_mk, read_duration_ms
 from bench.shapes.kit import Heater
-from bench.shapes.recipe import RecipeHead, RecipeMelt, WrittenMelt
+from bench.shapes.recipe import Component, RecipeHead, RecipeMelt, WrittenMelt
 from bench.shapes.sheet import Burst, MeltStep, StepHead
-from bench.shapes.units import Ms
+from bench.shapes.units import Id, Ms
 from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
@@ -42,6 +43,7 @@ def lay_out(step: RecipeMelt, head: StepHead, batch: Batch) -> MeltStep:
         **head,
         "kind": "melt",
         "mg": sum(batch.masses[key] for key in batch.chosen(step["of"])),
+        "vessels": [f"{batch.prefix}.{label}" for label in heated_in(step, batch.component)],
         "heater": heater["name"] if heater else step["heater"],
         "bursts": bursts,
         "more": {"ms": step["last_burst_ms"], "rest_ms": rest_ms}
@@ -50,6 +52,15 @@ def lay_out(step: RecipeMelt, head: StepHead, batch: Batch) -> MeltStep:
         "to_mk": step["to_mk"],
         "look_for": step["look_for"],
     }
+
+
+def heated_in(step: RecipeMelt, component: Component) -> list[Id]:
+    """The vessels, by label, that what is melted was weighed into."""
+    return once(
+        other["into"]
+        for other in component["steps"]
+        if other["kind"] == "weigh" and set(other["lines"]) & set(step["of"])
+    )
 
 
 def _planned(step: RecipeMelt, heater: Heater | None, rest_ms: Ms, batch: Batch) -> list[Burst]:

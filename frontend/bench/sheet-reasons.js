@@ -45,6 +45,8 @@ export function warningWords(warning) {
       const { vessel, part, vessel_kind: kind } = warning;
       return say("sheet-needed-twice", { vessel, part, kind });
     }
+    case "metal":
+      return say("sheet-metal", { vessel: warning.vessel });
     case "less_than_one":
       return say("sheet-less-than-one", { name: warning.name });
     case "less_than_a_spoon":

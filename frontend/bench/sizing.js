@@ -5,6 +5,7 @@
 
 import { say, sayAll } from "../words.js";
 import { BenchError } from "./errors.js";
+import { unfit } from "./materials.js";
 import { coarsestFirst } from "./weighing.js";
 import { reasonWords } from "./sheet-reasons.js";
 import { ceiling, divided, mass, product, sum } from "./whole.js";
@@ -28,11 +29,11 @@ export function roomMg(kit, vessel) {
 
 /**
  * The smallest vessel of the kind that takes this mass, else the roomiest; null when there is none.
- * @param {Kit} kit @param {string} kind @param {number} mg
+ * @param {Kit} kit @param {string} kind @param {number} mg @param {Set<string>} [besides] that are not to be had
  */
-export function vesselFor(kit, kind, mg) {
+export function vesselFor(kit, kind, mg, besides = new Set()) {
   const vessels = kit.vessels
-    .filter((vessel) => vessel.kind === kind)
+    .filter((vessel) => vessel.kind === kind && !besides.has(vessel.id))
     .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
   const room = (/** @type {Vessel} */ vessel) => roomMg(kit, vessel) ?? 0;
   const taking = vessels.find((vessel) => room(vessel) >= mg);
@@ -84,10 +85,10 @@ export function rounds(component, kit, count) {
     least = ceiling(count, moulds);
     why.push({ kind: "moulds", shape: component.mould?.shape ?? "", holds: moulds });
   }
-  for (const { kind, part, whole } of goingIn(component)) {
+  for (const { label, kind, part, whole } of goingIn(component)) {
     /** @param {number} pieces */
     const load = (pieces) => ceiling(product(makeMg(component, pieces), part), whole);
-    const roomiest = vesselFor(kit, kind, load(count));
+    const roomiest = vesselFor(kit, kind, load(count), unfit(kit, component, label, kind));
     const room = roomMg(kit, roomiest);
     // A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
     const isUnlimited = room === null || (!roomiest && kind !== component.vessel);
@@ -125,7 +126,7 @@ export function rounds(component, kit, count) {
 }
 
 /**
- * What each kind of vessel takes of the component, as {kind, part, whole}; the bowl takes it all.
+ * What each kind of vessel takes of the component, as {label, kind, part, whole}; the bowl takes it all.
  *
  * Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
  * @param {Component} component
@@ -140,8 +141,10 @@ function goingIn(component) {
     if (!putsIn(step) || emptied.has(step.into)) continue;
     parts.set(step.into, (parts.get(step.into) ?? 0) + sum(step.lines.map((key) => ug.get(key) ?? 0)));
   }
-  const others = [...parts].filter(([, part]) => part).map(([kind, part]) => ({ kind, part, whole }));
-  return [{ kind: component.vessel, part: 1, whole: 1 }, ...others];
+  const others = [...parts]
+    .filter(([, part]) => part)
+    .map(([kind, part]) => ({ label: kind, kind, part, whole }));
+  return [{ label: "bowl", kind: component.vessel, part: 1, whole: 1 }, ...others];
 }
 
 /** `count` pieces over that many rounds, the fuller rounds first. @param {number} count @param {number} over */

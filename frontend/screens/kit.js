@@ -22,7 +22,7 @@ import { say } from "../words.js";
 /** @type {Group[]} */
 const GROUPS = [
   ["scales", [["name"], ["capacity", "5 kg"], ["division", "1 g, 0.05 oz"]]],
-  ["vessels", [["name"], ["kind"], ["empty", "420 g"], ["holds", "3 kg"]]],
+  ["vessels", [["name"], ["kind"], ["material"], ["empty", "420 g"], ["holds", "3 kg"]]],
   ["moulds", [["name"], ["shape", "round"], ["cavities", "12"], ["sets", "1"], ["cavity", "15 g"]]],
   ["heaters", [["name"], ["kind", "microwave"], ["absorbed_w", "500"]]],
   ["mixers", [["name"]]],
@@ -55,6 +55,29 @@ const kindOf = () =>
     { name: "kind" },
     choicesOf(VESSELS).map(([value, label]) => h("option", { value }, label)),
   );
+
+/** What a vessel may be made of; nothing said is the first. */
+const MATERIALS = [
+  "steel",
+  "enamel",
+  "aluminium",
+  "copper",
+  "glass",
+  "porcelain",
+  "polypropylene",
+  "silicone",
+  "wood",
+];
+const materialOf = () =>
+  h(
+    "select",
+    { name: "material" },
+    h("option", { value: "" }, say("page-kit-material-unsaid")),
+    ...[...MATERIALS, "other"].map((each) => h("option", { value: each }, say(`page-kit-material-${each}`))),
+  );
+
+/** What a field of a vessel is written in, where it is no text. */
+const CHOSEN = { kind: kindOf, material: materialOf };
 
 /** The control of a field. @param {Element} row @param {string} field */
 const controlOf = (row, field) =>
@@ -222,7 +245,9 @@ export class KitScreen extends HTMLElement {
           "label",
           { class: "field" },
           h("span", {}, say(`page-kit-field-${field.replace("_", "-")}`)),
-          group === "vessels" && field === "kind" ? kindOf() : written(field, example),
+          group === "vessels" && (field === "kind" || field === "material")
+            ? CHOSEN[field]()
+            : written(field, example),
         ),
       ),
       h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, say("page-kit-remove")),

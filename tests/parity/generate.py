@@ -376,6 +376,14 @@ def _kit(rng: Random) -> Json:
     ]
     if rng.random() < 0.2:
         del heaters[0]["absorbed_w"]
+    for vessel in vessels:
+        made_of = rng.choice(["", "", "", "glass", "steel", "named"])
+        if made_of == "named":
+            vessel["name"] = (
+                f"{rng.choice(['Edelstahl', 'Émaillé', 'Tin', 'Tinted', 'Metallic'])} {vessel['name']}"
+            )
+        elif made_of:
+            vessel["material"] = made_of
 
     def some(items: list[Json], least: int) -> list[Json]:
         return rng.sample(items, rng.randint(least, len(items)))

@@ -173,3 +173,5 @@ prompting-may-be-over = vielleicht { $word }: prüfen
 prompting-should-be-over = sollte { $word } sein
 prompting-soon-late = nicht mehr lange stehen lassen
 prompting-late = über die späteste Zeit
+prompting-metal = { $vessel } ist aus Metall. Vor der Mikrowelle in Glas umfüllen.
+prompting-metal-ask = { $vessel } ist aus Metall und schlägt Funken. Trotzdem starten?

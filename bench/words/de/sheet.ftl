@@ -13,6 +13,7 @@ sheet-no-mould = Keine Form ({ $shape }) in der Ausstattung; gerechnet ist, als 
 sheet-no-scale = Keine Waage trägt { $mass }: in Teilen wiegen.
 sheet-too-full = { $vessel } fasst { $room }; hinein kommen { $mass }.
 sheet-for-two-parts = { $vessel } wird für { $part } und für { $other } gebraucht: dazwischen leeren.
+sheet-metal = { $vessel } ist aus Metall, und eine Schmelze muss in die Mikrowelle. Glas oder Polypropylen nehmen.
 sheet-needed-twice = { $vessel } wird für { $part } zweimal gebraucht: noch einmal bereitstellen ({ $kind }).
 sheet-less-than-one = { $name }: weniger als ein Stück je Durchgang; eines wird genommen.
 sheet-less-than-a-spoon = { $name }: weniger als der kleinste Löffel.

@@ -188,3 +188,5 @@ prompting-may-be-over = may be { $word }: check
 prompting-should-be-over = should be { $word }
 prompting-soon-late = do not leave it much longer
 prompting-late = past the latest time
+prompting-metal = { $vessel } is metal. Tip it into glass before the microwave.
+prompting-metal-ask = { $vessel } is metal, and sparks in a microwave. Start all the same?

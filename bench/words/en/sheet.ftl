@@ -13,6 +13,7 @@ sheet-no-mould = The kit has no { $shape } mould; sized as if there were enough.
 sheet-no-scale = No scale takes { $mass }: weigh this in parts.
 sheet-too-full = { $vessel } holds { $room }; { $mass } goes in.
 sheet-for-two-parts = { $vessel } is needed for { $part } and for { $other }: empty it in between.
+sheet-metal = { $vessel } is metal, and a melt goes into the microwave. Take glass or polypropylene.
 sheet-needed-twice = { $vessel } is needed twice for { $part }: have another { $kind } ready.
 sheet-less-than-one = { $name } comes to less than one a round; one is used.
 sheet-less-than-a-spoon = { $name } comes to less than the smallest spoon.

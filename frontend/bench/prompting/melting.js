@@ -4,9 +4,11 @@ import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { heatWord } from "../heating.js";
 import { last } from "../lists.js";
+import { isMetal } from "../materials.js";
 import { guidePhase } from "../waits.js";
 import { temperature, span, sum } from "../whole.js";
 import { answer } from "./answers.js";
+import { vesselsOfGlass } from "./other-kit.js";
 /** @import { Answer, Burst, Heating, MeltStep } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Said, View } from "./view.js" */
@@ -39,6 +41,8 @@ export function melt(view, step) {
   const number = resting
     ? { mg: null, text: span(following.rest_ms), caption: say("prompting-rest-then", { length }) }
     : { mg: null, text: length, caption: next };
+  const metal = metalOf(view, step);
+  const told = metal ? { vessel: metal.vessel.name } : null;
   const ended = !resting || guidePhase(resting, view.at) === "ready";
   return {
     says: joined(
@@ -52,10 +56,27 @@ export function melt(view, step) {
     answers: [
       answer("heat", say("prompting-heat-begin", { length }), "heated", nextHeat(step, bursts.length), {
         strong: ended,
+        ask: told ? say("prompting-metal-ask", told) : "",
       }),
       yes,
+      ...(metal ? vesselsOfGlass(view, metal.key, metal.vessel) : []),
     ],
+    first: told ? say("prompting-metal", told) : "",
   };
+}
+
+/**
+ * The first vessel of metal that this melt would take into a microwave: its place, and what stands there.
+ * @param {View} view @param {MeltStep} step
+ */
+function metalOf({ sheet, state }, step) {
+  if (heatWord(sheet, step) !== "burst") return null;
+  for (const key of step.vessels ?? []) {
+    const vessel = state.vessels[key];
+    const own = sheet.kit.vessels.find(({ id }) => id === vessel.kit);
+    if (own && isMetal(own)) return { key, vessel };
+  }
+  return null;
 }
 
 /**

@@ -1,10 +1,13 @@
 /** Quiet answers: another scale than the sheet's, another vessel of the kit. */
 
 import { say } from "../../words.js";
+import { isMetal } from "../materials.js";
 import { answer } from "./answers.js";
 import { vesselOf } from "./view.js";
-/** @import { SheetLine, Vessel } from "../../../bench/shapes/page" */
+/** @import { SheetLine, Vessel, VesselState } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
+
+const STAND_FIRM = ["bowl", "jug", "pan"]; // a melt is poured into no bag
 
 /**
  * Quiet answers: another scale than the sheet's, another vessel of the kit.
@@ -33,11 +36,19 @@ export function otherKit(view, line) {
           ...alone,
         }),
       ),
-    ...kit.vessels.filter(fits).map(({ id, name }) =>
-      answer(`took_${id}`, say("prompting-other-vessel", { vessel: name }), "took", {
-        vessel: key,
-        instead: id,
-      }),
-    ),
+    ...kit.vessels.filter(fits).map((each) => took(key, each)),
   ];
 }
+
+/**
+ * What may be taken for a melt in a microwave instead: no metal, of whatever kind it is.
+ * @param {View} view @param {string} key @param {VesselState} vessel
+ */
+export const vesselsOfGlass = (view, key, vessel) =>
+  view.sheet.kit.vessels
+    .filter((each) => !isMetal(each) && STAND_FIRM.includes(each.kind) && each.holds_mg >= vessel.in_mg)
+    .map((each) => took(key, each));
+
+/** @param {string} key @param {Vessel} vessel */
+const took = (key, { id, name }) =>
+  answer(`took_${id}`, say("prompting-other-vessel", { vessel: name }), "took", { vessel: key, instead: id });

@@ -5,6 +5,7 @@
 
 import { byCode } from "../cautions.js";
 import { coded } from "../former-words.js";
+import { heatedIn, heats } from "../steps/index.js";
 import { divided } from "../whole.js";
 /** @import { FormerSheet, InSpoons, MeasuredRecipe, Sheet, Spoonful, StateName } from "../../../bench/shapes/page" */
 
@@ -114,8 +115,12 @@ function completed(sheet, recipe) {
     written_for: recipe.written_for,
     components: sheet.components.map((each) => ({ ...each, mould: parts.get(each.id)?.mould ?? null })),
     steps: sheet.steps.map((each) => {
-      const source = parts.get(each.component)?.steps.find(({ id }) => id === each.step);
-      return source ? { ...each, does: source.does ?? "", unmoulds: source.unmoulds } : each;
+      const part = parts.get(each.component);
+      const source = part?.steps.find(({ id }) => id === each.step);
+      if (!part || !source) return each;
+      const labels = heatedIn(source, part).map((label) => `${part.id}.${each.round}.${label}`);
+      const heated = heats(source) ? { vessels: labels } : {};
+      return { ...each, does: source.does ?? "", unmoulds: source.unmoulds, ...heated };
     }),
   };
 }

@@ -1,5 +1,6 @@
 /** The vessels of a round, each with the scale it stands on while lines go in. */
 
+import { isMetal, microwaved, unfit } from "../materials.js";
 import { roomMg, vesselFor } from "../sizing.js";
 import { ASSEMBLY } from "../states.js";
 import { divides, vesselsNamed } from "../steps/index.js";
@@ -93,10 +94,14 @@ function vesselInHand(draft, component, label, kind, load) {
     return !used || (used.component === component && used.label === label);
   };
   const free = kit.vessels.filter((vessel) => kind === "cup" || isOurs(vessel));
-  let vessel = vesselFor({ ...kit, vessels: free }, kind, load);
+  const notForIt = unfit(kit, component, label, kind);
+  let vessel = vesselFor({ ...kit, vessels: free }, kind, load, notForIt);
   if (!vessel || (roomMg(kit, vessel) ?? 0) < load) {
-    const shared = vesselFor(kit, kind, load);
+    const shared = vesselFor(kit, kind, load, notForIt);
     if (shared && (!vessel || (roomMg(kit, shared) ?? 0) >= load)) vessel = shared;
+  }
+  if (vessel && isMetal(vessel) && microwaved(component).has(label)) {
+    warn(draft, { where: `${component.id}.${label}`, kind: "metal", vessel: vessel.name });
   }
   if (!vessel || kind === "cup") return vessel;
   const other = inUse.get(vessel.id) ?? { component, label };

@@ -7,7 +7,7 @@ import * as pieces from "./pieces.js";
 import * as split from "./split.js";
 import * as wait from "./wait.js";
 import * as weigh from "./weigh.js";
-/** @import { DoStep, RecipeStep, Step, StepKind } from "../../../bench/shapes/page" */
+/** @import { Component, DoStep, RecipeStep, Step, StepKind } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Traits } from "./kind.js" */
 
@@ -102,3 +102,9 @@ export function vesselsNamed(step) {
 
 /** How long a step is usually left to itself, in ms. @param {RecipeStep | Step} step */
 export const usualWaitMs = (step) => (runsByItself(step) ? step.usual_ms : 0);
+
+/**
+ * The vessels, by label, that a step heats.
+ * @param {RecipeStep} step @param {Component} component
+ */
+export const heatedIn = (step, component) => (heats(step) ? melt.heatedIn(step, component) : []);

@@ -20,6 +20,7 @@ export {
   byHand,
   countsPieces,
   divides,
+  heatedIn,
   heats,
   isEmpty,
   isJudged,

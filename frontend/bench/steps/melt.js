@@ -3,7 +3,7 @@
 import { burstPlan, heatUj, inBursts } from "../heating.js";
 import { sum } from "../whole.js";
 import { chosen, MINUTE_MS } from "./kind.js";
-/** @import { Burst, Heater, MeltStep, RecipeMelt, StepHead } from "../../../bench/shapes/page" */
+/** @import { Burst, Component, Heater, MeltStep, RecipeMelt, StepHead } from "../../../bench/shapes/page" */
 /** @import { Batch, Traits } from "./kind.js" */
 
 /** Common practice, both: a melt with no plan of bursts; a stir and a look after a burst. */
@@ -21,12 +21,24 @@ export function layOut(step, head, batch) {
     ...head,
     kind: "melt",
     mg: sum(chosen(batch, step.of).map((key) => batch.masses.get(key))),
+    vessels: heatedIn(step, batch.component).map((label) => `${batch.prefix}.${label}`),
     heater: heater?.name ?? step.heater,
     bursts,
     more: bursts.length ? { ms: step.last_burst_ms, rest_ms: rest } : { ms: step.burst_ms, rest_ms: 0 },
     to_mk: step.to_mk,
     look_for: step.look_for,
   };
+}
+
+/**
+ * The vessels, by label, that what is melted was weighed into.
+ * @param {RecipeMelt} step @param {Component} component
+ */
+export function heatedIn(step, component) {
+  const labels = component.steps.map((other) =>
+    other.kind === "weigh" && other.lines.some((key) => step.of.includes(key)) ? other.into : null,
+  );
+  return [...new Set(labels.filter((label) => label !== null))];
 }
 
 /**
