@@ -34,6 +34,8 @@ BEGINNING = re.compile(r"[a-z]+(?:-[a-z0-9]+)*-")
 SENTENCE = re.compile(
     r"(?:[^\W\d_][\w’']+[,:;]? ){2}[^\W\d_]{2,}|\b[A-Z][a-z’']+ [a-z’']{2,}|[a-z]{2,} [a-z’']{2,}[.?!]$"
 )
+# A pattern by which what is typed is read: nobody is told it.
+PATTERN = re.compile(r"\w\|\w|\(\?[:!=]")
 # A statement of SQL or a piece of one: its first word, a word that only SQL has, a list of columns, a remark. Or a
 # header of HTTP, which is no language of people's either.
 STATEMENT = re.compile(
@@ -189,7 +191,11 @@ def _is_of_ours(func: ast.expr) -> bool:
 def _is_sentence(text: str) -> bool:
     if text in _codes():
         return False
-    return bool(SENTENCE.search(text)) and not STATEMENT.match(text) and not SCRIPT.search(text)
+    return (
+        bool(SENTENCE.search(text))
+        and not any(unsaid.search(text) for unsaid in (PATTERN, SCRIPT))
+        and not STATEMENT.match(text)
+    )
 
 
 @cache
