@@ -48,6 +48,7 @@ DENSITIES = {
 # One row of the table for many things that a maker keeps apart: two micas are not one mica twice.
 FAMILIES = (
     "parfum",
+    "essential-oil",
     "mica",
     "melt-and-pour-base",
     "whipping-base",
@@ -269,7 +270,8 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
 def unknown(subject: Subject) -> Iterator[Finding]:
     """Ingredients of which neither the recipe nor the table says what they are: the other rules pass them by. They are
     asked about once."""
-    keys = subject.used("")
+    counted = {line["ingredient"] for _, line in subject.lines() if line["unit"] == "pieces"}
+    keys = [key for key in subject.used("") if key not in counted]  # a jar or a bag goes round the piece
     if keys:
         names = [subject.recipe["ingredients"][key]["name"] for key in keys]
         yield finding(

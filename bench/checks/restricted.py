@@ -1,6 +1,8 @@
 """Restricted: what a law of a market forbids or limits, or a small child's airways do not stand."""
 
+import re
 from collections.abc import Iterator
+from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, finding
 from bench.checks.subject import Subject
@@ -11,6 +13,8 @@ from bench.words import say
 
 # A trait of a substance that is pointed out wherever it is used.
 POINTED_OUT: tuple[Trait, ...] = ("borate", "candle_colour", "microplastic", "food_colour", "airways")
+STRONG = Fraction(5, 100)  # of a part, of what acts on the airways: common practice stays at 1 to 3 %
+CHILDREN = re.compile(r"\b(?:child\w*|bab(?:y|ies)|kind\w*|enfants?|niñ[oa]s?|bambin\w)\b", re.IGNORECASE)
 
 
 def by_trait(subject: Subject) -> Iterator[Finding]:
@@ -21,7 +25,7 @@ def by_trait(subject: Subject) -> Iterator[Finding]:
                 code = trait.replace("_", "-")
                 yield finding(
                     f"trait-{code}",
-                    "look",
+                    "know" if trait == "airways" and _names_children(subject) else "look",
                     f"ingredients.{key}",
                     say(f"checks-trait-{code}", name=subject.recipe["ingredients"][key]["name"]),
                     why=say(f"checks-why-trait-{code}"),
@@ -29,3 +33,33 @@ def by_trait(subject: Subject) -> Iterator[Finding]:
                     do=say(f"checks-do-trait-{code}"),
                     source=source_of(found, trait),
                 )
+
+
+def _names_children(subject: Subject) -> bool:
+    """Whether the recipe says who it is not for, as its label will."""
+    texts = [subject.recipe["summary"], *(step["says"] for step in subject.order.steps.values())]
+    return any(
+        re.search(r"\b(?:not?|nicht|kein\w*|pas|non?)\b", clause, re.IGNORECASE) and CHILDREN.search(clause)
+        for text in texts
+        for clause in re.split(r"[.;]", text)
+    )
+
+
+def strong(subject: Subject) -> Iterator[Finding]:
+    """Menthol, camphor or cineole past what the trade takes of them."""
+    for key in subject.all_used:
+        share = subject.largest_share(key)
+        if has(subject.substance(key), "airways") and share > STRONG:
+            yield finding(
+                "strong-airways",
+                "look",
+                f"ingredients.{key}",
+                say(
+                    "checks-strong-airways",
+                    share=cut_per_cent(share, 1),
+                    name=subject.recipe["ingredients"][key]["name"],
+                ),
+                why=say("checks-why-trait-airways"),
+                by=say("checks-strong-airways-by"),
+                do=say("checks-strong-airways-do"),
+            )

@@ -290,7 +290,9 @@ def unused_portions(subject: Subject) -> Iterator[Finding]:
                 continue
             named = {key for later in component["steps"][place + 1 :] for key in _vessels_of(later)}
             *apart, stays = step["portions"]  # the last stays where all of it was
-            left = [*apart, *([] if step["from"] in named else [stays])]
+            picked = {key for later in component["steps"] if counts_pieces(later) for key in later["of"]}
+            stayed = step["from"] in named and not picked & {each["id"] for each in apart}
+            left = [*apart, *([] if stayed else [stays])]
             unused = [each for each in left if each["id"] not in named]
             if unused and len(unused) < len(step["portions"]):
                 yield finding(

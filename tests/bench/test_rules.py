@@ -214,6 +214,31 @@ def with_listed_allergens(share):
     return mixed(scented(limit="2 %", allergens=both))
 
 
+def bases_and(name, share, **other):
+    steps = [weigh("in", "l0"), melt("l0"), weigh("more", "l1"), pieces("fill", "wrap")]
+    return mixed(BASE, {"name": name}, amounts=[f"{100 - share} g", f"{share} g"], steps=steps, **other)
+
+
+def kept_by(share):
+    return mixed({}, {"kind": "preservative"}, amounts=[f"{100 - share} g", f"{share} g"])
+
+
+def turned_out(after):
+    waited = [pieces("pour", "pour"), wait("set", after), pieces("out", "unmould")]
+    return mixed(BASE, steps=[IN, melt("l0"), *waited])
+
+
+def dried_where(title):
+    document = dried("1 d")
+    document["components"][0]["steps"][2]["title"] = title
+    return document
+
+
+def alcohol_after(*between):
+    steps = [IN, melt("l0", to="70"), *between, weigh("late", "l1")]
+    return mixed({"name": "Soy wax"}, {"name": "Isopropyl alcohol"}, steps=steps)
+
+
 PUT_ON = weigh("buds", "l1")
 
 # By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
@@ -339,6 +364,16 @@ EXAMPLES = {
     "much-colour": (mixed({}, {"kind": "mica"}, amounts=["94 g", "6 g"]), mixed({}, {"kind": "mica"}, amounts=["95 g", "5 g"])),
     "like-food-named": (PLAIN | {"title": "Cupcakes for the bath"}, PLAIN | {"title": "Vanilla bath"}),
     "allergens-over": (with_listed_allergens("51 %"), with_listed_allergens("50 %")),
+    "oily-base": (bases_and("Olive oil", 11), bases_and("Olive oil", 10)),
+    "two-phases": (of("Water", "Olive oil"), of("Water", "Olive oil", "Emulsifying wax")),
+    "much-preservative": (kept_by(3), kept_by(2)),
+    "sour": (of("Citric acid"), of("Citric acid", "Baking soda")),
+    "never-melted": (mixed(BASE, steps=[IN, pieces("pour", "pour")]), mixed(BASE, steps=[IN, melt("l0"), pieces("pour", "pour")])),
+    "short-setting": (turned_out("14 min"), turned_out("15 min")),
+    "dried-hot": (dried_where("Dry in the oven"), dried_where("Dry, never in an oven")),
+    "alcohol-into-hot": (alcohol_after(), alcohol_after(wait("cool", "20 min"))),
+    "shut-melt": (base_melted(BASE, says="Lid shut."), base_melted(BASE, says="Lid off.")),
+    "strong-airways": (bases_and("Menthol", 6), bases_and("Menthol", 5)),
 }  # fmt: skip
 
 

@@ -411,3 +411,37 @@ checks-annex-limit = Mehr als { $limit }, die Anhang { $annex } erlaubt (EU und 
 checks-annex-why = Jeder Teil wird für sich betrachtet, der vollste zählt.
 checks-annex-by = { $share } des Teils, gezählt wie im Anhang
 checks-annex-limit-do = Weniger davon nehmen, oder anderswo verkaufen.
+
+## Was nicht zusammengeht
+
+checks-oily-base = { $share } eines Teils mit Seifenbasis sind { $names }.
+checks-oily-base-why = Eine Basis hält wenig Öl. Mehr bleibt weich, tritt aus und nimmt den Schaum.
+checks-oily-base-by = üblich: 3 bis 5 %. Diese Prüfung fragt über 10 %
+checks-oily-base-do = Weniger nehmen, wie es das Blatt der Basis sagt.
+checks-two-phases = { $wet } mit { $fats }, und nichts bindet sie.
+checks-two-phases-why = Wasser und Fett trennen sich wieder. In heißem Fett kann Wasser spritzen.
+checks-two-phases-do = Einen Emulgator zugeben, wie sein Lieferant es sagt. Oder das Wasser weglassen.
+checks-much-preservative = { $share } von „{ $part }“ sind { $name }.
+checks-much-preservative-why = Mehr, als sein Blatt erlaubt, reizt die Haut. Die meisten haben eine gesetzliche Grenze.
+checks-much-preservative-by = üblich: 0,5 bis 1,5 %. Diese Prüfung fragt über 2 %
+checks-much-preservative-do = Im Blatt die Höchstmenge für diese Art von Produkt nachlesen.
+checks-sour = { $share } Säure und kein Carbonat: { $names }.
+checks-sour-why = Nichts verbraucht die Säure. Sie reizt Haut und Augen, und es sprudelt nicht.
+checks-sour-do = Das Natron zugeben oder die Säure herausnehmen.
+checks-never-melted = „{ $title }“ gießt, und nichts schmilzt { $names }.
+checks-never-melted-why = So, wie es kommt, ist es fest.
+checks-never-melted-do = Vor dem Gießen schmelzen.
+checks-short-setting = „{ $title }“ kommt { $span } nach dem Gießen.
+checks-short-setting-why = Seife, die vor dem Festwerden aus der Form kommt, reißt und bekommt Dellen.
+checks-short-setting-by = üblich: { $span } oder mehr
+checks-dried-hot = „{ $title }“ trocknet Sprudelmasse mit Wärme.
+checks-dried-hot-do = In kühler, trockener Luft trocknen.
+checks-alcohol-into-hot = { $name } kommt in „{ $title }“, solange das heiß ist.
+checks-alcohol-into-hot-why = Heiß wird es sofort zu Dampf. Eine Flamme oder ein Funke zündet ihn.
+checks-alcohol-into-hot-do = Erst abkühlen lassen, Wärmequelle aus, Fenster auf. Oder weglassen.
+checks-shut-melt = „{ $title }“ erhitzt mit geschlossenem Deckel.
+checks-shut-melt-why = Dampf staut sich, bis Deckel oder Glas nachgeben.
+checks-shut-melt-do = Den Deckel nur lose auflegen oder einen Teller.
+checks-strong-airways = { $share } eines Teils sind { $name }. Ist das gemeint?
+checks-strong-airways-by = üblich: 1 bis 3 %. Diese Prüfung fragt über 5 %
+checks-strong-airways-do = Zahl und Einheit prüfen. So wenig nehmen, wie reicht.

@@ -414,3 +414,37 @@ checks-annex-limit = More { $name } than { $limit }, which Annex { $annex } allo
 checks-annex-why = Each part is looked at by itself, and the fullest counts.
 checks-annex-by = { $share } of the part, counted as the annex counts it
 checks-annex-limit-do = Use less of it, or sell it elsewhere.
+
+## What does not go together
+
+checks-oily-base = { $share } of a part with a soap base is { $names }.
+checks-oily-base-why = A base holds little oil. More stays soft, weeps out and kills the lather.
+checks-oily-base-by = usual: 3 to 5 %. This check asks above 10 %
+checks-oily-base-do = Use less, as the base's own sheet has it.
+checks-two-phases = { $wet } with { $fats }, and nothing that binds them.
+checks-two-phases-why = Water and fat part again. In hot fat water can also spit.
+checks-two-phases-do = Add an emulsifier, as its supplier says. Or leave the water out.
+checks-much-preservative = { $share } of “{ $part }” is { $name }.
+checks-much-preservative-why = More than its sheet allows irritates the skin, and most have a legal limit.
+checks-much-preservative-by = usual: 0.5 to 1.5 %. This check asks above 2 %
+checks-much-preservative-do = Read its sheet for the most in this kind of product.
+checks-sour = { $share } acid and no carbonate: { $names }.
+checks-sour-why = Nothing uses the acid up. It stings skin and eyes, and nothing fizzes.
+checks-sour-do = Add the bicarbonate, or take the acid out.
+checks-never-melted = “{ $title }” pours, and nothing melts { $names }.
+checks-never-melted-why = It is solid as it comes.
+checks-never-melted-do = Add a melt before the pour.
+checks-short-setting = “{ $title }” comes { $span } after the pour.
+checks-short-setting-why = Soap turned out before it is hard tears and dents.
+checks-short-setting-by = usual: { $span } or more
+checks-dried-hot = “{ $title }” dries a fizz with heat.
+checks-dried-hot-do = Dry it in cool dry air.
+checks-alcohol-into-hot = { $name } goes into “{ $title }” while that is hot.
+checks-alcohol-into-hot-why = Hot, it turns to vapour at once. One flame or spark lights it.
+checks-alcohol-into-hot-do = Let it cool first, and turn the heater off. Or leave it out.
+checks-shut-melt = “{ $title }” heats with the lid shut.
+checks-shut-melt-why = Steam builds up until the lid or the glass gives way.
+checks-shut-melt-do = Lay the lid on loosely, or a plate.
+checks-strong-airways = { $share } of a part is { $name }. Is that meant?
+checks-strong-airways-by = usual: 1 to 3 %. This check asks above 5 %
+checks-strong-airways-do = Check the number and its unit. Use as little as does it.

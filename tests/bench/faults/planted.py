@@ -803,7 +803,7 @@ own(
     "spoils",
     "body_lotion",
     without("e_wax"),
-    found=("emulsif|separate|part",),
+    found=("emulsif|separat|binds|part again",),
 )
 own(
     "aloe_butter",

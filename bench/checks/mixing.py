@@ -1,0 +1,237 @@
+"""Mixing: what does not go together in a part, what would not set, and what is put into something hot or shut."""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from bench.checks.finding import cut_per_cent, finding
+from bench.checks.heat import lines_of, melts, vessels_of_lines
+from bench.checks.product import annexes
+from bench.checks.subject import Subject, is_said, mass_ug, total_ug
+from bench.heating import in_bursts
+from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
+from bench.shapes.units import RecipeKey
+from bench.steps import heats, puts_in, runs_by_itself
+from bench.whole import span, temperature
+from bench.words import say, say_all
+
+MINUTE_MS = 60_000
+FATS = ("oil", "butter", "wax")
+SOAPS = ("soap_base", "whipping_base")
+BINDS = ("solubiliser", "surfactant", *SOAPS)
+BINDERS = ("emulsifying-wax", "btms-50", "stearic-acid")
+# All common practice.
+OILY = Fraction(1, 10)  # of a part with a base in it: makers of bases allow 3 to 5 %
+TWO_PHASES = Fraction(2, 100)  # of fat and of water each
+MUCH_PRESERVATIVE = Fraction(2, 100)  # most are used at 0.5 to 1.5 %
+SETS_MS = 15 * MINUTE_MS  # a poured bar, before it is turned out
+SOUR = Fraction(1, 10)  # of a part with no carbonate to use it up
+HOT_MK = 50_000  # alcohol boils near 80 °C and lights far below
+OVEN_MK = 45_000
+OVEN = re.compile(
+    r"\b(?:oven|dehydrator|heat gun|hair ?dryer|radiator|backofen|ofen|föhn|heißluft\w*|heizung|four|sèche-cheveux|horno"
+    r"|secador|forno|asciugacapelli)\b",
+    re.IGNORECASE,
+)
+LID_SHUT = re.compile(
+    r"lid (?:is )?(?:screwed|shut|closed|clamped|tight|sealed)|(?:screw|clamp|close|shut|seal)\w* (?:the |its )?lid|sealed"
+    r"|deckel (?:fest|zu|drauf|geschlossen)|verschlossen|couvercle (?:fermé|vissé)|tapa cerrada|coperchio chiuso",
+    re.IGNORECASE,
+)
+LIQUID = re.compile(r"liquid|flüssig|líquid", re.IGNORECASE)
+SAID_C = re.compile(r"\b(\d{2,3})\s*°\s*C")
+
+
+def oily_base(subject: Subject) -> Iterator[Finding]:
+    """More oil or butter in a soap base than it holds."""
+    for component in subject.parts:
+        fats = subject.of_kind(component, "oil", "butter")
+        share = _share(component, fats)
+        if subject.of_kind(component, *SOAPS) and share > OILY:
+            yield finding(
+                "oily-base",
+                "look",
+                component["id"],
+                say("checks-oily-base", share=cut_per_cent(share, 0), names=_names(subject, fats)),
+                why=say("checks-oily-base-why"),
+                by=say("checks-oily-base-by"),
+                do=say("checks-oily-base-do"),
+            )
+
+
+def two_phases(subject: Subject) -> Iterator[Finding]:
+    """Water and fat in one part, and nothing that binds them."""
+    for component in subject.parts:
+        wet = [line for line in component["lines"] if subject.is_wet(line)]
+        fats = subject.of_kind(component, *FATS)
+        bound = subject.of_kind(component, *BINDS) or any(
+            subject.known_as(line) in BINDERS for line in component["lines"]
+        )
+        plain = [line for line in fats if subject.known_as(line) not in BINDERS]
+        if not bound and min(_share(component, wet), _share(component, plain)) > TWO_PHASES:
+            yield finding(
+                "two-phases",
+                "look",
+                component["id"],
+                say("checks-two-phases", wet=_names(subject, wet), fats=_names(subject, plain)),
+                why=say("checks-two-phases-why"),
+                do=say("checks-two-phases-do"),
+            )
+
+
+def much_preservative(subject: Subject) -> Iterator[Finding]:
+    """More than its kind is used at; where a law's own limit speaks, that has been said."""
+    said = {each["where"] for each in annexes(subject)}
+    for component in subject.parts:
+        for line in subject.of_kind(component, "preservative"):
+            share = _share(component, [line])
+            if share > MUCH_PRESERVATIVE and f"ingredients.{line['ingredient']}" not in said:
+                yield finding(
+                    "much-preservative",
+                    "look",
+                    f"{component['id']}.{line['id']}",
+                    say(
+                        "checks-much-preservative",
+                        share=cut_per_cent(share, 1),
+                        part=component["name"],
+                        name=subject.ingredient(line)["name"],
+                    ),
+                    why=say("checks-much-preservative-why"),
+                    by=say("checks-much-preservative-by"),
+                    do=say("checks-much-preservative-do"),
+                )
+
+
+def sour(subject: Subject) -> Iterator[Finding]:
+    """Much acid, and nothing that uses it up."""
+    if any(subject.carbonates(component) for component in subject.parts):
+        return
+    for component in subject.parts:
+        acids = subject.acids(component)
+        share = _share(component, acids)
+        if share > SOUR:
+            yield finding(
+                "sour",
+                "look",
+                component["id"],
+                say("checks-sour", share=cut_per_cent(share, 0), names=_names(subject, acids)),
+                why=say("checks-sour-why"),
+                do=say("checks-sour-do"),
+            )
+
+
+def never_melted(subject: Subject) -> Iterator[Finding]:
+    """A base or a wax that is poured and never melted."""
+    for component in subject.parts:
+        melted = {line for step in component["steps"] if heats(step) for line in step["of"]}
+        solid = [
+            line
+            for line in subject.of_kind(component, "soap_base", "wax")
+            if line["id"] not in melted and not LIQUID.search(subject.ingredient(line)["name"])
+        ]
+        pours = next((step for step in component["steps"] if step["does"] == "pour"), None)
+        if solid and pours:
+            yield finding(
+                "never-melted",
+                "look",
+                f"{component['id']}.{pours['id']}",
+                say("checks-never-melted", title=pours["title"], names=_names(subject, solid)),
+                why=say("checks-never-melted-why"),
+                do=say("checks-never-melted-do"),
+            )
+
+
+def short_setting(subject: Subject) -> Iterator[Finding]:
+    """A poured soap that is turned out after minutes."""
+    order = subject.order
+    for key, step in order.of(does="unmould"):
+        component = subject.component(key)
+        if not subject.of_kind(component, "soap_base"):
+            continue
+        waits = [each for each in order.preceding(key) if runs_by_itself(order.steps[each])]
+        waits = [each for each in waits if subject.component(each) is component]
+        poured = [each for each, _ in order.of(does="pour") if order.precedes(each, key)]
+        waited = order.waited_ms(poured[-1], key) if poured else 0
+        if waits and 0 < waited < SETS_MS:
+            yield finding(
+                "short-setting",
+                "look",
+                waits[-1],
+                say("checks-short-setting", title=step["title"], span=span(waited)),
+                why=say("checks-short-setting-why"),
+                by=say("checks-short-setting-by", span=span(SETS_MS)),
+                do=say("checks-odd-wait-do"),
+            )
+
+
+def dried_hot(subject: Subject) -> Iterator[Finding]:
+    """A fizz that is dried in an oven, as the wait's own words say."""
+    for key, step in subject.order.steps.items():
+        if not runs_by_itself(step) or subject.component(key) not in subject.fizzing:
+            continue
+        text = f"{step['title']}. {step['says']}"
+        hot = any(int(each) * 1000 > OVEN_MK for each in SAID_C.findall(step["title"]))
+        if hot or is_said(OVEN, text):
+            yield finding(
+                "dried-hot",
+                "look",
+                key,
+                say("checks-dried-hot", title=step["title"]),
+                why=say("checks-warm-fizz-why"),
+                do=say("checks-dried-hot-do"),
+            )
+
+
+def alcohol_into_hot(subject: Subject) -> Iterator[Finding]:
+    """Alcohol weighed into what was melted, and no wait between."""
+    for melted, melt, where, line in _into_melt(subject):
+        reached = melt["to_mk"]
+        alcohol = subject.kind(line["ingredient"]) == "alcohol" and not line["texture"]
+        if alcohol and (reached is None or reached > HOT_MK) and not subject.order.waited_ms(melted, where):
+            yield finding(
+                "alcohol-into-hot",
+                "look",
+                where,
+                say(
+                    "checks-alcohol-into-hot",
+                    name=subject.ingredient(line)["name"],
+                    title=subject.order.steps[melted]["title"],
+                ),
+                why=say("checks-alcohol-into-hot-why"),
+                by="" if reached is None else say("checks-melt-ends-at", temperature=temperature(reached)),
+                do=say("checks-alcohol-into-hot-do"),
+            )
+
+
+def _into_melt(subject: Subject) -> Iterator[tuple[RecipeKey, RecipeMelt, RecipeKey, RecipeLine]]:
+    """Each line that is weighed into a vessel after what is in it was melted."""
+    for melted, melt, component in melts(subject):
+        warm = vessels_of_lines(component, melt["of"])
+        for step in component["steps"]:
+            where = f"{component['id']}.{step['id']}"
+            if puts_in(step) and step["into"] in warm and subject.order.precedes(melted, where):
+                for line in lines_of(component, step["lines"]):
+                    yield melted, melt, where, line
+
+
+def shut_melt(subject: Subject) -> Iterator[Finding]:
+    """Something heated in a microwave with its lid shut, as the step's own words say."""
+    for where, melt, _ in melts(subject):
+        if in_bursts(melt["heater"]) and is_said(LID_SHUT, f"{melt['title']}. {melt['says']}"):
+            yield finding(
+                "shut-melt",
+                "look",
+                where,
+                say("checks-shut-melt", title=melt["title"]),
+                why=say("checks-shut-melt-why"),
+                do=say("checks-shut-melt-do"),
+            )
+
+
+def _share(component: Component, lines: list[RecipeLine]) -> Fraction:
+    whole = total_ug(component)
+    return Fraction(sum(map(mass_ug, lines)), whole) if whole else Fraction(0)
+
+
+def _names(subject: Subject, lines: list[RecipeLine]) -> str:
+    return say_all([subject.ingredient(line)["name"] for line in lines])
