@@ -6,16 +6,20 @@ Great Britain, with its own responsible person, notice and list of allergens). T
 Colours come last in all.
 
 `label_list.py` has the list, `label_names.py` the names, `label_net.py` the net content and the heights of letters,
-`label_rules.py` what else a market asks. It claims no lawfulness: `checked` says what was looked at, `not_checked`
+`label_rules.py` what else a market asks, `label_clp.py` what a mixture bears instead, `label_plate.py` what stands on
+it in which order, `label_sheets.py` where labels come on a sheet of them. It claims no lawfulness: `checked` says what was looked at, `not_checked`
 what was not, and the law where it is sold rules. `frontend/bench/label.js` gives the same.
 """
 
+from bench.label_clp import clp
 from bench.label_list import Listing, names_in, shares_of
 from bench.label_net import least_heights, net_text, shortfall
+from bench.label_plate import plate
 from bench.label_rules import (
     checked,
     duties,
     heights,
+    is_mixture,
     is_opened_idle,
     needs,
     not_checked,
@@ -40,9 +44,10 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         net_mg = sum(listing.piece_mg(component) for component in sheet["components"])
     letters = heights(listing, net_mg)
     cautions = precautions(listing)
-    warn_of_the_product(listing)
+    mixture = clp(listing, is_mixture(listing))
+    warn_of_the_product(listing, mixture)
     months = None if is_opened_idle(listing) else options.get("opened_months")
-    return {
+    told: Label = {
         "market": market,
         "identity": options.get("identity") or recipe["title"],
         "ingredients": rows,
@@ -55,11 +60,14 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "best_before": options.get("best_before"),
         "maker": options.get("maker"),
         "precautions": cautions,
+        "clp": mixture,
+        "plate": [],
         "heights": letters,
-        "needs": needs(listing, net_mg, cautions),
+        "needs": needs(listing, net_mg, cautions, mixture),
         "warnings": listing.warnings,
-        "not_checked": not_checked(listing),
-        "checked": checked(listing),
-        "duties": duties(market),
+        "not_checked": not_checked(listing, mixture),
+        "checked": checked(listing, mixture),
+        "duties": duties(market, mixture),
         "law": say("label-law"),
     }
+    return {**told, "plate": plate(told, options.get("function"))}

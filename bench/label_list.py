@@ -11,6 +11,7 @@ never more than the blend. Such a place is called a guess, and no figure is give
 
 import re
 from math import lcm
+from typing import Literal
 
 from bench.label_names import allergen_name, is_number, on_market
 from bench.shapes.recipe import MeasuredRecipe
@@ -22,6 +23,7 @@ from bench.substances.table import former_allergens
 from bench.whole import PPM, ceiling, half_even
 from bench.words import say, say_all
 
+Organ = Literal["eye", "skin"]
 COLOUR_KINDS = ("dye", "lake", "mica", "pigment")
 MOST_RANK = 20  # past its twentieth name without a share a blend counts as nothing
 _PARTS = lcm(*range(1, MOST_RANK + 1))
@@ -88,6 +90,8 @@ class Listing:
         self.total = 0
         self.used: dict[str, None] = {}
         self.known: dict[str, OnLabel] = {}  # what the table says of a name
+        self.harm: dict[tuple[Organ, int], int] = {}  # what harms it, by category: its share of `total`
+        self.unclassed: dict[str, None] = {}  # of which no class is known here
         self._weigh_up()
 
     def warn(self, says: str, source: str) -> None:
@@ -157,6 +161,7 @@ class Listing:
         """Share an ingredient's weight out over its names. weight: in units of total / (PPM x ranks)."""
         about = self.recipe["ingredients"][ingredient]
         names = self._inci(ingredient)
+        self._class(names, weight)
         if about["kind"] == "fragrance":
             names = [("Parfum", None)]
         shares = shares_of(names)
@@ -175,6 +180,18 @@ class Listing:
         for allergen in about["fragrance"]["allergens"] if about["fragrance"] else ():
             key = self._key(allergen_name(allergen["name"]))
             self.allergens[key] = self.allergens.get(key, 0) + weight * _RANKS * allergen["ppm"]
+
+    def _class(self, names: list[tuple[str, int | None]], weight: int) -> None:
+        """Add up what harms eyes and skin, of a scent too: by the classes of the names that the table knows."""
+        for (written, _), (share, _) in zip(names, shares_of(names), strict=True):
+            about = on_market(written, self.market)[1]
+            if not about:
+                self.unclassed[written] = None
+                continue
+            for organ, category in (("eye", about.get("eye")), ("skin", about.get("skin"))):
+                if category:
+                    key: tuple[Organ, int] = ("eye" if organ == "eye" else "skin", category)
+                    self.harm[key] = self.harm.get(key, 0) + weight * share
 
     def rows(self) -> list[LabelName]:
         weights = dict(self.weights)

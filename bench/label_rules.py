@@ -3,25 +3,25 @@
 import re
 from typing import Literal
 
+from bench.label_clp import clp_needs, clp_open, warn_of_the_mixture
 from bench.label_list import Listing
 from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights
 from bench.shapes.recipe import ProductUse
 from bench.shapes.record import (
     CheckedRule,
+    Clp,
     LabelHeights,
     LabelNeed,
     LetterHeight,
     Market,
     Sourced,
 )
-from bench.whole import PPM, half_even, per_cent
 from bench.words import say, say_all
 
 FIZZ_KINDS = frozenset({"bicarbonate", "carbonate"})
 ACID_KINDS = frozenset({"acid", "citric_acid"})
 IN_WATER = ("bath", "wash")
 MOST_MONTHS = 30
-CLP_EYE_PPM = 100_000  # 10 % of what harms eyes, category 2; of category 1 a tenth of that
 # What a buyer knows by its name (common practice); a fanciful title needs one of these or a word of its own.
 COMMON_NAMES = re.compile(
     r"\b(soap|bath (bomb|fizz|salts?|melt|oil|tablet|truffle|bar)|bubble bath|shower (steamer|gel|bar)|body wash"
@@ -46,6 +46,11 @@ def use_of(listing: Listing) -> ProductUse | None:
     if _fizzes(listing):
         return "bath"
     return None
+
+
+def is_mixture(listing: Listing) -> bool:
+    """What only scents the air is no cosmetic in the EU and the UK, but a mixture under CLP (from memory)."""
+    return listing.market != "us" and use_of(listing) == "air"
 
 
 def _kinds(listing: Listing) -> set[str]:
@@ -105,6 +110,8 @@ def precautions(listing: Listing) -> list[Sourced]:
     told: list[Sourced] = [
         {"says": says, "source": say("label-source-maker")} for says in listing.options.get("precautions", [])
     ]
+    if is_mixture(listing):
+        return told  # its own statements stand on it
     practice = say("label-source-practice")
     if kinds & {"oil", "butter", "solubiliser"} and use in IN_WATER:
         told.append({"says": say("label-slippery", market=market), "source": practice})
@@ -143,9 +150,11 @@ def _is(listing: Listing, key: str, what: Literal["foams", "peroxide", "unlisted
 # What is to be looked at
 
 
-def warn_of_the_product(listing: Listing) -> None:
+def warn_of_the_product(listing: Listing, mixture: Clp | None) -> None:
     if listing.market == "us":
         _warn_us(listing)
+    elif mixture:
+        warn_of_the_mixture(listing, mixture)
     else:
         _warn_europe(listing)
     _warn_of_days(listing)
@@ -202,21 +211,6 @@ def _warn_europe(listing: Listing) -> None:
             say("label-which-number", names=_spelt(listing, sorted(which))),
             say("label-source-eu-second-hand", point="g"),
         )
-    if use_of(listing) == "air":
-        listing.warn(say("label-air"), say("label-source-air"))
-        _warn_of_eyes(listing)
-
-
-def _warn_of_eyes(listing: Listing) -> None:
-    """A mixture's eye irritation by adding up; acids and surfactants may need less still."""
-    weight = sum(
-        listing.weights[key] * (10 if about["eye"] == 1 else 1)
-        for key, about in listing.known.items()
-        if key in listing.weights and about.get("eye")
-    )
-    ppm = half_even(weight * PPM, listing.total) if listing.total else 0
-    if ppm >= CLP_EYE_PPM:
-        listing.warn(say("label-eye-mixture", share=per_cent(ppm, PPM)), say("label-source-mixture"))
 
 
 def _warn_of_days(listing: Listing) -> None:
@@ -253,7 +247,9 @@ def _height(listing: Listing, of: str, source: str, has: int | None, needs: int 
 # What has to stand on it
 
 
-def needs(listing: Listing, net_mg: int, cautions: list[Sourced]) -> list[LabelNeed]:
+def needs(listing: Listing, net_mg: int, cautions: list[Sourced], mixture: Clp | None) -> list[LabelNeed]:
+    if mixture:
+        return clp_needs(listing, mixture, net_mg)
     options, market = listing.options, listing.market
     maker = options.get("maker") or ""
     identity = (options.get("identity") or listing.recipe["title"]).lower()
@@ -303,9 +299,14 @@ def _article(market: Market, letter: str) -> str:
 # What was looked at, and what was not
 
 
-def checked(listing: Listing) -> list[CheckedRule]:
+def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
     market = listing.market
-    if market == "us":
+    if mixture:
+        told = [
+            (say("label-checked-classes"), say("label-source-mixture")),
+            (say("label-checked-digits"), say("label-source-digits")),
+        ]
+    elif market == "us":
         told = [
             (say("label-checked-order-us"), say("label-source-us", section="701.3(a)")),
             (say("label-checked-free-us"), say("label-source-us", section="701.3(f)(2)")),
@@ -328,9 +329,10 @@ def checked(listing: Listing) -> list[CheckedRule]:
     return [{"what": what, "source": source} for what, source in told]
 
 
-def not_checked(listing: Listing) -> list[Sourced]:
+def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
     """What is for the maker to look at: it is said before all else."""
     market, options = listing.market, listing.options
+    told: list[Sourced] = clp_open(listing, mixture) if mixture else []
     asked: list[tuple[str, str]] = []
     if options.get("net_mg") is None:
         asked.append((say("label-open-net"), say("label-source-practice")))
@@ -342,24 +344,33 @@ def not_checked(listing: Listing) -> list[Sourced]:
             (say("label-open-language"), say("label-source-us", section="701.2(b)")),
             (say("label-open-made-for"), say("label-source-us", section="701.12")),
         ]
-    else:
+    elif not mixture:
         if options.get("single_use") is None and options.get("opened_months"):
             asked.append((say("label-open-single"), say("label-source-opened")))
         if _keeps_longer(listing) is None:
             asked.append((say("label-open-life"), _article(market, "c")))
         asked.append((say("label-open-origin"), _article(market, "a")))
-        if market == "eu":
-            asked.append((say("label-open-language-eu"), say("label-source-language-eu")))
-        else:
-            asked.append((say("label-open-northern-ireland"), say("label-source-northern-ireland")))
+    if market == "eu":
+        asked.append(
+            (
+                say("label-open-language-eu"),
+                say("label-source-clp-language") if mixture else say("label-source-language-eu"),
+            )
+        )
+    elif market == "uk":
+        asked.append((say("label-open-northern-ireland"), say("label-source-northern-ireland")))
     if options.get("best_before") and not options.get("lots_best_before"):
         asked.append((say("label-open-lots"), say("label-source-practice")))
-    return [{"says": says, "source": source} for says, source in asked]
+    return told + [{"says": says, "source": source} for says, source in asked]
 
 
-def duties(market: Market) -> list[Sourced]:
+def duties(market: Market, mixture: Clp | None) -> list[Sourced]:
     """What is due before it is sold; the label does not show it."""
-    if market == "us":
+    if mixture:
+        asked = [(say("label-duty-classify"), say("label-source-clp-memory"))]
+        if market == "eu":
+            asked.append((say("label-duty-poison"), say("label-source-clp-memory")))
+    elif market == "us":
         asked = [
             (say("label-duty-substantiate"), say("label-source-us-safety")),
             (say("label-duty-register"), say("label-source-us-register")),

@@ -2676,6 +2676,57 @@ export interface LabelHeights {
   readonly net: LetterHeight;
 }
 
+export interface ClpStatement {
+  /** as in H319 */
+  readonly code: string;
+  /** in the words of the law */
+  readonly says: string;
+}
+
+/** Of what only scents the air: what the classes of the substances known here add up to, for eyes and skin. */
+export interface Clp {
+  /** None: nothing adds up to a class */
+  readonly signal: string | null;
+  /** as in GHS07 */
+  readonly pictograms: readonly string[];
+  /** of a pictogram, at least */
+  readonly side_um: Um;
+  readonly hazards: readonly ClpStatement[];
+  readonly precautions: readonly ClpStatement[];
+  /** what counts as irritant to eyes, what damages them ten times */
+  readonly eye_ppm: Ppm;
+  readonly skin_ppm: Ppm;
+}
+
+export type PlatePart = "name" | "purpose" | "signal" | "hazard" | "net" | "list" | "care" | "foot" | "maker";
+
+export interface PlateLine {
+  readonly part: PlatePart;
+  readonly text: string;
+}
+
+export type Paper = "a4" | "letter";
+
+/** A sheet of labels. From the paper's edge to the first label, and from each label's edge to the next one's. */
+export interface LabelSheet {
+  readonly name: string;
+  readonly paper: Paper;
+  readonly columns: number;
+  readonly rows: number;
+  readonly width_um: Um;
+  readonly height_um: Um;
+  readonly left_um: Um;
+  readonly top_um: Um;
+  readonly across_um: Um;
+  readonly down_um: Um;
+}
+
+/** The upper left corner of a label on its page. */
+export interface LabelPlace {
+  readonly x_um: Um;
+  readonly y_um: Um;
+}
+
 export interface Label {
   readonly market: Market;
   readonly identity: string;
@@ -2692,6 +2743,10 @@ export interface Label {
   readonly best_before: DayText | null;
   readonly maker: string | null;
   readonly precautions: readonly Sourced[];
+  /** None where it is no mixture under CLP */
+  readonly clp: Clp | null;
+  /** the words on it, in order */
+  readonly plate: readonly PlateLine[];
   readonly heights: LabelHeights;
   readonly needs: readonly LabelNeed[];
   readonly warnings: readonly Sourced[];

@@ -391,6 +391,57 @@ class LabelHeights(TypedDict):
     net: LetterHeight
 
 
+class ClpStatement(TypedDict):
+    code: str  # as in H319
+    says: str  # in the words of the law
+
+
+class Clp(TypedDict):
+    """Of what only scents the air: what the classes of the substances known here add up to, for eyes and skin."""
+
+    signal: str | None  # None: nothing adds up to a class
+    pictograms: list[str]  # as in GHS07
+    side_um: Um  # of a pictogram, at least
+    hazards: list[ClpStatement]
+    precautions: list[ClpStatement]
+    eye_ppm: Ppm  # what counts as irritant to eyes, what damages them ten times
+    skin_ppm: Ppm
+
+
+# The parts of a label, from its head to its foot.
+PlatePart = Literal["name", "purpose", "signal", "hazard", "net", "list", "care", "foot", "maker"]
+
+
+class PlateLine(TypedDict):
+    part: PlatePart
+    text: str
+
+
+Paper = Literal["a4", "letter"]
+
+
+class LabelSheet(TypedDict):
+    """A sheet of labels. From the paper's edge to the first label, and from each label's edge to the next one's."""
+
+    name: str
+    paper: Paper
+    columns: int
+    rows: int
+    width_um: Um
+    height_um: Um
+    left_um: Um
+    top_um: Um
+    across_um: Um
+    down_um: Um
+
+
+class LabelPlace(TypedDict):
+    """The upper left corner of a label on its page."""
+
+    x_um: Um
+    y_um: Um
+
+
 class Label(TypedDict):
     market: Market
     identity: str
@@ -404,6 +455,8 @@ class Label(TypedDict):
     best_before: DayText | None
     maker: str | None
     precautions: list[Sourced]
+    clp: Clp | None  # None where it is no mixture under CLP
+    plate: list[PlateLine]  # the words on it, in order
     heights: LabelHeights
     needs: list[LabelNeed]
     warnings: list[Sourced]

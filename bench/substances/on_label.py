@@ -26,6 +26,7 @@ class OnLabel(TypedDict):
     foams: NotRequired[bool]
     peroxide: NotRequired[bool]
     eye: NotRequired[int]  # category of harm to the eye by its classification
+    skin: NotRequired[int]  # the same of the skin
 
 
 def plain(name: str) -> str:
@@ -65,6 +66,8 @@ def _row(each: Substance, is_colour: bool) -> OnLabel:
     if "frees_peroxide" in each.get("traits", []):
         row["peroxide"] = True
     hazards = each.get("hazards", [])
-    if "H318" in hazards or "H319" in hazards:
-        row["eye"] = 1 if "H318" in hazards else 2
+    if {"H314", "H318", "H319"} & set(hazards):
+        row["eye"] = 2 if "H319" in hazards else 1
+    if {"H314", "H315"} & set(hazards):
+        row["skin"] = 1 if "H314" in hazards else 2
     return row

@@ -15,6 +15,7 @@ import { say, sayAll } from "../words.js";
 
 const COLOUR_KINDS = ["dye", "lake", "mica", "pigment"];
 /**
+ * @typedef {"eye" | "skin"} Organ
  * @typedef {ReturnType<typeof begin>} Labelling
  * @typedef {[name: string, ppm: number | null]} InciName
  */
@@ -95,6 +96,8 @@ function empty(recipe, sheet, state, market, options) {
     total: 0n,
     used: /** @type {Set<string>} */ (new Set()),
     known: /** @type {Map<string, OnLabel>} */ (new Map()), // what the table says of a name
+    harm: /** @type {Map<string, bigint>} */ (new Map()), // what harms eyes or skin, by organ and category
+    unclassed: /** @type {Set<string>} */ (new Set()), // of which no class is known here
   };
 }
 
@@ -188,6 +191,7 @@ const isColour = (written, about) => isNumber(written) || Boolean(about?.colour)
 function name(known, ingredient, weight) {
   const about = known.recipe.ingredients[ingredient];
   const found = inciOf(known, ingredient);
+  addHarm(known, found, weight);
   /** @type {InciName[]} */
   const names = about.kind === "fragrance" ? [["Parfum", null]] : found;
   const shares = sharesOf(names);
@@ -205,6 +209,21 @@ function name(known, ingredient, weight) {
   for (const allergen of about.fragrance?.allergens ?? []) {
     add(known.allergens, keyOf(known, allergenName(allergen.name)), weight * RANKS * BigInt(allergen.ppm));
   }
+}
+
+/**
+ * Adds up what harms eyes and skin, of a scent too, by the classes of the names that the table knows.
+ * @param {Labelling} known @param {InciName[]} names @param {bigint} weight
+ */
+function addHarm({ market, harm, unclassed }, names, weight) {
+  const shares = sharesOf(names);
+  names.forEach(([written], place) => {
+    const [, about] = onMarket(written, market);
+    if (!about) unclassed.add(written);
+    for (const organ of /** @type {Organ[]} */ (["eye", "skin"])) {
+      if (about?.[organ]) add(harm, `${organ}${about[organ]}`, weight * shares[place][0]);
+    }
+  });
 }
 
 /** @param {Labelling} known @returns {LabelName[]} */

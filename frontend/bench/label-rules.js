@@ -1,15 +1,15 @@
 /** What a market asks of a label beside its list. The same as bench/label_rules.py, which has the sources. */
 
+import { clpNeeds, clpOpen, warnOfTheMixture } from "./label-clp.js";
 import { warn } from "./label-list.js";
 import { hundredthsOfAnOunce, LEAST_NOMINAL_MG, leastHeights } from "./label-net.js";
-import { byCodePoint, halfEven, perCent, PPM } from "./whole.js";
+import { byCodePoint } from "./whole.js";
 import { say, sayAll } from "../words.js";
 /** @import { LabelHeights, LabelNeed, ProductUse, LetterHeight, Market, Sourced } from "../../bench/shapes/page" */
-/** @import { CheckedRule } from "../../bench/shapes/page" */
+/** @import { CheckedRule, Clp } from "../../bench/shapes/page" */
 /** @import { Labelling } from "./label-list.js" */
 
 const MOST_MONTHS = 30;
-const CLP_EYE_PPM = 100_000;
 const COMMON_NAMES = new RegExp(
   "\\b(soap|bath (bomb|fizz|salts?|melt|oil|tablet|truffle|bar)|bubble bath|shower (steamer|gel|bar)|body wash" +
     "|scrub|lotion|balm|cream|(body|hand|foot) butter|hand wash|cleanser|shampoo|powder|body oil|mask|deodorant)s?\\b",
@@ -26,6 +26,9 @@ function useOf(known) {
   const kinds = kindsOf(known);
   return some(kinds, "bicarbonate", "carbonate") && some(kinds, "acid", "citric_acid") ? "bath" : null;
 }
+
+/** What only scents the air is a mixture under CLP in the EU and the UK. @param {Labelling} known */
+export const isMixture = (known) => known.market !== "us" && useOf(known) === "air";
 
 /** @param {Labelling} given */
 const kindsOf = ({ recipe, used }) => new Set([...used].map((key) => recipe.ingredients[key].kind));
@@ -83,6 +86,7 @@ export function precautions(known) {
   const { market, options } = known;
   const [kinds, use] = [kindsOf(known), useOf(known)];
   const told = (options.precautions ?? []).map((says) => ({ says, source: say("label-source-maker") }));
+  if (isMixture(known)) return told;
   const source = say("label-source-practice");
   if (some(kinds, "oil", "butter", "solubiliser") && (use === "bath" || use === "wash")) {
     told.push({ says: say("label-slippery", { market }), source });
@@ -101,9 +105,10 @@ export function precautions(known) {
 
 // What is to be looked at
 
-/** @param {Labelling} known */
-export function warnOfTheProduct(known) {
+/** @param {Labelling} known @param {Clp | null} clp */
+export function warnOfTheProduct(known, clp) {
   if (known.market === "us") warnUs(known);
+  else if (clp) warnOfTheMixture(known, clp);
   else warnEurope(known);
   warnOfDays(known);
   if (known.recipe.looks_like_food) warn(known, say("label-like-food"), say("label-source-food"));
@@ -157,22 +162,6 @@ function warnEurope(known) {
     const source = say("label-source-eu-second-hand", { point: "g" });
     warn(known, say("label-which-number", { names: spelt(known, which) }), source);
   }
-  if (useOf(known) === "air") {
-    warn(known, say("label-air"), say("label-source-air"));
-    warnOfEyes(known);
-  }
-}
-
-/** @param {Labelling} known */
-function warnOfEyes(known) {
-  let weight = 0n;
-  for (const [key, { eye }] of known.known) {
-    if (eye && known.weights.has(key)) weight += known.weights.get(key) * (eye === 1 ? 10n : 1n);
-  }
-  const ppm = known.total ? halfEven(weight * BigInt(PPM), known.total) : 0;
-  if (ppm >= CLP_EYE_PPM) {
-    warn(known, say("label-eye-mixture", { share: perCent(ppm, PPM) }), say("label-source-mixture"));
-  }
 }
 
 /** @param {Labelling} known */
@@ -209,8 +198,12 @@ function height(known, of, source, least_um) {
 
 // What has to stand on it
 
-/** @param {Labelling} known @param {number} netMg @param {Sourced[]} cautions @returns {LabelNeed[]} */
-export function needs(known, netMg, cautions) {
+/**
+ * @param {Labelling} known @param {number} netMg @param {Sourced[]} cautions @param {Clp | null} clp
+ * @returns {LabelNeed[]}
+ */
+export function needs(known, netMg, cautions, clp) {
+  if (clp) return clpNeeds(known, clp, netMg);
   return known.market === "us" ? needsUs(known, netMg) : needsEurope(known, netMg, cautions);
 }
 
@@ -253,11 +246,15 @@ function needsEurope(known, netMg, cautions) {
 
 // What was looked at, and what was not
 
-/** @param {Labelling} given @returns {CheckedRule[]} */
-export function checked({ market, options }) {
+/** @param {Labelling} given @param {Clp | null} clp @returns {CheckedRule[]} */
+export function checked({ market, options }, clp) {
   const secondHand = say("label-source-eu-second-hand", { point: "g" });
-  const own =
-    market === "us"
+  const own = clp
+    ? [
+        [say("label-checked-classes"), say("label-source-mixture")],
+        [say("label-checked-digits"), say("label-source-digits")],
+      ]
+    : market === "us"
       ? [
           [say("label-checked-order-us"), cfr("701.3(a)")],
           [say("label-checked-free-us"), cfr("701.3(f)(2)")],
@@ -275,8 +272,11 @@ export function checked({ market, options }) {
   return own.map(([what, source]) => ({ what, source }));
 }
 
-/** What is for the maker to look at: it is said before all else. @param {Labelling} known @returns {Sourced[]} */
-export function notChecked(known) {
+/**
+ * What is for the maker to look at: it is said before all else.
+ * @param {Labelling} known @param {Clp | null} clp @returns {Sourced[]}
+ */
+export function notChecked(known, clp) {
   const { market, options } = known;
   const practice = say("label-source-practice");
   const asked = [];
@@ -288,24 +288,27 @@ export function notChecked(known) {
       [say("label-open-language"), cfr("701.2(b)")],
       [say("label-open-made-for"), cfr("701.12")],
     );
-  } else {
+  } else if (!clp) {
     if (typeof options.single_use !== "boolean" && options.opened_months) {
       asked.push([say("label-open-single"), say("label-source-opened")]);
     }
     if (keepsLonger(known) === null) asked.push([say("label-open-life"), article(market, "c")]);
     asked.push([say("label-open-origin"), article(market, "a")]);
-    asked.push(
-      market === "eu"
-        ? [say("label-open-language-eu"), say("label-source-language-eu")]
-        : [say("label-open-northern-ireland"), say("label-source-northern-ireland")],
-    );
+  }
+  if (market === "eu") {
+    const source = clp ? say("label-source-clp-language") : say("label-source-language-eu");
+    asked.push([say("label-open-language-eu"), source]);
+  } else if (market === "uk") {
+    asked.push([say("label-open-northern-ireland"), say("label-source-northern-ireland")]);
   }
   if (options.best_before && !options.lots_best_before) asked.push([say("label-open-lots"), practice]);
-  return asked.map(([says, source]) => ({ says, source }));
+  const said = asked.map(([says, source]) => ({ says, source }));
+  return clp ? [...clpOpen(known, clp), ...said] : said;
 }
 
-/** What is due before it is sold. @param {Market} market @returns {Sourced[]} */
-export function duties(market) {
+/** What is due before it is sold. @param {Market} market @param {Clp | null} clp @returns {Sourced[]} */
+export function duties(market, clp) {
+  if (clp) return dutiesOfAMixture(market);
   const asked =
     market === "us"
       ? [
@@ -320,4 +323,11 @@ export function duties(market) {
         ];
   if (market === "uk") asked.push([say("label-duty-uk-person"), say("label-source-uk-person")]);
   return asked.map(([says, source]) => ({ says, source }));
+}
+
+/** @param {Market} market @returns {Sourced[]} */
+function dutiesOfAMixture(market) {
+  const source = say("label-source-clp-memory");
+  const asked = [say("label-duty-classify"), ...(market === "eu" ? [say("label-duty-poison")] : [])];
+  return asked.map((says) => ({ says, source }));
 }

@@ -2,7 +2,7 @@
 
 /**
  * @typedef {{us: string, eu: string, colour?: boolean, unlisted?: boolean, which?: boolean,
- *   foams?: boolean, peroxide?: boolean, eye?: number}} OnLabel
+ *   foams?: boolean, peroxide?: boolean, eye?: number, skin?: number}} OnLabel
  */
 
 /** @type {{[name: string]: OnLabel}} */
@@ -11,7 +11,7 @@ export const ON_LABEL = {
   "tartaric acid": { us: "Tartaric Acid", eu: "Tartaric Acid", eye: 1 },
   "potassium bitartrate": { us: "Potassium Bitartrate", eu: "Potassium Bitartrate" },
   "malic acid": { us: "Malic Acid", eu: "Malic Acid", eye: 2 },
-  "lactic acid": { us: "Lactic Acid", eu: "Lactic Acid", eye: 1 },
+  "lactic acid": { us: "Lactic Acid", eu: "Lactic Acid", eye: 1, skin: 2 },
   "disodium pyrophosphate": { us: "Disodium Pyrophosphate", eu: "Disodium Pyrophosphate" },
   "ascorbic acid": { us: "Ascorbic Acid", eu: "Ascorbic Acid" },
   "fumaric acid": { us: "Fumaric Acid", eu: "Fumaric Acid", eye: 2 },
@@ -24,7 +24,7 @@ export const ON_LABEL = {
   "potassium bicarbonate": { us: "Potassium Bicarbonate", eu: "Potassium Bicarbonate" },
   "ammonium bicarbonate": { us: "Ammonium Bicarbonate", eu: "Ammonium Bicarbonate" },
   "sodium carbonate": { us: "Sodium Carbonate", eu: "Sodium Carbonate", eye: 2 },
-  "potassium carbonate": { us: "Potassium Carbonate", eu: "Potassium Carbonate", eye: 2 },
+  "potassium carbonate": { us: "Potassium Carbonate", eu: "Potassium Carbonate", eye: 2, skin: 2 },
   "sodium sesquicarbonate": { us: "Sodium Sesquicarbonate", eu: "Sodium Sesquicarbonate", eye: 2 },
   "sodium carbonate peroxide": {
     us: "Sodium Carbonate Peroxide",
@@ -149,8 +149,8 @@ export const ON_LABEL = {
   tocopherol: { us: "Tocopherol", eu: "Tocopherol" },
   "sodium palmate": { us: "Sodium Palmate", eu: "Sodium Palmate" },
   "sodium cocoate": { us: "Sodium Cocoate", eu: "Sodium Cocoate" },
-  "sodium hydroxide": { us: "Sodium Hydroxide", eu: "Sodium Hydroxide" },
-  "potassium hydroxide": { us: "Potassium Hydroxide", eu: "Potassium Hydroxide" },
+  "sodium hydroxide": { us: "Sodium Hydroxide", eu: "Sodium Hydroxide", eye: 1, skin: 1 },
+  "potassium hydroxide": { us: "Potassium Hydroxide", eu: "Potassium Hydroxide", eye: 1, skin: 1 },
   "sodium hypochlorite": { us: "Sodium Hypochlorite", eu: "Sodium Hypochlorite" },
   "chloramine t": { us: "Chloramine-T", eu: "Chloramine-T" },
   mica: { us: "Mica", eu: "Mica", colour: true },
@@ -204,7 +204,7 @@ export const ON_LABEL = {
   "ci 17200": { us: "Red 33", eu: "CI 17200", colour: true },
   "polyethylene terephthalate": { us: "Polyethylene Terephthalate", eu: "Polyethylene Terephthalate" },
   polyethylene: { us: "Polyethylene", eu: "Polyethylene" },
-  menthol: { us: "Menthol", eu: "Menthol", eye: 2 },
+  menthol: { us: "Menthol", eu: "Menthol", eye: 2, skin: 2 },
   camphor: { us: "Camphor", eu: "Camphor" },
   "eucalyptus globulus leaf oil": { us: "Eucalyptus Leaf Oil", eu: "Eucalyptus Globulus Leaf Oil" },
   "eucalyptus leaf oil": { us: "Eucalyptus Leaf Oil", eu: "Eucalyptus Globulus Leaf Oil" },

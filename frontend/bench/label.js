@@ -4,8 +4,10 @@
  * The same as bench/label.py, which says what each rule is, where it comes from and what is a guess.
  */
 
+import { clpOf } from "./label-clp.js";
 import { begin, pieceMg, rowsOf } from "./label-list.js";
 import { netText, shortfall } from "./label-net.js";
+import { plate } from "./label-plate.js";
 import * as rules from "./label-rules.js";
 import { sum } from "./whole.js";
 import { say } from "../words.js";
@@ -23,9 +25,11 @@ export function label(recipe, sheet, state, market, options) {
   const net_mg = options.net_mg ?? sum(sheet.components.map(pieceMg));
   const heights = rules.heights(known, net_mg);
   const precautions = rules.precautions(known);
-  rules.warnOfTheProduct(known);
+  const clp = rules.isMixture(known) ? clpOf(known) : null;
+  rules.warnOfTheProduct(known, clp);
   const months = rules.isOpenedIdle(known) ? null : options.opened_months;
-  return {
+  /** @type {Label} */
+  const told = {
     market,
     identity: options.identity || recipe.title,
     ingredients: rows,
@@ -38,12 +42,15 @@ export function label(recipe, sheet, state, market, options) {
     best_before: options.best_before ?? null,
     maker: options.maker ?? null,
     precautions,
+    clp,
+    plate: [],
     heights,
-    needs: rules.needs(known, net_mg, precautions),
+    needs: rules.needs(known, net_mg, precautions, clp),
     warnings: known.warnings,
-    not_checked: rules.notChecked(known),
-    checked: rules.checked(known),
-    duties: rules.duties(market),
+    not_checked: rules.notChecked(known, clp),
+    checked: rules.checked(known, clp),
+    duties: rules.duties(market, clp),
     law: say("label-law"),
   };
+  return { ...told, plate: plate(told, options.function) };
 }

@@ -7,19 +7,19 @@
 // content is never drawn under the least height that its rule asks for; fits is false when even the least type does
 // not go on it.
 
-import { h, part, s } from "./dom.js";
-import { dayWords } from "./stock.js";
+import { find, h, part, s } from "./dom.js";
 import { say, spoken } from "../words.js";
-/** @import { Label, Market } from "../../bench/shapes/page" */
+/** @import { Label } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
 const MOST_PT = 14;
 const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and browsers round more coarsely
+const OF_PART = "label-"; // the class of a part begins so
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
 /**
- * @param {Label & {function?: string | null}} told @param {{width_mm: number, height_mm: number}} given
+ * @param {Label} told @param {{width_mm: number, height_mm: number}} given
  * @param {HTMLElement} parent
  */
 export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
@@ -53,7 +53,7 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   return {
     node,
     fits,
-    letters: { list_um: letterOf(part(node, ".label-list")), net_um: letterOf(net, sign) },
+    letters: { list_um: letterOf(find(node, ".label-list") ?? net), net_um: letterOf(net, sign) },
   };
 }
 
@@ -75,46 +75,54 @@ function shareOf(element, sign = "o") {
   return pen.measureText(sign).actualBoundingBoxAscent / MEASURED_PX;
 }
 
-/** @param {Label & {function?: string | null}} given */
-function contents({
-  market,
-  identity,
-  net,
-  text,
-  batch,
-  opened,
-  best_before: best,
-  precautions,
-  maker,
-  function: purpose,
-}) {
+/** @param {Label} given */
+function contents({ plate, opened, clp }) {
+  /** @param {(part: string) => boolean} isWanted */
+  const drawn = (isWanted) =>
+    plate
+      .filter(({ part }) => isWanted(part))
+      .map(({ part, text }) => h("p", { class: OF_PART + part }, text));
+  const [head, foot] = [
+    ["name", "purpose"],
+    ["foot", "maker"],
+  ];
+  const ofClp = drawn((part) => part === "signal" || part === "hazard");
   return [
-    h("p", { class: "label-name" }, identity),
-    purpose ? h("p", {}, purpose) : null,
-    h("p", { class: "label-net" }, net),
-    h("p", { class: "label-list" }, say("page-label-plate-list", { names: text })),
-    precautions.length
-      ? h("p", { class: "label-care" }, precautions.map(({ says }) => says).join(" "))
+    ...drawn((part) => head.includes(part)),
+    clp?.signal
+      ? h(
+          "div",
+          { class: "label-clp" },
+          h("div", {}, ofClp),
+          clp.pictograms.includes("GHS07") ? exclamation(clp.side_um) : null,
+        )
       : null,
+    ...drawn(
+      (part) => !head.includes(part) && !foot.includes(part) && part !== "signal" && part !== "hazard",
+    ),
     h(
       "p",
       { class: "label-foot" },
-      batch ? h("span", {}, say("page-label-plate-batch", { market, number: batch })) : null,
-      best ? h("span", {}, say("page-label-plate-best", { market, day: dayOf(market, best) })) : null,
+      plate.filter(({ part }) => part === "foot").map(({ text }) => h("span", {}, text)),
       opened ? openJar(opened) : null,
     ),
-    h("p", { class: "label-maker" }, maker ?? ""),
+    ...drawn((part) => part === "maker"),
   ].filter(Boolean);
 }
 
-/**
- * A day as its market writes it: in the words of the page's language, and where the label is always English in
- * figures, in the UK the day first.
- * @param {Market} market @param {string} day
- */
-function dayOf(market, day) {
-  if (market === "eu") return dayWords(day);
-  return market === "uk" ? day.split("-").reverse().join("/") : day;
+/** GHS07: a square set at a point in a red frame, and an exclamation mark in it. @param {number} side in µm */
+function exclamation(side) {
+  const sign = s(
+    "svg",
+    { class: "label-sign", viewBox: "0 0 100 100", role: "img", "aria-label": "GHS07" },
+    s("path", { class: "label-frame", d: "M50 4 96 50 50 96 4 50Z" }),
+    s("path", { d: "M42 29a8 8 0 0 1 16 0L54 58a4 4 0 0 1-8 0Z" }),
+    s("circle", { cx: 50, cy: 71, r: 6 }),
+  );
+  const across = `${(side * Math.SQRT2 * 100) / 92 / 1000}mm`; // the frame's own points are 92 of 100 apart
+  sign.style.width = across;
+  sign.style.height = across;
+  return sign;
 }
 
 /** An open jar with the months on it: the period after opening. @param {string} months */

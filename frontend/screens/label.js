@@ -238,11 +238,7 @@ export class LabelScreen extends HTMLElement {
     const options = this.#options(size);
     /** @param {Letters | undefined} letters */
     const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
-    const { letters, fits } = drawLabel(
-      { ...reckon(undefined), function: options.function },
-      size,
-      this.#stage,
-    );
+    const { letters, fits } = drawLabel(reckon(undefined), size, this.#stage);
     setText(this.#language, say("page-label-language", { market }));
     setText(this.#trouble, fits ? "" : say("page-label-no-fit"));
     show(this.#trouble, !fits);

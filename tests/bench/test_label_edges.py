@@ -7,11 +7,14 @@ Read in the text: 21 CFR, annual edition 2015; Directive 76/211/EEC; German FPac
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from workshop import entry, make_recipe, sheet_of
 
 from bench import fold, label, words
 from bench.label import least_heights, net_text, shortfall
 from bench.label_names import allergen_name, on_market
+from bench.label_sheets import COMMON, PAPERS, label_places, sheet_fault, sheet_title
 from bench.substances import recognised
 from bench.substances.on_label import on_label, plain
 from tests.frontend.label_table import PAGE, page_text
@@ -473,6 +476,117 @@ def test_what_only_scents_the_air_is_a_mixture_and_irritates_from_10_per_cent(ma
     assert says(told, "no cosmetic") is (use == "air" and market != "us")
 
 
+# A mixture under CLP. Limits, statements and elements read second-hand; Article 17 and Table 1.3 in copies of the text.
+
+AIR = {"use": "air"}
+PHONED = {**AIR, "maker": "Marlwick Scullery, Sink Lane, Marlwick, +49 30 5550100", "net_mg": 40_000}
+BIG = {"shape": "rectangle", "width_um": 74_000, "height_um": 52_000}
+
+
+@pytest.mark.parametrize(
+    ("parts", "signal", "hazards", "pictograms"),
+    [
+        (((90_001, SODA), (9_999, ACID)), None, [], []),
+        (((90_000, SODA), (10_000, ACID)), "Warning", ["H319"], ["GHS07"]),
+        (((90_001, SODA), (9_999, "Menthol")), None, [], []),
+        (
+            ((90_000, SODA), (10_000, "Menthol", {"kind": "fragrance"})),
+            "Warning",
+            ["H319", "H315"],
+            ["GHS07"],
+        ),
+        (((99_001, SODA), (999, "Tartaric Acid")), None, [], []),
+        (((99_000, SODA), (1_000, "Tartaric Acid")), "Warning", ["H319"], ["GHS07"]),
+        (((97_001, SODA), (2_999, "Tartaric Acid")), "Warning", ["H319"], ["GHS07"]),
+        (((97_000, SODA), (3_000, "Tartaric Acid")), "Danger", ["H318"], ["GHS05"]),
+        (((94_500, SODA), (500, "Tartaric Acid"), (5_000, ACID)), "Warning", ["H319"], ["GHS07"]),
+        (((94_501, SODA), (500, "Tartaric Acid"), (4_999, ACID)), None, [], []),
+    ],
+)
+@pytest.mark.parametrize("market", ["eu", "uk"])
+def test_clp_a_mixtures_class_is_added_up_with_its_signal_word_statements_and_pictogram(
+    market, parts, signal, hazards, pictograms
+):
+    told = labelled(market, *parts, options=AIR)
+
+    assert told["clp"]["signal"] == signal
+    assert [each["code"] for each in told["clp"]["hazards"]] == hazards
+    assert told["clp"]["pictograms"] == pictograms
+    assert says(told, "to be confirmed", "not_checked") and says(told, "H317", "not_checked")
+    assert labelled("us", *parts, options=AIR)["clp"] is None
+    assert labelled(market, *parts, options={"use": "bath"})["clp"] is None
+
+
+@pytest.mark.parametrize(
+    ("tag", "market", "hazard", "care"),
+    [
+        ("en", "eu", "Causes serious eye irritation.", "Keep out of reach of children."),
+        ("de", "eu", "Verursacht schwere Augenreizung.", "Darf nicht in die Hände von Kindern gelangen."),
+        ("de", "uk", "Causes serious eye irritation.", "Keep out of reach of children."),
+    ],
+)
+def test_clp_what_stands_on_it_is_in_the_words_of_the_law_and_no_ingredient_list(tag, market, hazard, care):
+    with words.speaking(tag):
+        told = labelled(market, (80_000, SODA), (20_000, ACID), options={**PHONED, "size": BIG})
+    stands = {each["part"]: each["text"] for each in told["plate"]}
+
+    assert list(stands) == ["name", "signal", "hazard", "care", "net", "maker"]
+    assert (stands["hazard"], stands["net"]) == (hazard, "40 g")
+    assert stands["care"].startswith(care)
+    assert [each["code"] for each in told["clp"]["precautions"]] == [
+        "P102",
+        "P264",
+        "P305+P351+P338",
+        "P337+P313",
+    ]
+
+
+def test_clp_its_elements_are_asked_for_and_what_is_not_drawn_is_said():
+    """Regulation (EC) 1272/2008, Art. 17(1); the UFI from memory."""
+    parts = (80_000, SODA), (20_000, ACID)
+    bare, whole = labelled("eu", *parts, options=AIR), labelled("eu", *parts, options=PHONED)
+    assert lacks(bare, "supplier") and lacks(bare, "UFI")
+    assert not lacks(whole, "supplier") and not lacks(whole, "pictogram")
+    with_ufi = {**PHONED, "precautions": ["UFI: A1B2-C3D4-E5F6-G7H8"]}
+    assert not lacks(labelled("eu", *parts, options=with_ufi), "UFI")
+    assert not any("UFI" in each["what"] for each in labelled("uk", *parts, options=AIR)["needs"])
+    worse = labelled("eu", (97_000, SODA), (3_000, "Tartaric Acid"), options=PHONED)
+    assert lacks(worse, "pictogram GHS05") and lacks(worse, "precautionary statements")
+    assert says(worse, "serious damage") and not says(whole, "serious damage")
+    assert says(whole, "may count from 3 %")
+
+
+def test_clp_names_without_a_known_class_are_said_not_counted():
+    told = labelled("eu", (80_000, SODA), (20_000, "Made Up Oil"), options=AIR)
+    assert says(told, "No class is known here, so not counted: Made Up Oil.", "not_checked")
+    assert not says(labelled("eu", (80_000, SODA), options=AIR), "No class is known", "not_checked")
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "side", "is_small"),
+    [
+        (52_000, 74_000, 16_017, False),
+        (74_000, 52_000, 16_017, False),
+        (51_999, 74_000, 16_017, True),
+        (30_000, 30_000, 10_000, True),
+    ],
+)
+def test_clp_table_1_3_a_pictogram_covers_a_fifteenth_of_the_label_and_no_less_than_a_square_centimetre(
+    width, height, side, is_small
+):
+    """Annex I, 1.2.1.3 and Table 1.3, read in a copy: up to 3 l at least 10 x 10 mm; the label 52 x 74 if possible."""
+    size = {"shape": "rectangle", "width_um": width, "height_um": height}
+    told = labelled("eu", (80_000, SODA), (20_000, ACID), options={**AIR, "size": size})
+    assert told["clp"]["side_um"] == side
+    assert says(told, "52 × 74 mm") is is_small
+
+
+def test_clp_duties_are_those_of_a_mixture():
+    told = labelled("eu", (100_000, SODA), options=AIR)
+    assert says(told, "poison centres", "duties") and not says(told, "safety report", "duties")
+    assert not says(labelled("uk", (100_000, SODA), options=AIR), "poison centres", "duties")
+
+
 # Who answers for it
 
 
@@ -547,3 +661,64 @@ def test_the_uk_orders_its_list_as_the_eu_does(mg, uk):
     """Art. 19(1)(g), read second-hand: below 1 % in any order."""
     told = labelled("uk", (1_000_000 - mg, SODA), (mg, ACID))
     assert told["ingredients"][1]["group"] == uk
+
+
+# Sheets of labels: common practice; a sheet that cannot be is refused
+
+
+@pytest.mark.parametrize("sheet", COMMON, ids=[each["name"] for each in COMMON])
+def test_every_common_sheet_lies_on_its_paper_and_its_labels_beside_each_other(sheet):
+    width, height = PAPERS[sheet["paper"]]
+    each = sheet["columns"] * sheet["rows"]
+    [page] = label_places(sheet, 1, each)
+
+    assert sheet_fault(sheet) is None
+    assert all(0 <= place["x_um"] <= width - sheet["width_um"] for place in page)
+    assert all(0 <= place["y_um"] <= height - sheet["height_um"] + 500 for place in page)
+    for number, one in enumerate(page):
+        for other in page[:number]:
+            is_aside = abs(one["x_um"] - other["x_um"]) >= sheet["width_um"]
+            assert is_aside or abs(one["y_um"] - other["y_um"]) >= sheet["height_um"]
+    assert len({each["name"] for each in COMMON}) == len(COMMON)
+
+
+@given(st.sampled_from(COMMON), st.integers(1, 70), st.integers(1, 200))
+def test_labels_fill_a_sheet_from_the_start_position_and_then_whole_pages(sheet, start, count):
+    each = sheet["columns"] * sheet["rows"]
+    pages = label_places(sheet, start, count)
+    first = min(start, each)
+
+    assert sum(map(len, pages)) == count
+    assert len(pages[0]) == min(count, each - first + 1)
+    assert all(len(page) == each for page in pages[1:-1])
+    whole = label_places(sheet, 1, each)[0]
+    assert pages[0] == whole[first - 1 : first - 1 + len(pages[0])]
+    assert all(page == whole[: len(page)] for page in pages[1:])
+
+
+@pytest.mark.parametrize(
+    ("changed", "fault"),
+    [
+        ({"across_um": 69_999}, "over_across"),
+        ({"down_um": 36_999}, "over_down"),
+        ({"left_um": 501}, "too_wide"),
+        ({"top_um": 1_501}, "too_high"),
+        ({"columns": 1, "across_um": 0}, None),
+        ({"left_um": 500, "top_um": 1_500}, None),
+    ],
+)
+def test_a_sheet_whose_labels_lie_over_each_other_or_beyond_the_paper_is_refused(changed, fault):
+    assert sheet_fault({**COMMON[3], **changed}) == fault
+
+
+@pytest.mark.parametrize(
+    ("place", "title"),
+    [
+        (2, "3 × 7 of 63.5 × 38.1 mm, A4"),
+        (3, "3 × 8 of 70 × 37 mm, A4"),
+        (6, "3 × 10 of 2.625 × 1 in, Letter"),
+    ],
+)
+def test_a_common_sheet_is_called_by_its_size_and_ones_own_by_its_name(place, title):
+    assert sheet_title(COMMON[place]) == title
+    assert sheet_title({**COMMON[place], "name": "Jars"}) == "Jars"

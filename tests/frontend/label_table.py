@@ -15,7 +15,7 @@ PAGE = Path(__file__).parents[2] / "frontend" / "bench" / "label-table.js"
 _HEAD = (
     "/** What the table of substances says of a name on a label. Written by `python -m tests.frontend.label_table`. */\n\n"
     "/**\n * @typedef {{us: string, eu: string, colour?: boolean, unlisted?: boolean, which?: boolean,\n"
-    " *   foams?: boolean, peroxide?: boolean, eye?: number}} OnLabel\n */\n\n"
+    " *   foams?: boolean, peroxide?: boolean, eye?: number, skin?: number}} OnLabel\n */\n\n"
     "/** @type {{[name: string]: OnLabel}} */\nexport const ON_LABEL = {\n"
 )
 

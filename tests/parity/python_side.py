@@ -42,6 +42,7 @@ from bench.digest import digest_text
 from bench.holding import in_use, mould_holds, vessel_holds
 from bench.label import label, least_heights, names_in, net_text, shortfall
 from bench.label_names import allergen_name, on_market
+from bench.label_sheets import COMMON, label_places, sheet_fault, sheet_title
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
@@ -164,6 +165,11 @@ CALLS = {
     "read_money": lambda *given: money_text(read_money(*given), 3),
     "names_in": lambda inci: [list(each) for each in names_in(inci)],
     "net_text": net_text,
+    "common_sheets": lambda: [
+        {"title": sheet_title(each), "fault": sheet_fault(each), "places": label_places(each, 3, 70)}
+        for each in COMMON
+    ],
+    "sheet_fault": sheet_fault,
     "least_heights": least_heights,
     "shortfall": shortfall,
     "allergen_name": allergen_name,

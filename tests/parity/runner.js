@@ -24,6 +24,7 @@ import { Folding, frozenSeal, ofRecord, seal } from "/bench/journal/index.js";
 import { label } from "/bench/label.js";
 import { namesIn } from "/bench/label-list.js";
 import { leastHeights, netText, shortfall } from "/bench/label-net.js";
+import { COMMON, labelPlaces, sheetFault, sheetTitle } from "/bench/label-sheets.js";
 import { onMarket, allergenName } from "/bench/label-names.js";
 import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
@@ -160,6 +161,13 @@ const CALLS = {
   read_money: (...given) => moneyText(readMoney(...given), 3),
   names_in: namesIn,
   net_text: netText,
+  common_sheets: () =>
+    COMMON.map((each) => ({
+      title: sheetTitle(each),
+      fault: sheetFault(each),
+      places: labelPlaces(each, 3, 70),
+    })),
+  sheet_fault: sheetFault,
   least_heights: leastHeights,
   shortfall,
   allergen_name: allergenName,

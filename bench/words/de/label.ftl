@@ -145,3 +145,102 @@ label-source-eu-second-hand = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buch
 label-source-allergens = Verordnung (EG) Nr. 1223/2009, Anhang III, aus zweiter Hand
 label-source-more-allergens = Verordnung (EU) 2023/1545, aus zweiter Hand
 label-source-food = Verordnung (EU) 2023/988, Art. 6 Abs. 1 Buchst. f, aus zweiter Hand
+
+## Was ein Gemisch nach CLP trägt. Die Sätze sind wörtlich die des Gesetzes, aus zweiter Hand (Anhänge III und IV).
+
+label-statement-danger = { $market ->
+    [uk] Danger
+   *[eu] Gefahr
+}
+label-statement-warning = { $market ->
+    [uk] Warning
+   *[eu] Achtung
+}
+label-statement-h314 = { $market ->
+    [uk] Causes severe skin burns and eye damage.
+   *[eu] Verursacht schwere Verätzungen der Haut und schwere Augenschäden.
+}
+label-statement-h315 = { $market ->
+    [uk] Causes skin irritation.
+   *[eu] Verursacht Hautreizungen.
+}
+label-statement-h318 = { $market ->
+    [uk] Causes serious eye damage.
+   *[eu] Verursacht schwere Augenschäden.
+}
+label-statement-h319 = { $market ->
+    [uk] Causes serious eye irritation.
+   *[eu] Verursacht schwere Augenreizung.
+}
+label-statement-p102 = { $market ->
+    [uk] Keep out of reach of children.
+   *[eu] Darf nicht in die Hände von Kindern gelangen.
+}
+label-statement-p264 = { $market ->
+    [uk] Wash hands thoroughly after handling.
+   *[eu] Nach Gebrauch Hände gründlich waschen.
+}
+label-statement-p305-p351-p338 = { $market ->
+    [uk] IF IN EYES: Rinse cautiously with water for several minutes. Remove contact lenses, if present and easy to do. Continue rinsing.
+   *[eu] BEI KONTAKT MIT DEN AUGEN: Einige Minuten lang behutsam mit Wasser spülen. Eventuell vorhandene Kontaktlinsen nach Möglichkeit entfernen. Weiter spülen.
+}
+label-statement-p337-p313 = { $market ->
+    [uk] If eye irritation persists: Get medical advice/attention.
+   *[eu] Bei anhaltender Augenreizung: Ärztlichen Rat einholen/ärztliche Hilfe hinzuziehen.
+}
+label-statement-p302-p352 = { $market ->
+    [uk] IF ON SKIN: Wash with plenty of water.
+   *[eu] BEI BERÜHRUNG MIT DER HAUT: Mit viel Wasser waschen.
+}
+label-statement-p332-p313 = { $market ->
+    [uk] If skin irritation occurs: Get medical advice/attention.
+   *[eu] Bei Hautreizung: Ärztlichen Rat einholen/ärztliche Hilfe hinzuziehen.
+}
+label-clp-need-supplier = Lieferant: Name, Anschrift und Telefon
+label-clp-need-net = Nennmenge
+label-clp-need-identifier = Produktidentifikator
+label-clp-need-pictogram = Piktogramm { $code }: wird hier nicht gezeichnet, selbst anbringen
+label-clp-need-statements = Sicherheitshinweise für das, was schwer schädigt: selbst wählen
+label-clp-need-ufi = UFI-Code, wenn es für die Gesundheit eingestuft ist. Als „UFI: …“ zu den eigenen Vorsichtsmaßnahmen schreiben.
+label-clp-open-reckoned = Klassen für Augen und Haut wurden zusammengezählt: eine Rechnung, zu bestätigen.
+label-clp-open-unclassed = Keine Einstufung bekannt, nicht mitgezählt: { $names }. In den Sicherheitsdatenblättern nachsehen.
+label-clp-open-rest = Nicht angesehen: Allergien durch den Duft (H317, EUH208), Atemwege (H335), Feuer, Gewässer.
+label-clp-open-choice = Welche Sicherheitshinweise passen, höchstens sechs, wählst du. P101 und P280 blieben weg.
+label-skin-mixture = { $share } davon zählen als hautreizend. Ab 10 % ist das Gemisch Skin Irrit. 2.
+label-clp-less = Säuren, Laugen, Salze und Tenside zählen womöglich ab 3 %, schädigende ab 1 %. Ansehen lassen.
+label-clp-worst = Zusammen ergibt es schwere Schäden an Augen oder Haut. Vor allem Weiteren ansehen lassen.
+label-clp-small = Wenn möglich, misst dieses Etikett mindestens 52 × 74 mm.
+label-checked-classes = Klassen der hier bekannten Stoffe, für Augen und Haut, zusammengezählt
+label-duty-classify = Das Gemisch einstufen lassen und aufheben, wonach es beurteilt wurde.
+label-duty-poison = Für die Gesundheit eingestuft? Dann den Giftnotrufzentralen melden, mit UFI.
+label-source-clp = Verordnung (EG) 1272/2008, Art. 17 Abs. 1 Buchst. { $point }, gelesen in einer Abschrift von September 2025
+label-source-clp-language = Verordnung (EG) 1272/2008, Art. 17 Abs. 2, gelesen in einer Abschrift von September 2025
+label-source-clp-size = Verordnung (EG) 1272/2008, Anhang I, Tabelle 1.3, gelesen in einer Abschrift
+label-source-clp-memory = Verordnung (EG) 1272/2008, aus dem Gedächtnis
+
+## In welcher Reihenfolge es darauf steht
+
+label-plate-list = Ingredients: { $names }.
+label-plate-batch = { $market ->
+    [us] Batch { $number }
+    [uk] Batch { $number }
+   *[eu] Charge { $number }
+}
+label-plate-best = { $market ->
+    [us] Best before { $year }-{ $month }-{ $day }
+    [uk] Best used before the end of { $day }/{ $month }/{ $year }
+   *[eu] Mindestens haltbar bis { $day }.{ $month }.{ $year }
+}
+
+## Etikettenbögen
+
+label-sheet-title = { $paper ->
+    [letter] { $columns } × { $rows } zu { $width } × { $height } in, Letter
+   *[a4] { $columns } × { $rows } zu { $width } × { $height } mm, A4
+}
+label-sheet-fault = { $fault ->
+    [over_across] Die Etiketten liegen übereinander. Schritt nach rechts: mindestens die Breite des Etiketts.
+    [over_down] Die Etiketten liegen übereinander. Schritt nach unten: mindestens die Höhe des Etiketts.
+    [too_wide] Die Spalten reichen über den rechten Rand des Papiers. Noch einmal messen.
+   *[too_high] Die Zeilen reichen über den unteren Rand des Papiers. Noch einmal messen.
+}

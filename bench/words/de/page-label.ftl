@@ -79,17 +79,6 @@ page-label-checked = Was geprüft wurde
 ## Auf dem Etikett selbst. market: us, eu oder uk; US- und UK-Etiketten bleiben englisch.
 
 page-label-plate = Das Etikett
-page-label-plate-list = Ingredients: { $names }.
-page-label-plate-batch = { $market ->
-    [us] Batch { $number }
-    [uk] Batch { $number }
-   *[eu] Charge { $number }
-}
-page-label-plate-best = { $market ->
-    [us] Best before { $day }
-    [uk] Best used before the end of { $day }
-   *[eu] Mindestens haltbar bis { $day }
-}
 page-label-plate-opened = Nach dem Öffnen { $count ->
     [one] { $count } Monat
    *[other] { $count } Monate

@@ -145,3 +145,102 @@ label-source-eu-second-hand = Regulation (EC) 1223/2009, Art. 19(1)({ $point }),
 label-source-allergens = Regulation (EC) 1223/2009, Annex III, read second-hand
 label-source-more-allergens = Regulation (EU) 2023/1545, read second-hand
 label-source-food = Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand
+
+## What a mixture bears under CLP. The statements are word for word the law's, read second-hand (Annexes III and IV).
+
+label-statement-danger = { $market ->
+    [uk] Danger
+   *[eu] Danger
+}
+label-statement-warning = { $market ->
+    [uk] Warning
+   *[eu] Warning
+}
+label-statement-h314 = { $market ->
+    [uk] Causes severe skin burns and eye damage.
+   *[eu] Causes severe skin burns and eye damage.
+}
+label-statement-h315 = { $market ->
+    [uk] Causes skin irritation.
+   *[eu] Causes skin irritation.
+}
+label-statement-h318 = { $market ->
+    [uk] Causes serious eye damage.
+   *[eu] Causes serious eye damage.
+}
+label-statement-h319 = { $market ->
+    [uk] Causes serious eye irritation.
+   *[eu] Causes serious eye irritation.
+}
+label-statement-p102 = { $market ->
+    [uk] Keep out of reach of children.
+   *[eu] Keep out of reach of children.
+}
+label-statement-p264 = { $market ->
+    [uk] Wash hands thoroughly after handling.
+   *[eu] Wash hands thoroughly after handling.
+}
+label-statement-p305-p351-p338 = { $market ->
+    [uk] IF IN EYES: Rinse cautiously with water for several minutes. Remove contact lenses, if present and easy to do. Continue rinsing.
+   *[eu] IF IN EYES: Rinse cautiously with water for several minutes. Remove contact lenses, if present and easy to do. Continue rinsing.
+}
+label-statement-p337-p313 = { $market ->
+    [uk] If eye irritation persists: Get medical advice/attention.
+   *[eu] If eye irritation persists: Get medical advice/attention.
+}
+label-statement-p302-p352 = { $market ->
+    [uk] IF ON SKIN: Wash with plenty of water.
+   *[eu] IF ON SKIN: Wash with plenty of water.
+}
+label-statement-p332-p313 = { $market ->
+    [uk] If skin irritation occurs: Get medical advice/attention.
+   *[eu] If skin irritation occurs: Get medical advice/attention.
+}
+label-clp-need-supplier = supplier: name, address and telephone
+label-clp-need-net = nominal quantity
+label-clp-need-identifier = product identifier
+label-clp-need-pictogram = pictogram { $code }: it is not drawn here, put it there yourself
+label-clp-need-statements = precautionary statements of what does serious damage: choose them yourself
+label-clp-need-ufi = UFI code, if it is classified for health. Write it into your own precautions as “UFI: …”.
+label-clp-open-reckoned = Classes for eyes and skin were added up: a calculation, to be confirmed.
+label-clp-open-unclassed = No class is known here, so not counted: { $names }. Look into their safety sheets.
+label-clp-open-rest = Not looked at: allergic reactions to the scent (H317, EUH208), airways (H335), fire, waters.
+label-clp-open-choice = Which precautionary statements fit, at most six, is yours to choose. P101 and P280 were left out.
+label-skin-mixture = { $share } of it counts as skin irritant. From 10 % the mixture is Skin Irrit. 2.
+label-clp-less = Acids, bases, salts and surfactants may count from 3 %. What does damage may from 1 %. Have it looked at.
+label-clp-worst = It adds up to serious damage of eyes or skin. Have it looked at before you go on.
+label-clp-small = If possible, this label is at least 52 × 74 mm.
+label-checked-classes = classes of the substances known here, for eyes and skin, by adding up
+label-duty-classify = Have the mixture classified, and keep what it was judged by.
+label-duty-poison = Is it classified for health? Then notify the poison centres, with its UFI.
+label-source-clp = Regulation (EC) 1272/2008, Art. 17(1)({ $point }), read in a copy of September 2025
+label-source-clp-language = Regulation (EC) 1272/2008, Art. 17(2), read in a copy of September 2025
+label-source-clp-size = Regulation (EC) 1272/2008, Annex I, Table 1.3, read in a copy
+label-source-clp-memory = Regulation (EC) 1272/2008, from memory
+
+## In which order it stands there
+
+label-plate-list = Ingredients: { $names }.
+label-plate-batch = { $market ->
+    [us] Batch { $number }
+    [uk] Batch { $number }
+   *[eu] Batch { $number }
+}
+label-plate-best = { $market ->
+    [us] Best before { $year }-{ $month }-{ $day }
+    [uk] Best used before the end of { $day }/{ $month }/{ $year }
+   *[eu] Best used before the end of { $day }/{ $month }/{ $year }
+}
+
+## Sheets of labels
+
+label-sheet-title = { $paper ->
+    [letter] { $columns } × { $rows } of { $width } × { $height } in, Letter
+   *[a4] { $columns } × { $rows } of { $width } × { $height } mm, A4
+}
+label-sheet-fault = { $fault ->
+    [over_across] The labels lie over each other. Step across: at least the label’s width.
+    [over_down] The labels lie over each other. Step down: at least the label’s height.
+    [too_wide] The columns reach beyond the paper’s right edge. Measure again.
+   *[too_high] The rows reach beyond the paper’s lower edge. Measure again.
+}

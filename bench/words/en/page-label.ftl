@@ -79,17 +79,6 @@ page-label-checked = What was checked
 ## On the label itself. market: us, eu or uk; US and UK labels are English in every language.
 
 page-label-plate = The label
-page-label-plate-list = Ingredients: { $names }.
-page-label-plate-batch = { $market ->
-    [us] Batch { $number }
-    [uk] Batch { $number }
-   *[eu] Batch { $number }
-}
-page-label-plate-best = { $market ->
-    [us] Best before { $day }
-    [uk] Best used before the end of { $day }
-   *[eu] Best used before the end of { $day }
-}
 page-label-plate-opened = Good for { $count ->
     [one] { $count } month
    *[other] { $count } months
