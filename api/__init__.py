@@ -45,6 +45,7 @@ def _add_resources(app: Flask) -> None:
         exchange,
         hours,
         kit,
+        labels,
         live,
         lots,
         pictures,
@@ -59,7 +60,7 @@ def _add_resources(app: Flask) -> None:
     from api.openapi import BowlsideApi
 
     api = BowlsideApi(app)
-    makings = (recipes, kit, studio_settings, runs, entries, records, hours, plans, pictures)
+    makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, pictures)
     stock_and_studio = (shelf, lots, exchange, audit, clock, live)
     for module in (*makings, *stock_and_studio, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

@@ -18,6 +18,7 @@ from bench import (
     JsonObject,
     Kit,
     LabelShape,
+    LabelSheet,
     LotThere,
     MakerWritten,
     Market,
@@ -247,6 +248,7 @@ class LabelSaid(TypedDict, total=False):
     width_mm: int
     height_mm: int
     opened_months: int
+    sheets: list[LabelSheet]
 
 
 class SettingsSaid(TypedDict):

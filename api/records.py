@@ -30,6 +30,7 @@ from bench import (
     KnownLot,
     KnownPerson,
     KnownRemark,
+    Label,
     LabelShape,
     LateEntry,
     Market,
@@ -150,7 +151,12 @@ def get_cost(run_id: UUID) -> Response:
 @blueprint.response(200, shape("Label"))
 def get_label(asked: LabelAsked, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
-    run, record, _ = recorded(run_id)
+    return answer(labelled(asked, recorded(run_id)))
+
+
+def labelled(asked: LabelAsked, made: Recorded, sides_um: tuple[int, int] | None = None) -> Label:
+    """The label of a batch; on a sheet of labels its sides are the sheet's."""
+    run, record, _ = made
     there = shelf.current_stock()
     with reading() as connection:
         settings = SETTINGS.now(connection).document
@@ -159,13 +165,16 @@ def get_label(asked: LabelAsked, run_id: UUID) -> Response:
             json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document), kept=True
         )
     options = _label_options(recipe, there, settings, asked)
+    if sides_um:
+        shaped = asked.get("shape", settings.get("label", {}).get("shape", "rectangle"))
+        options["size"] = {"shape": shaped, "width_um": sides_um[0], "height_um": sides_um[1]}
     if record["balance"] and record["balance"]["weighed"]:
         options["net_mg"] = record["balance"]["piece_mg"]
     lots = (there["lots"].get(each["lot"]) for each in record["lots"])
     options["lots_best_before"] = min(
         (lot["best_before"] for lot in lots if lot and lot["best_before"]), default=None
     )
-    return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
+    return bench.label(recipe, run.sheet, run.state, asked["market"], options)
 
 
 def _label_options(

@@ -368,12 +368,40 @@ SIDE_MM = validate.Range(1, 1000)
 MONTHS = validate.Range(1, 240)
 
 
+UM = validate.Range(0, 1_000_000)
+
+
+class LabelSheetWritten(Strict):
+    """A sheet of labels: from the paper's edge to the first one, and from each one's edge to the next one's."""
+
+    name = fields.String(required=True, validate=validate.Length(1, 60))
+    paper = fields.String(required=True, validate=validate.OneOf(sorted(bench.PAPERS)))
+    columns = Whole(required=True, validate=validate.Range(1, 20))
+    rows = Whole(required=True, validate=validate.Range(1, 50))
+    width_um = Whole(required=True, validate=validate.Range(5_000, 1_000_000))
+    height_um = Whole(required=True, validate=validate.Range(5_000, 1_000_000))
+    left_um = Whole(required=True, validate=UM)
+    top_um = Whole(required=True, validate=UM)
+    across_um = Whole(required=True, validate=UM)
+    down_um = Whole(required=True, validate=UM)
+
+    @validates_schema
+    def lies_on_its_paper(self, data: bench.LabelSheet, **_: object) -> None:
+        if fault := bench.sheet_fault(data):
+            raise ValidationError(words.say("label-sheet-fault", fault=fault))
+
+
 class LabelSettings(Strict):
     market = fields.String(validate=MARKETS)
     shape = fields.String(validate=SHAPES)
     width_mm = Whole(validate=SIDE_MM)
     height_mm = Whole(validate=SIDE_MM)
     opened_months = Whole(validate=MONTHS)
+    sheets = Listed(
+        fields.Nested(LabelSheetWritten),
+        validate=validate.Length(max=20),
+        metadata={"description": "The maker's own sheets of labels"},
+    )
 
 
 class SettingsWritten(Strict):
@@ -423,6 +451,40 @@ class LabelQuery(Strict):
     keeps_months = fields.Integer(validate=MONTHS, metadata={"description": "How long it keeps unopened"})
     meant_for = fields.String(validate=MEANT_FOR)
     today = fields.Date(metadata={"description": "The day against which best before is looked at"})
+
+
+SHEET_NAME = validate.Length(1, 60)
+
+
+class LabelPdfQuery(LabelQuery):
+    sheet = fields.String(
+        validate=SHEET_NAME,
+        metadata={
+            "description": "One of the studio's own by its name, or a common one, as a4-3x8; without, one label"
+        },
+    )
+    start = fields.Integer(
+        load_default=1, validate=validate.Range(1, 1000), metadata={"description": "The first position taken"}
+    )
+    count = fields.Integer(
+        validate=validate.Range(1, 1000),
+        metadata={"description": "How many; without it, as many as there are good pieces"},
+    )
+
+
+class LotLabelsQuery(Strict):
+    lot = Listed(
+        fields.String(validate=validate.Length(1, 140)), required=True, validate=validate.Length(1, 100)
+    )
+    sheet = fields.String(validate=SHEET_NAME, metadata={"description": "As of a label; without, one a page"})
+    start = fields.Integer(load_default=1, validate=validate.Range(1, 1000))
+    count = fields.Integer(
+        load_default=1, validate=validate.Range(1, 20), metadata={"description": "How many of each lot"}
+    )
+
+
+class SheetTrialQuery(Strict):
+    sheet = fields.String(required=True, validate=SHEET_NAME)
 
 
 class EntryQuery(Schema):

@@ -149,6 +149,13 @@ class Settings:
     copies_send_seconds: int = field(
         default=600, metadata={"description": "how long that command may take, in seconds"}
     )
+    label_font: Path | None = field(
+        default=None,
+        metadata={
+            "description": "a TrueType font for labels as PDF; else the PDF library's own, of western letters",
+            "read": Path,
+        },
+    )
     lan: bool = field(default=False, metadata={"environment": None})
     pairing: bool = field(default=False, metadata={"environment": None})
     clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": None})

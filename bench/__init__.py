@@ -33,7 +33,10 @@ from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of
 from bench.kinds import MOVES_STOCK, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
+from bench.label_sheets import COMMON as COMMON_SHEETS
+from bench.label_sheets import PAPERS, label_places, sheet_fault
 from bench.last_time import last_times, learned, planned_hands
+from bench.lot_plate import lot_plate
 from bench.lots import pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
 from bench.planning import (
@@ -92,15 +95,21 @@ from bench.shapes.record import (
     KnownLot,
     KnownPerson,
     KnownRemark,
+    Label,
     LabelOptions,
+    LabelPlace,
     LabelShape,
+    LabelSheet,
     LabelSize,
     LastTimes,
     LateEntry,
     Market,
     MeantFor,
     NamedRun,
+    Paper,
     PlacedStep,
+    PlateLine,
+    PlatePart,
     Record,
     RecordLot,
     WholeCost,
@@ -130,9 +139,11 @@ from bench.waits import rings, wait_phase, window_phase
 from bench.whole import canonical, mass, span
 
 __all__ = [
+    "COMMON_SHEETS",
     "KINDS",
     "KIT_SCHEMA",
     "MOVES_STOCK",
+    "PAPERS",
     "PATTERN",
     "RECIPE_SCHEMA",
     "SHELF_KINDS",
@@ -159,8 +170,11 @@ __all__ = [
     "KnownLot",
     "KnownPerson",
     "KnownRemark",
+    "Label",
     "LabelOptions",
+    "LabelPlace",
     "LabelShape",
+    "LabelSheet",
     "LabelSize",
     "LastTimes",
     "LateEntry",
@@ -173,6 +187,7 @@ __all__ = [
     "MeasuredRecipe",
     "NamedRun",
     "OnBench",
+    "Paper",
     "Picture",
     "PlacedStep",
     "Plan",
@@ -182,6 +197,8 @@ __all__ = [
     "PlanProgress",
     "PlanState",
     "PlannedPart",
+    "PlateLine",
+    "PlatePart",
     "Problem",
     "ProductUse",
     "Progress",
@@ -231,18 +248,20 @@ __all__ = [
     "fold_shelf",
     "frozen_seal",
     "gather",
-    "mass",
     "if_you_stop",
     "in_order",
     "in_use",
     "is_currency",
     "is_readable",
     "label",
+    "label_places",
     "last_times",
     "learned",
     "left_of",
+    "lot_plate",
     "make_problem",
     "make_sheet",
+    "mass",
     "money_text",
     "next_step",
     "now",
@@ -267,6 +286,7 @@ __all__ = [
     "rings",
     "schema_of",
     "seal",
+    "sheet_fault",
     "sheet_text",
     "span",
     "swap_effects",

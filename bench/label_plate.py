@@ -16,7 +16,7 @@ def plate(told: Label, purpose: str | None) -> list[PlateLine]:
         lines += [
             ("signal", clp["signal"] or ""),
             ("hazard", " ".join(each["says"] for each in clp["hazards"])),
-            ("care", " ".join(each["says"] for each in clp["precautions"])),
+            ("advice", " ".join(each["says"] for each in clp["precautions"])),
         ]
     lines.append(("net", told["net"]))
     if not clp:

@@ -11,6 +11,7 @@ import type {
   JsonValue,
   Kit,
   LabelShape,
+  LabelSheet,
   LotThere,
   MakerWritten,
   Market,
@@ -242,6 +243,7 @@ export interface LabelSaid {
   readonly width_mm?: number;
   readonly height_mm?: number;
   readonly opened_months?: number;
+  readonly sheets?: readonly LabelSheet[];
 }
 
 /** `api.schemas.SettingsWritten`, read. */

@@ -2698,7 +2698,7 @@ export interface Clp {
   readonly skin_ppm: Ppm;
 }
 
-export type PlatePart = "name" | "purpose" | "signal" | "hazard" | "net" | "list" | "care" | "foot" | "maker";
+export type PlatePart = "name" | "purpose" | "signal" | "hazard" | "advice" | "net" | "list" | "care" | "foot" | "maker";
 
 export interface PlateLine {
   readonly part: PlatePart;

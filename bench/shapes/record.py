@@ -409,7 +409,7 @@ class Clp(TypedDict):
 
 
 # The parts of a label, from its head to its foot.
-PlatePart = Literal["name", "purpose", "signal", "hazard", "net", "list", "care", "foot", "maker"]
+PlatePart = Literal["name", "purpose", "signal", "hazard", "advice", "net", "list", "care", "foot", "maker"]
 
 
 class PlateLine(TypedDict):

@@ -19,7 +19,7 @@ export function plate(
     lines.push(
       ["signal", clp.signal ?? ""],
       ["hazard", joined(clp.hazards)],
-      ["care", joined(clp.precautions)],
+      ["advice", joined(clp.precautions)],
     );
   }
   lines.push(["net", net]);

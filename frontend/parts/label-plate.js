@@ -9,12 +9,18 @@
 
 import { find, h, part, s } from "./dom.js";
 import { say, spoken } from "../words.js";
-/** @import { Label } from "../../bench/shapes/page" */
+/** @import { Label, PlatePart } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
 const MOST_PT = 14;
 const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and browsers round more coarsely
+/** @type {PlatePart[]} */
+const HEAD = ["name", "purpose"];
+/** @type {PlatePart[]} */
+const STATEMENTS = ["signal", "hazard", "advice"];
+/** @type {PlatePart[]} */
+const FOOT = ["foot", "maker"];
 const OF_PART = "label-"; // the class of a part begins so
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
@@ -77,29 +83,26 @@ function shareOf(element, sign = "o") {
 
 /** @param {Label} given */
 function contents({ plate, opened, clp }) {
-  /** @param {(part: string) => boolean} isWanted */
+  /** @param {(part: PlatePart) => boolean} isWanted */
   const drawn = (isWanted) =>
     plate
       .filter(({ part }) => isWanted(part))
       .map(({ part, text }) => h("p", { class: OF_PART + part }, text));
-  const [head, foot] = [
-    ["name", "purpose"],
-    ["foot", "maker"],
-  ];
-  const ofClp = drawn((part) => part === "signal" || part === "hazard");
   return [
-    ...drawn((part) => head.includes(part)),
+    ...drawn((part) => HEAD.includes(part)),
     clp?.signal
       ? h(
           "div",
           { class: "label-clp" },
-          h("div", {}, ofClp),
+          h(
+            "div",
+            {},
+            drawn((part) => STATEMENTS.includes(part)),
+          ),
           clp.pictograms.includes("GHS07") ? exclamation(clp.side_um) : null,
         )
       : null,
-    ...drawn(
-      (part) => !head.includes(part) && !foot.includes(part) && part !== "signal" && part !== "hazard",
-    ),
+    ...drawn((part) => ![HEAD, STATEMENTS, FOOT].flat().includes(part)),
     h(
       "p",
       { class: "label-foot" },

@@ -137,7 +137,7 @@ export class LabelScreen extends HTMLElement {
           "p",
           { class: "label-measure small" },
           s("svg", { viewBox: "0 0 50 2", "aria-hidden": "true" }, s("rect", { width: 50, height: 2 })),
-          say("page-label-measure"),
+          say("label-bar"),
         ),
         this.#trouble,
         h(

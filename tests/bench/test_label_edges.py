@@ -530,9 +530,9 @@ def test_clp_what_stands_on_it_is_in_the_words_of_the_law_and_no_ingredient_list
         told = labelled(market, (80_000, SODA), (20_000, ACID), options={**PHONED, "size": BIG})
     stands = {each["part"]: each["text"] for each in told["plate"]}
 
-    assert list(stands) == ["name", "signal", "hazard", "care", "net", "maker"]
+    assert list(stands) == ["name", "signal", "hazard", "advice", "net", "maker"]
     assert (stands["hazard"], stands["net"]) == (hazard, "40 g")
-    assert stands["care"].startswith(care)
+    assert stands["advice"].startswith(care)
     assert [each["code"] for each in told["clp"]["precautions"]] == [
         "P102",
         "P264",

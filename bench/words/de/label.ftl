@@ -244,3 +244,11 @@ label-sheet-fault = { $fault ->
     [too_wide] Die Spalten reichen über den rechten Rand des Papiers. Noch einmal messen.
    *[too_high] Die Zeilen reichen über den unteren Rand des Papiers. Noch einmal messen.
 }
+label-bar = Diese Strecke ist in wahrer Größe 50 mm lang.
+
+## Aufkleber für Lieferungen
+
+label-lot-number = Los { $number }
+label-lot-received = Eingegangen { $day }
+label-lot-best = Mindestens haltbar bis { $day }
+label-lot-opened = Geöffnet ____________

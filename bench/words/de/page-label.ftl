@@ -11,7 +11,6 @@ page-label-shape = { $shape ->
     [cylinder] Rund: Glas, Dose. Breite ist einmal rundherum.
    *[other] Andere Form
 }
-page-label-measure = Diese Strecke ist in wahrer Größe 50 mm lang.
 page-label-print = In wahrer Größe drucken
 page-label-print-says = Manche Browser drucken etwas größer. Die gedruckte Strecke messen. Nicht 50 mm? Noch einmal drucken, mit 5000 ÷ gemessene mm in Prozent.
 page-label-language = { $market ->

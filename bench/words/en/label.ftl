@@ -244,3 +244,11 @@ label-sheet-fault = { $fault ->
     [too_wide] The columns reach beyond the paper’s right edge. Measure again.
    *[too_high] The rows reach beyond the paper’s lower edge. Measure again.
 }
+label-bar = This bar is 50 mm at true size.
+
+## Stickers for lots
+
+label-lot-number = Lot { $number }
+label-lot-received = Received { $day }
+label-lot-best = Best before { $day }
+label-lot-opened = Opened ____________

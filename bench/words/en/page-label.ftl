@@ -11,7 +11,6 @@ page-label-shape = { $shape ->
     [cylinder] Round: a jar, a tin. Width is all the way round.
    *[other] Another shape
 }
-page-label-measure = This bar is 50 mm at true size.
 page-label-print = Print at true size
 page-label-print-says = Some browsers print a little larger. Measure the printed bar. Not 50 mm? Print again at 5000 ÷ its mm, in per cent.
 page-label-language = { $market ->
