@@ -29,7 +29,6 @@ MM_UM = 1000
 # Where nobody said how large a label or a sticker is, in mm.
 USUAL_MM = 70, 50
 STICKER_MM = 63, 38
-REFUSED = "The words do not fit, the font lacks a sign of them, or there is no such sheet"
 
 
 class PdfAsked(LabelAsked):
@@ -58,7 +57,7 @@ class TrialAsked(TypedDict):
 @blueprint.get("/runs/<uuid:run_id>/label.pdf")
 @blueprint.arguments(LabelPdfQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description=REFUSED)
+@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
 def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
     """The label of a batch to print: one of it, or on sheets of labels as many as there are good pieces."""
     from api import label_pdf
@@ -84,7 +83,7 @@ def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
 @blueprint.get("/lot-stickers.pdf")
 @blueprint.arguments(LotLabelsQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description=REFUSED)
+@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
 def get_lot_stickers(asked: StickersAsked) -> Response:
     """Stickers for lots: what it is, number, supplier, dates, a line for when it was opened, and the code it came with."""
     from api import label_pdf
@@ -111,7 +110,7 @@ def get_lot_stickers(asked: StickersAsked) -> Response:
 @blueprint.get("/label-sheet.pdf")
 @blueprint.arguments(SheetTrialQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description=REFUSED)
+@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
 def get_sheet_trial(asked: TrialAsked) -> Response:
     """Where the labels of a sheet lie, numbered, to be printed on plain paper and held against it."""
     from api import label_pdf
