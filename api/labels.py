@@ -57,7 +57,9 @@ class TrialAsked(TypedDict):
 @blueprint.get("/runs/<uuid:run_id>/label.pdf")
 @blueprint.arguments(LabelPdfQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
+@blueprint.alt_response(
+    422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why"
+)
 def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
     """The label of a batch to print: one of it, or on sheets of labels as many as there are good pieces."""
     from api import label_pdf
@@ -83,7 +85,9 @@ def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
 @blueprint.get("/lot-stickers.pdf")
 @blueprint.arguments(LotLabelsQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
+@blueprint.alt_response(
+    422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why"
+)
 def get_lot_stickers(asked: StickersAsked) -> Response:
     """Stickers for lots: what it is, number, supplier, dates, a line for when it was opened, and the code it came with."""
     from api import label_pdf
@@ -110,7 +114,9 @@ def get_lot_stickers(asked: StickersAsked) -> Response:
 @blueprint.get("/label-sheet.pdf")
 @blueprint.arguments(SheetTrialQuery(), location="query")
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type=PDF)
-@blueprint.alt_response(422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why")
+@blueprint.alt_response(
+    422, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="It cannot be drawn so, and why"
+)
 def get_sheet_trial(asked: TrialAsked) -> Response:
     """Where the labels of a sheet lie, numbered, to be printed on plain paper and held against it."""
     from api import label_pdf
