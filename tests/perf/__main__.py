@@ -21,6 +21,7 @@ MODULES = (
     "planning_figures",
     "browser_figures",
     "touch_figures",
+    "key_figures",
     "soak_figures",
 )
 

@@ -19,13 +19,11 @@ from playwright.sync_api import Request as BrowserRequest
 import bench
 from tests.conftest import BROWSER_FLAGS, system_browser
 from tests.frontend import sight
-from tests.make import make_entry, make_recipe, uuid4
+from tests.make import make_entry, uuid4
 from tests.perf.registry import figure
 from tests.servers import Server, bowlside, demo_open
 
 WAITS = 8
-TYPED = "8 1/2 oz and more, or 240.25 g"
-KEYSTROKE_MS = 120  # a quick typist
 ENTRIES = 500
 TOUCHES = 200
 ONE_TOUCH_MS = 420  # a piece counted twice in less is one touch
@@ -179,23 +177,6 @@ def touch_to_paint_ms() -> float:
             )
             page.wait_for_timeout(ONE_TOUCH_MS)
         return p98(page, TOUCHES)
-
-
-@figure("keystroke to painted meaning, 60 lines, CPU slowed 6x, p98", "<= 60 ms")
-def keystroke_to_meaning_ms() -> float:
-    """Amounts typed over in a recipe of 60 lines, each keystroke with its meaning under it."""
-    with served(waits=1, entries=0) as (server, _run), page_at(server.url, load=False) as page:
-        recipe = uuid4()
-        put(server, f"recipes/{recipe}", make_recipe(lines=60))
-        page.goto(f"{server.url}#/recipe/{recipe}")
-        amounts = [page.locator(f'[data-at="components.0.lines.{line}.amount"]') for line in range(10)]
-        amounts[0].wait_for()
-        devtools(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWDOWN})
-        page.evaluate(WATCH_INTERACTIONS)
-        for amount in amounts:
-            amount.fill("")
-            amount.press_sequentially(TYPED, delay=KEYSTROKE_MS)
-        return p98(page, len(amounts) * len(TYPED))
 
 
 FINISHED = 300
