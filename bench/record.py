@@ -252,10 +252,13 @@ def _corrections(sheet: Sheet, live: list[RunEntry]) -> list[Correction]:
 
 
 def _skipped(sheet: Sheet, state: State, place: Place) -> list[RecordSkipped]:
+    """Steps passed over. A wait and the thing to do that it is for, one step as written, are told of once."""
+    steps = [step for step in sheet["steps"] if state["steps"][step["id"]]["status"] == "skipped"]
+    done_after = {(step["title"], *step["after"]) for step in steps if "until" in step}
     return [
         {**place(step), "at": state["steps"][step["id"]]["at"], "why": state["steps"][step["id"]]["why"]}
-        for step in sheet["steps"]
-        if state["steps"][step["id"]]["status"] == "skipped"
+        for step in steps
+        if (step["title"], step["id"]) not in done_after
     ]
 
 

@@ -112,9 +112,11 @@ export function record(sheet, state, entries) {
     corrections: told.flatMap((entry, place) =>
       CORRECTIONS.has(entry.kind) ? [correction(entry, because(sheet, told.slice(0, place), entry))] : [],
     ),
-    skipped: sheet.steps
-      .filter((step) => stands(step).status === "skipped")
-      .map((step) => ({ ...placed(step), at: stands(step).at, why: stands(step).why })),
+    skipped: skippedOf(sheet.steps.filter((step) => stands(step).status === "skipped")).map((step) => ({
+      ...placed(step),
+      at: stands(step).at,
+      why: stands(step).why,
+    })),
     added: told
       .filter(({ kind }) => kind === "extended")
       .map(({ at, body }) => ({ ...placed(steps.get(String(body.step))), at, ms: Number(body.ms) })),
@@ -126,6 +128,18 @@ export function record(sheet, state, entries) {
     balance: balanceOf(sheet, state, counts),
     hands: handsOn(sheet, state, entries),
   };
+}
+
+/**
+ * Steps passed over: a wait and the thing to do that it is for, one step as written, are told of once.
+ * @param {readonly Step[]} steps
+ */
+function skippedOf(steps) {
+  const lowered = steps.filter((step) => step.until);
+  return steps.filter(
+    ({ id, title }) =>
+      !lowered.some((each) => each.title === title && each.after.length === 1 && each.after[0] === id),
+  );
 }
 
 /** A correction as it was entered, and the line that it answers. @param {Entry} entry @param {string | null} line */
