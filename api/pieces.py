@@ -18,6 +18,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from api import join, page_words
+from bench import words
 
 INDEX, APP, REST = "index.html", "app.js", "rest.js"
 STYLES = ("style/first.css", "style/later.css")
@@ -131,9 +132,14 @@ class Pieces:
         return join.dense(head + rest)
 
     def _worker(self) -> str:
-        """The worker's source with the version of the page and the names of its pieces in it."""
+        """The worker's source with the version of the page, its language and the names of its pieces in it."""
         source = self._read(WORKER)
-        for name, empty, value in (("VERSION", '""', self.version), ("PIECES", "[]", self.names)):
+        given = (
+            ("VERSION", '""', self.version),
+            ("LANGUAGE", '""', words.spoken()),
+            ("PIECES", "[]", self.names),
+        )
+        for name, empty, value in given:
             before, place, after = source.partition(f"const {name} = {empty};")
             if not place:
                 raise ValueError(f"{WORKER}: no place for {name}")

@@ -1,12 +1,13 @@
 /**
  * Keeps one whole copy of the page on the phone, so that it opens with no network.
  *
- * The server writes VERSION and the names of the pieces in as it sends this file (api/pieces.py). VERSION is the hash
- * of the pieces, and a copy is only kept when all that the server gave is of that version: modules of two versions
- * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
+ * The server writes VERSION, the LANGUAGE it is of, and the names of the pieces in as it sends this file
+ * (api/pieces.py). VERSION is the hash of the pieces, and a copy is only kept when all that the server gave is of that
+ * version: modules of two versions never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
 const VERSION = "";
+const LANGUAGE = "";
 // An ETag carries the SHA-256 of a piece, whatever a proxy made of the rest of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -51,19 +52,28 @@ async function fromCopy(file, request) {
 
 /** All files or none: anything missing, failed or of another version fails the install. */
 async function keepCopy() {
-  const copies = await Promise.all(PIECES.map(asked));
-  const version = await hashOf(copies);
-  if (version !== VERSION) throw new Error(`sw.js keepCopy: wanted ${VERSION}, got ${version}`);
+  const copies = (await copiesAs({})) ?? (await copiesAs({ headers: { "Accept-Language": LANGUAGE } }));
+  if (!copies) throw new Error(`sw.js keepCopy: what came is not ${VERSION}`);
   const cache = await caches.open(CACHE);
   await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
 }
 
 /**
- * Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice.
- * @param {string} file @returns {Promise<Copy>}
+ * All pieces, if they are of this version. A browser may ask for a worker in one language and for what the worker asks
+ * for in another: then they are asked for in this worker's own.
+ * @param {RequestInit} how
  */
-async function asked(file) {
-  const response = await fetch(address(file), { cache: "no-cache" });
+async function copiesAs(how) {
+  const copies = await Promise.all(PIECES.map((file) => asked(file, how)));
+  return (await hashOf(copies)) === VERSION ? copies : null;
+}
+
+/**
+ * Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice.
+ * @param {string} file @param {RequestInit} how @returns {Promise<Copy>}
+ */
+async function asked(file, how) {
+  const response = await fetch(address(file), { ...how, cache: "no-cache" });
   if (!response.ok) throw new Error(`sw.js asked: ${file} answered ${response.status}`);
   return { file, response, hash: TAG.exec(response.headers.get("ETag") ?? "")?.[0] };
 }

@@ -19,9 +19,11 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from api.join import name_of
+from api.language import best_of
 from api.page import Sent, files_as_they_are, page_file, pieces_of
 from api.pieces import APP, REST, WORKER, Pieces
 from api.places import FRONTEND
+from bench import words
 from tests.frontend.phones import OPEN
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -80,9 +82,12 @@ class Site:
                 site.asked.append(self.path)
                 path = self.path.partition("?")[0]
                 asked = path.removeprefix("/") or "index.html"
-                found = (
-                    None if path in site.failing else site.kept.get(asked) or page_file(site.folder, asked)
-                )
+                with words.speaking(best_of(self.headers.get("Accept-Language", ""))):
+                    found = (
+                        None
+                        if path in site.failing
+                        else site.kept.get(asked) or page_file(site.folder, asked)
+                    )
                 if not found:
                     self.send_error(500 if path in site.failing else 404)
                     return
@@ -195,6 +200,18 @@ def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, pat
 
     assert page.evaluate(REGISTER) == "redundant"
     assert page.evaluate(CACHES) == []
+
+
+def test_a_worker_asked_for_in_another_language_than_what_it_asks_for_keeps_a_copy_of_its_own(
+    site: Site, page: Page
+) -> None:
+    with words.speaking("de"):
+        site.keep_worker()
+        tags = {name: sent.tag for name in site.pieces().names if (sent := page_file(site.folder, name))}
+    page.goto(site.url + BLANK)
+
+    assert page.evaluate(REGISTER) == "activated"
+    assert [page.evaluate(KEPT, f"/{name}")["sha256"] for name in (APP, REST)] == [tags[APP], tags[REST]]
 
 
 def test_joined_modules_give_what_they_give_one_by_one(site: Site, page: Page) -> None:
