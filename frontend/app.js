@@ -63,7 +63,9 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
-let isAsking = false; // a first visit: the page stands once all of the studio was heard, so that nothing moves on it
+let isAsking = false; // a first visit: what stands on the page was heard to its end, so that nothing moves on it
+/** @type {Set<string> | null} */
+let firstOpen = null; // the batches that were open when they had all been heard, while more is asked
 const touches = new Touches();
 /** @type {Practice | null} */
 let practice = null; // keep/practice.js, once it was opened
@@ -84,17 +86,21 @@ const former = new Map(); // recipes as older runs were made by, measured
 const SCREENS = {
   recipes: {
     tag: "recipes-screen",
-    data: () => ({
-      recipes: studio.recipes,
-      drafts: studio.drafts.all,
-      runs: studio.runs,
-      made: studio.made,
-      bench: (id) => studio.bench(id),
-      waits: studio.waits(),
-      link: studio.link,
-      copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
-      now: () => studio.at(),
-    }),
+    data: () => {
+      const isHeard = heardOpen();
+      return {
+        recipes: isAsking && studio.isAskingFor("recipes") ? [] : studio.recipes,
+        drafts: studio.drafts.all,
+        runs: studio.runs.filter(({ id }) => isHeard(id)),
+        made: isAsking ? [] : studio.made,
+        isAsking,
+        bench: (id) => studio.bench(id),
+        waits: studio.waits().filter(({ run }) => isHeard(run)),
+        link: studio.link,
+        copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
+        now: () => studio.at(),
+      };
+    },
   },
   size: {
     tag: "size-screen",
@@ -528,7 +534,7 @@ function draw() {
   drawing = 0;
   const wanted = readRoute();
   isAsking &&= studio.isAsking;
-  if (isAsking && (wanted.name !== "bench" || !studio.run(wanted.id) || studio.isAskingOpen)) return;
+  if (isAsking && !standsStill(wanted)) return;
   const shown = SCREENS[wanted.name];
   const fetching = LATER[wanted.name];
   if (fetching && !customElements.get(shown.tag)) {
@@ -571,6 +577,22 @@ function draw() {
   if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
   holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
+}
+
+/**
+ * On a first visit a page is drawn once all that stands above anything else on it is here.
+ * @param {Route} wanted
+ */
+function standsStill({ name, id }) {
+  if (studio.isAskingFor("open")) return false;
+  return name === "recipes" ? !studio.isAskingFor("studio") : name === "bench" && Boolean(studio.run(id));
+}
+
+/** While it is asked, a batch that is on its way and finished still looks open: only those heard of as open are. */
+function heardOpen() {
+  if (!isAsking) firstOpen = null;
+  else firstOpen ??= new Set(studio.runs.flatMap(({ id, open }) => (open ? id : [])));
+  return (/** @type {string} */ id) => firstOpen?.has(id) ?? true;
 }
 
 /**

@@ -43,6 +43,7 @@ import { say } from "../words.js";
 /** @import { Archive } from "./archive.js" */
 /** @import { Door } from "./door.js" */
 /** @import { Plans } from "./plans.js" */
+/** @import { Heard } from "./sync-round.js" */
 /** @import { Ringing } from "./rings.js" */
 
 /** @type {Preferences} */
@@ -520,9 +521,9 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return !this.#sync.whole && this.#sync.online !== false && !this.#sync.shut;
   }
 
-  /** The same of the batches that are open: of more a bench says nothing. */
-  get isAskingOpen() {
-    return this.isAsking && !this.#sync.opened;
+  /** The same of a part of it. @param {Heard} what */
+  isAskingFor(what) {
+    return this.isAsking && !this.#sync.heard.has(what);
   }
 
   /** This phone may change recipes and the kit, and let others in. The server has the last word. */
@@ -716,7 +717,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       this.#tellLink();
       if (this.#sync.online) this.drafts.sendWaiting().catch(() => {}); // the next round tries again
     });
-    this.#sync.addEventListener("opened", () => this.#tell("link", undefined));
+    this.#sync.addEventListener("heard", () => this.#tell("link", undefined));
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
     this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));

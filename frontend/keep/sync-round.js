@@ -26,6 +26,7 @@ const ELSEWHERE_MS = 5 * 60_000;
 /** So many awaited pictures the server names; one older than the last may be awaited all the same. */
 const MOST_AWAITED = 200;
 
+/** @typedef {"open" | "studio" | "recipes"} Heard the batches that are open, how the studio stands, its recipes */
 /**
  * What a round may do, of sync.js: `ask` and `commit` throw when the round is no longer the one that goes; `goOn` asks
  * for another after it.
@@ -34,7 +35,7 @@ const MOST_AWAITED = 200;
  *   commit: (round: Round, changes: Changes, options?: WriteOptions) => Promise<void>,
  *   hear: (round: Round, answer: Answered) => Promise<void>,
  *   goOn: () => void, isClockOld: () => boolean, isDue: (what: string, everyMs: number) => boolean,
- *   done: (what: string) => void, now: () => number,
+ *   done: (what: string) => void, heard: (what: Heard) => void, now: () => number,
  * }} SyncDoor
  */
 
@@ -247,10 +248,12 @@ export class Round {
 
   async lists() {
     await this.#readStudio();
+    this.#sync.heard("studio");
     await this.#readKit();
     await this.#readSettings();
     await this.#read(SHELF);
     await this.#readRecipes();
+    this.#sync.heard("recipes");
     const { runs, total } = (await this.#get(`/runs?open=false&page_size=${FINISHED_KEPT}`)).body;
     await this.#takeRuns(runs);
     await this.#readVersions();

@@ -21,7 +21,7 @@ import { Round } from "./sync-round.js";
 /** @import { Clock } from "./clock.js" */
 /** @import { Live } from "./live.js" */
 /** @import { Server } from "./server.js" */
-/** @import { SyncDoor } from "./sync-round.js" */
+/** @import { Heard, SyncDoor } from "./sync-round.js" */
 
 /** How long after a good round the next one comes. */
 const PACE_MS = { run: 3_000, page: 15_000, hidden: 60_000 };
@@ -87,6 +87,7 @@ export class Sync extends EventTarget {
       isClockOld: () => !this.#clock.sure || this.#isDue("clock", CLOCK_MS),
       isDue: (...asked) => this.#isDue(...asked),
       done: (what) => this.#doneAt.set(what, performance.now()),
+      heard: (what) => this.#noteHeard(what),
       now: () => this.#clock.now(),
     };
     /**
@@ -96,8 +97,8 @@ export class Sync extends EventTarget {
     this.online = null;
     /** Whether a round was ever whole: what the server has is here, as of then. */
     this.whole = false;
-    /** Whether the batches that are open were ever heard to their end. */
-    this.opened = false;
+    /** What was ever heard to its end, of what a page is drawn from. @type {Set<Heard>} */
+    this.heard = new Set();
     /** When the server was last heard; corrected ms. @type {number | null} */
     this.heardAt = null;
     /** Why the last round was not whole. @type {unknown} */
@@ -310,11 +311,15 @@ export class Sync extends EventTarget {
       if (!(error instanceof Superseded)) await this.#fail(round, error);
       return;
     }
-    if (step === "open" && !this.opened) {
-      this.opened = true;
-      this.dispatchEvent(new Event("opened"));
-    }
+    if (step === "open") this.#noteHeard("open");
     this.#dispatch({ type: "stepped", round });
+  }
+
+  /** @param {Heard} what */
+  #noteHeard(what) {
+    if (this.heard.has(what)) return;
+    this.heard.add(what);
+    this.dispatchEvent(new Event("heard"));
   }
 
   /** @param {{generation: string, round: number}} command */

@@ -1,8 +1,9 @@
 // What is on the bench and what can be made: open runs with what they ask now, the recipes,
 // and the runs that are done.
 //
-//   screen.data = { recipes, drafts, runs, made, bench: (runId) => now, waits, link, copies, now }
+//   screen.data = { recipes, drafts, runs, made, isAsking, bench: (runId) => now, waits, link, copies, now }
 //   copies: how they stand, when a maker should know; else null
+//   isAsking: a first visit, and not all was heard yet: a list stands once it is whole, the upper ones first
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
@@ -89,7 +90,7 @@ function makeParts(update, look) {
  *   piece?: PieceWords}} Made a batch in the list of those that were made
  * @typedef {{words: string, runs?: readonly Made[], total?: number, says?: string}} FoundMade
  * @typedef {{recipes: readonly RecipeRow[], drafts: readonly DraftRow[], runs: readonly Run[], made: readonly Made[],
- *   bench: (run: string) => Now, waits: readonly Item[], link: Link, copies: CopiesNow | null,
+ *   isAsking: boolean, bench: (run: string) => Now, waits: readonly Item[], link: Link, copies: CopiesNow | null,
  *   now: () => number}} RecipesData
  * @typedef {ReturnType<typeof makeParts>} RecipesParts
  */
@@ -106,7 +107,7 @@ export class RecipesScreen extends HTMLElement {
   /** @param {RecipesData} data */
   set data(data) {
     if (!this.#parts) this.#build();
-    const { recipes, drafts, runs, made, bench, waits, link, copies, now } = data;
+    const { recipes, drafts, runs, made, isAsking, bench, waits, link, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
 
@@ -145,10 +146,10 @@ export class RecipesScreen extends HTMLElement {
         ),
     );
     // With nothing made or written yet there is no list to show: what this is, and three ways to begin.
-    const isFirst = recipes.length + runs.length + drafts.length === 0;
+    const isFirst = !isAsking && recipes.length + runs.length + drafts.length === 0;
     show(parts.first, isFirst && !link.shut);
     if (isFirst && !parts.first.hasChildNodes()) this.#begin();
-    show(parts.toMake, !isFirst);
+    show(parts.toMake, isAsking ? recipes.length > 0 : !isFirst);
     show(parts.made, made.length > 0);
     this.#made = made;
     this.#list();

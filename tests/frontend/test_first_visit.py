@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -133,6 +133,43 @@ def test_on_a_first_visit_nothing_that_stands_is_moved(browser: Browser, live_se
         assert shifts() == 0
     with shifted_at(browser, f"{live_server.url}{run}", Shape(390, 844)) as (page, shifts):
         expect(page.locator("answer-row .copper")).to_be_visible()
+        assert shifts() == 0
+
+
+def keeping(routes: list[Route]) -> Callable[[Route], None]:
+    """Keeps back what is asked for, until it is let go on."""
+    return lambda route: routes.append(route)
+
+
+def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
+    browser: Browser, live_server: Server
+) -> None:
+    """Its batches, while recipes are kept back; and these, while what was made is; each whole when it is shown."""
+    kept: dict[str, list[Route]] = {"**/api/v1/recipes?*": [], "**/api/v1/runs?open=false*": []}
+
+    def go_on(asked: str) -> None:
+        for route in kept[asked]:
+            route.continue_()
+
+    with shifted_at(browser, "about:blank", Shape(390, 844)) as (page, shifts):
+        page.add_init_script(NO_PATIENCE)
+        for asked, routes in kept.items():
+            page.route(asked, keeping(routes))
+        recipes, made = page.locator(".recipe"), page.locator("a[href^='#/record/']")
+
+        with page.expect_request("**/api/v1/recipes?*"):
+            page.goto(live_server.url)
+        expect(page.locator(".open-run")).to_have_count(1)
+        expect(recipes).to_have_count(0)
+
+        with page.expect_request("**/api/v1/runs?open=false*"):
+            go_on("**/api/v1/recipes?*")
+        expect(recipes).to_have_count(DEMO_RECIPES)
+        expect(made).to_have_count(0)
+
+        go_on("**/api/v1/runs?open=false*")
+        expect(made).to_have_count(1)
+        expect(page.locator(".open-run")).to_have_count(1)
         assert shifts() == 0
 
 
