@@ -622,9 +622,10 @@ function holdScreen(isAtBench) {
 /** What keeps this phone from ringing when something is due, in a few words each; where it stands is in Settings. */
 function signs() {
   const isMute = studio.preferences.sound && !senses.canRing();
-  return [isMute && say("page-app-mute"), senses.mayGoDark() && say("page-app-dark")].flatMap(
-    (sign) => sign || [],
-  );
+  return [
+    ...(isMute ? [{ says: say("page-app-mute"), isEndedByTouch: true }] : []),
+    ...(senses.mayGoDark() ? [{ says: say("page-app-dark"), isEndedByTouch: false }] : []),
+  ];
 }
 
 function stopAsking() {

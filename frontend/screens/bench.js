@@ -49,7 +49,8 @@ const RIGHTING = new Set(["over", "short"]);
 
 /**
  * @typedef {{step?: string | null, advice: string, reason: string, isOld?: boolean}} Lead
- * @typedef {{run: BenchRun, bench: Now, waits: readonly Item[], signs: readonly string[], now: () => number,
+ * @typedef {{says: string, isEndedByTouch: boolean}} Sign what keeps this phone from ringing
+ * @typedef {{run: BenchRun, bench: Now, waits: readonly Item[], signs: readonly Sign[], now: () => number,
  *   link: Pick<Link, "state" | "unsent" | "refused" | "shut">,
  *   beside: (step: {step: string | null, line: string | null}) => readonly string[],
  *   lead: (isAsked: boolean) => Lead | null, isGiven: (once: string) => boolean, undoing: Undoing,
@@ -428,12 +429,14 @@ export class BenchScreen extends HTMLElement {
       parts.name,
       practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "),
     );
+    // One at a time, so that it can be read to its end: what a touch ends, then how the server is reached, then the rest.
     const words = practice ?? linkWords(link);
-    setText(parts.link, words);
-    show(parts.link, words !== "");
-    const sign = (waits.length && signs[0]) || ""; // one at a time, so that it can be read to its end
-    setText(parts.signs, sign);
-    show(parts.signs, sign !== "");
+    const sign = waits.length ? signs[0] : undefined;
+    const isSign = Boolean(sign && (sign.isEndedByTouch || words === ""));
+    setText(parts.link, isSign ? "" : words);
+    show(parts.link, !isSign && words !== "");
+    setText(parts.signs, isSign && sign ? sign.says : "");
+    show(parts.signs, isSign);
     parts.strip.data = { waits, now, here: run.id };
     this.#undo.write(this.#data.undoing, run.sheet);
     show(parts.again, this.#undo.redo.hidden); // and under “Other”, while there is something to do again

@@ -14,12 +14,14 @@ import { openPad } from "/parts/number-pad.js";
 import { registerPlateRow } from "/parts/plate-rows.js";
 import { registerWaitStrip } from "/parts/wait-strip.js";
 import { registerBenchScreen } from "/screens/bench.js";
+import { say } from "/words.js";
 
 const BEGAN = 1_700_000_000_000;
 const MOST = 900;
 const LEAD = "Why this now: it dries for 6 h, which sets your finish.";
 
 let screen = null;
+let signed = false;
 
 export function open() {
   for (const register of [
@@ -93,6 +95,8 @@ function waitsOf({ bench }, others) {
 }
 
 export function draw(moment, others = [], lead = { step: null, says: LEAD }) {
+  // At every other prompt it is said that there is no sound, and else how the server is reached.
+  const isEndedByTouch = (signed = !signed);
   const { sheet, bench } = moment;
   moment.numbered ??= { ...moment.state, number: "261129-K1" }; // the same state each time: nothing happened in between
   screen.data = {
@@ -102,7 +106,7 @@ export function draw(moment, others = [], lead = { step: null, says: LEAD }) {
       ...wait,
       run: wait.run === "walk" ? moment.name : wait.run,
     })),
-    signs: [],
+    signs: [{ says: say("page-app-mute"), isEndedByTouch }],
     now: () => bench.at,
     link: { state: "offline", unsent: 12, refused: [], shut: null },
     beside: () => [],
@@ -131,6 +135,7 @@ function wanted() {
     ...all("answer-row button").map((node) => ["answer", node]),
     ...all(".bench-foot .quiet").map((node) => ["way back", node]),
     ...all(".strip > li:first-child").map((node) => ["countdown", node]),
+    ...all(".head-sign, .head-link").map((node) => ["sign", node]),
   ];
 }
 
