@@ -6,20 +6,22 @@ with hands quicker, in this step and in what follows. A step is taken when none 
 and when waiting would not end the day earlier. If none passes, waiting is judged the same way, then
 all of it with hands less far off, as long as slow hands would ruin nothing by it that they need not; and
 if nothing keeps every gap, the least bad is taken and said (`price.py`). From what opens a state that does
-not keep to what ends it, hands stay on that part while that breaks nothing.
+not keep to what ends it, hands stay on that part while that breaks nothing: they rest beside it where the
+next of its steps comes in a few minutes.
 """
 
 from typing import TypeAlias
 
-from bench.planning.blocks import holds_hands
+from bench.planning.blocks import AT_ONCE_MS, holds_hands
 from bench.planning.emptying import can_empty
 from bench.planning.layout import NEVER, USUAL, Day, Layout
-from bench.planning.price import NOTHING, WHOLE
+from bench.planning.price import NOTHING, WHOLE, price_of
 from bench.shapes.planning import Advice, Gap, GapOver, IfStopped, MakerHours, Problem, Stretch, WhyNext
 
 SLOW = (1300, 1150, USUAL)  # paces in thousandths, the most careful first; hands may be as much too quick
 PATIENCE_MS = 2 * 3_600_000  # being careful may not put the end off by more than this
 STAY_MS = 15 * 60_000  # how long past the bench hours is asked of a maker, to save pieces
+STAYED_MS = STAY_MS * SLOW[0] // USUAL  # of who stayed already, and was slower than planned
 # What it costs to do so, how far past the bench hours, the layout, and the step, or until when to wait.
 Tried: TypeAlias = tuple[tuple[int, ...], int, Layout, int | None, int | None]
 _AHEAD = 6  # instants to wait for that are looked at
@@ -32,7 +34,8 @@ def next_step(problem: Problem, order: list[str], now: int, maker: int = 0) -> A
     had them. why.kind: next (in plan order), sooner (something else would end later), finished, wait (nothing is
     ready), window (begun now, why.gap would break by why.over_ms), closed (no bench hours now),
     hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is
-    worse), ends_sooner (waiting ends the day earlier), no_hours.
+    worse), rest (why.step of a state that is open comes in a few minutes), ends_sooner (waiting ends the day
+    earlier), no_hours.
     """
     return _Choice(Day(problem, now), order, maker).advice()
 
@@ -59,10 +62,9 @@ class _Choice:
         self.may_stay = may_stay  # past the bench hours, to end what is open
         self.slow: dict[tuple[int | None, int | None], Layout] = {}
         self.order = day.by_need(order)
-        stays = self._stays_on()
         ready = [index for index in self.order if self._is_ready(index)]
-        self.staying = [index for index in ready if index in stays]
-        self.ready = [*self.staying, *(index for index in ready if index not in stays)]
+        self.staying = [index for index in ready if index in day.at_stake]
+        self.ready = [*self.staying, *(index for index in ready if index not in day.at_stake)]
 
     def advice(self) -> Advice:
         day = self.day
@@ -74,11 +76,14 @@ class _Choice:
         fitting = [index for index in self.staying or self.ready if day.now + day.takes[index] <= closes]
         events = self._events()
         going = self._laid(USUAL, None)
+        soon = None if self.staying else self._comes_by(going, day.now + AT_ONCE_MS)
         patient: Advice | None = None  # the most careful wait, and when the day would end with it
         ends = NEVER
         for pace in SLOW:
             refused: tuple[int, Layout] | None = None
             until = next((at for at in events if self._breaks(pace, at) is None), None)
+            if until is not None and soon is not None and patient is None:
+                return self._rest(until, pace, soon)
             waiting = None if until is None else self._laid(USUAL, until)
             for index in fitting:
                 bad = self._breaks(pace, None, index)
@@ -192,49 +197,67 @@ class _Choice:
             }
         return _advice(None, until, why, pace, [])
 
+    def _rest(self, until: int, pace: int, beside: int) -> Advice:
+        return _advice(None, until, {"kind": "rest", "step": self.day.tasks[beside]["id"]}, pace, [])
+
+    def _comes_by(self, laid: Layout, at: int) -> int | None:
+        """The next step of a state that is open, where one begins by then."""
+        starts = [
+            (start, index)
+            for index in self.day.at_stake
+            if self.day.hands[index] and (start := laid.start[index]) is not None and start <= at
+        ]
+        return min(starts)[1] if starts and laid.placed else None
+
     def _stayed(self) -> Advice | None:
-        """What to begin where a few minutes past the bench hours end a state that is open, and keep all it asks."""
+        """What to begin, or to rest for, where a few minutes past the bench hours end a state that is open: all it
+        asks is kept, or less is lost than if it were left."""
         day = self.day
-        hours = day.hours[self.maker]
-        last = next((each for each in reversed(hours) if each[0] <= day.now < each[1] + STAY_MS), None)
-        if last is None or not self.may_stay or not self.staying:
+        last = next((each for each in reversed(day.hours[self.maker]) if each[0] <= day.now), None)
+        if last is None or not self.may_stay or not day.at_stake:
             return None
         closes = last[1]
-        longer = [
-            [last[0], closes + STAY_MS] if each is last else each
-            for each in hours
-            if each is last or each[0] >= closes + STAY_MS or each[1] <= closes
-        ]
-        makers: list[MakerHours] = [
-            {**maker, "hours": longer} if place == self.maker else maker
-            for place, maker in enumerate(day.problem["makers"])
-        ]
-        later = _Choice(
-            Day({**day.problem, "makers": makers}, day.now), self.given, self.maker, may_stay=False
-        )
-        said = later.advice()
-        if said["step"] is None or any(holds_hands(each["gap"]) for each in said["broken"]):
+        goes = closes + (STAY_MS if day.now < closes else STAYED_MS)
+        if day.now >= goes:
             return None
-        by = day.now + day.takes[day.number[said["step"]]] - closes
+        later = self._going_at(last, goes)
+        said = later.advice()
+        leaving = self._laid(USUAL, None)
+        if not _saves(said["broken"], leaving):
+            return None
+        if said["step"] is None:
+            return self._rested(later, said, leaving, goes)
+        index = day.number[said["step"]]
+        by = day.now + day.takes[index] - closes
+        if by > 0 and index not in day.at_stake:
+            return None
         return {**said, "why": {"kind": "stay", "by_ms": by, "closes_at": closes}} if by > 0 else said
 
-    def _stays_on(self) -> set[int]:
-        """The open hands-on steps that lead to the end of a state that is open now."""
+    def _going_at(self, last: Stretch, goes: int) -> "_Choice":
+        """The same with one stretch of the bench hours made longer, into the next where the break is as short."""
         day = self.day
-        chain: set[int] = set()
-        for sources, to, _, gap in day.max_gaps:
-            if holds_hands(gap) and day.end[to] is None and all(self._ended(each) for each in sources):
-                stack = [to]
-                while stack:
-                    index = stack.pop()
-                    if index not in chain:
-                        chain.add(index)
-                        stack += [need for need, _ in day.needs[index] if day.end[need] is None]
-        return chain
+        own = day.hours[self.maker]
+        closes = max([goes, *(each[1] for each in own if last[0] < each[0] < goes)])
+        hours = [
+            [last[0], closes] if each is last else each
+            for each in own
+            if each is last or each[0] >= goes or each[1] <= last[0]
+        ]
+        makers: list[MakerHours] = [
+            {**maker, "hours": hours} if place == self.maker else maker
+            for place, maker in enumerate(day.problem["makers"])
+        ]
+        return _Choice(
+            Day({**day.problem, "makers": makers}, day.now), self.given, self.maker, may_stay=False
+        )
 
-    def _ended(self, index: int) -> bool:
-        end = self.day.end[index]
-        return end is not None and end <= self.day.now
+    def _rested(self, later: "_Choice", said: Advice, leaving: Layout, goes: int) -> Advice | None:
+        """So that they go later, hands rest only for a step that would else be late."""
+        until = said["until"]
+        if until is None or (leaving.placed and not any(holds_hands(gap) for _, gap in leaving.broken)):
+            return None
+        beside = self._comes_by(later._laid(USUAL, until), goes)
+        return None if beside is None else self._rest(until, said["pace"], beside)
 
     def _is_ready(self, index: int) -> bool:
         day = self.day
@@ -298,6 +321,16 @@ def _badness(
 
 def _badness_of(tried: Tried) -> tuple[int, ...]:
     return tried[0]
+
+
+def _saves(broken: list[GapOver], leaving: Layout) -> bool:
+    """Whether staying on keeps what is open, or else loses less of it; nobody stays for what is lost already."""
+    if not any(holds_hands(each["gap"]) for each in broken):
+        return True
+    if not leaving.placed:
+        return False
+    staying = price_of([(each["over_ms"], each["gap"]) for each in broken])
+    return staying[:2] < leaving.price[:2] or (staying < leaving.price and not staying[0])
 
 
 def _worst(layout: Layout) -> tuple[int, Gap]:

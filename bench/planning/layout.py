@@ -1,7 +1,8 @@
 """Laying a day out by an order: each step in turn as early as it can be, in whole ms, with no solver.
 
 Hands stay on a state that does not keep: the steps from the one that opens it to the one that ends it are
-laid out in one piece (`blocks.py`), where there is room for them with slow hands.
+laid out in one piece (`blocks.py`), where there is room for them with slow hands; what is open already
+has no room to wait for.
 
 The order only says who goes first when two could. A step goes into the first hole of its maker's
 time that is long enough, within bench hours. Where what follows would come too late for a gap with
@@ -10,9 +11,9 @@ themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers 
 """
 
 from bisect import bisect_right
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
-from bench.planning.blocks import blocks_of
+from bench.planning.blocks import blocks_of, holds_hands
 from bench.planning.price import Price, price_of
 from bench.shapes.planning import Gap, Problem, Stretch
 
@@ -21,6 +22,9 @@ LEAST_LEFT_MS = 15_000  # a step that takes longer than planned is believed to b
 _MAX_ROUNDS = 400  # of putting openers later; a day that needs more has no answer this way
 NEVER = 2**53 - 1
 SLOW_HANDS = 1300  # what opens a state is begun where all of it fits with hands so slow
+
+# When each task begins and ends, by whom, and what is broken.
+_Times: TypeAlias = tuple[list[int | None], list[int | None], list[int | None], list[tuple[int, Gap]]]
 
 
 class MaxGap(NamedTuple):
@@ -80,6 +84,7 @@ class Day:
         self._take_history()
         self.open = [index for index, end in enumerate(self.end) if end is None]
         self._take_in_use()
+        self.at_stake = self._leads_to_ends()
         self.blocks = blocks_of(self)
         self.block: dict[int, list[int]] = {index: block for block in self.blocks for index in block}
 
@@ -122,6 +127,21 @@ class Day:
             if many:
                 holds.append(Holding(fill, empty, many, key))
         self.holds = holds
+
+    def _leads_to_ends(self) -> set[int]:
+        """The open steps and waits that lead to the end of a state that is open now."""
+        chain: set[int] = set()
+        for sources, to, _, gap in self.max_gaps:
+            ends = [self.end[each] for each in sources]
+            is_open = self.end[to] is None and all(end is not None and end <= self.now for end in ends)
+            if is_open and holds_hands(gap):
+                stack = [to]
+                while stack:
+                    index = stack.pop()
+                    if index not in chain:
+                        chain.add(index)
+                        stack += [need for need, _ in self.needs[index] if self.end[need] is None]
+        return chain
 
     @property
     def holds_that_count(self) -> list[Holding]:
@@ -300,6 +320,7 @@ class _Placing:
 
     def _place_block(self, block: list[int]) -> bool:
         """Place what is left of a block in one piece; False when that cannot be, and nothing is placed."""
+        day = self.day
         left = [each for each in block if self.end[each] is None]
         if len(left) < 2 or self.first in left:
             return False
@@ -311,9 +332,9 @@ class _Placing:
         if None in readies:
             return False
         ready = max(at - off for at, off in zip(readies, after, strict=True) if at is not None)
-        usual = sum(self.day.takes[each] for each in left)
-        room = max(total, min(usual * SLOW_HANDS // USUAL, self.day.longest))
-        chosen = self._earliest_block(left, after, max(ready, self.day.now), total, room)
+        usual = sum(day.takes[each] for each in left)
+        slow = 0 if day.at_stake & set(left) else min(usual * SLOW_HANDS // USUAL, day.longest)
+        chosen = self._earliest_block(left, after, max(ready, day.now), total, max(total, slow))
         if chosen is None:
             return False
         at, maker = chosen
@@ -448,15 +469,22 @@ class Layout(_Placing):
         return price_of(self.broken)
 
     def _lay(self) -> None:
+        """Lay the day out until no opener is to be put later; where that leaves no room, as it cost least before."""
+        best: tuple[Price, _Times] | None = None
         for _ in range(_MAX_ROUNDS):
             if not self._place_all():
                 if self._free_first():
                     continue
-                self.placed = False
+                break
+            if self._leave_free():
+                continue
+            if not self._put_openers_later():
                 return
-            if not self._leave_free() and not self._put_openers_later():
-                return
-        self.placed = False
+            if best is None or self.price < best[0]:
+                best = self.price, (self.start, self.end, self.maker, self.broken)
+        self.placed = best is not None
+        if best:
+            self.start, self.end, self.maker, self.broken = best[1]
 
     def _free_first(self) -> bool:
         """Nothing more can be placed. Let what empties a bowl or mould that is waited for go first, with all it
@@ -498,7 +526,7 @@ class Layout(_Placing):
         return False
 
     def _put_openers_later(self) -> bool:
-        """Where a most is broken, put its opener later; True when something was. Else what is broken."""
+        """Say what is broken, and put its openers later; True when something was."""
         moved = False
         self.broken = []
         for sources, to, most, gap in self.day.max_gaps:
@@ -510,10 +538,9 @@ class Layout(_Placing):
             if over <= 0:
                 continue
             last = [each for each in sources if self.end[each] == opened]
+            self.broken.append((over, gap))
             if any(self._delay(each, over) for each in last) or self._prioritise(to, gap):
                 moved = True
-            else:
-                self.broken.append((over, gap))
         return moved
 
     def _prioritise(self, to: int, gap: Gap) -> bool:

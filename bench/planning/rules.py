@@ -94,7 +94,8 @@ class Rules:
         for index in block:
             after.append(total)
             total += grid.lasts[index]
-        room = max(total, min(ceiling(total * SLOW_HANDS, USUAL), ceiling(grid.day.longest, grid.unit)))
+        slow = min(ceiling(total * SLOW_HANDS, USUAL), ceiling(grid.day.longest, grid.unit))
+        room = total if grid.day.at_stake & set(block) else max(total, slow)
         low = max(
             max(self.first[index], grid.ready[index]) - off for index, off in zip(block, after, strict=True)
         )

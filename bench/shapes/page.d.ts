@@ -3530,6 +3530,12 @@ export interface HoursAdvice {
   readonly closes_at: InstantMs;
 }
 
+/** Nothing else is begun: a step of a state that is open, and does not keep, comes in a few minutes. */
+export interface RestAdvice {
+  readonly kind: "rest";
+  readonly step: string;
+}
+
 /** Past the bench hours, because all else is worse. */
 export interface StayAdvice {
   readonly kind: "stay";
@@ -3537,7 +3543,7 @@ export interface StayAdvice {
   readonly closes_at: InstantMs;
 }
 
-export type WhyNext = PlainAdvice | WindowAdvice | HoursAdvice | StayAdvice;
+export type WhyNext = PlainAdvice | WindowAdvice | HoursAdvice | RestAdvice | StayAdvice;
 
 /** The step to begin now, or until when to wait, and why. */
 export interface Advice {

@@ -332,6 +332,13 @@ class HoursAdvice(TypedDict):
     closes_at: InstantMs
 
 
+class RestAdvice(TypedDict):
+    """Nothing else is begun: a step of a state that is open, and does not keep, comes in a few minutes."""
+
+    kind: Literal["rest"]
+    step: str
+
+
 class StayAdvice(TypedDict):
     """Past the bench hours, because all else is worse."""
 
@@ -340,7 +347,7 @@ class StayAdvice(TypedDict):
     closes_at: InstantMs
 
 
-WhyNext = PlainAdvice | WindowAdvice | HoursAdvice | StayAdvice
+WhyNext = PlainAdvice | WindowAdvice | HoursAdvice | RestAdvice | StayAdvice
 
 
 class Advice(TypedDict):

@@ -7,7 +7,7 @@
 /** @import { Day } from "./layout.js" */
 
 const STAY_MS = 120 * 60_000; // of a longer gap nobody stands by
-const AT_ONCE_MS = 5 * 60_000; // so short a window leaves no time for anything else, whatever is at stake
+export const AT_ONCE_MS = 5 * 60_000; // so short a window leaves no time for anything else, whatever is at stake
 
 /**
  * Whether hands stay on a part from the opening of this gap to its end. What has no class has no state.

@@ -3,17 +3,19 @@
  * The same as bench/planning/foresight.py, which says how it goes and what the answers mean.
  */
 
-import { holdsHands } from "./blocks.js";
+import { AT_ONCE_MS, holdsHands } from "./blocks.js";
 import { canEmpty } from "./emptying.js";
 import { Day, Layout, NEVER, USUAL } from "./layout.js";
 import { full } from "./lists.js";
-import { compare, NOTHING, WHOLE } from "./price.js";
+import { compare, NOTHING, priceOf, WHOLE } from "./price.js";
 /** @import { Advice, GapOver, IfStopped, Problem, WhyNext } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
+/** @import { Busy } from "./layout.js" */
 
 const SLOW = [1300, 1150, USUAL]; // paces in thousandths, the most careful first; hands may be as much too quick
 const PATIENCE_MS = 2 * 3_600_000; // being careful may not put the end off by more than this
 const STAY_MS = 15 * 60_000; // how long past the bench hours is asked of a maker, to save pieces
+const STAYED_MS = Math.floor((STAY_MS * SLOW[0]) / USUAL); // of who stayed already, and was slower than planned
 const AHEAD = 6; // instants to wait for that are looked at
 
 /**
@@ -79,10 +81,9 @@ class Choice {
     this.#maker = maker;
     this.#mayStay = mayStay;
     this.#order = day.byNeed(order);
-    const stays = this.#staysOn();
     const ready = this.#order.filter((index) => this.#isReady(index));
-    this.#staying = ready.filter((index) => stays.has(index));
-    this.#ready = [...this.#staying, ...ready.filter((index) => !stays.has(index))];
+    this.#staying = ready.filter((index) => day.atStake.has(index));
+    this.#ready = [...this.#staying, ...ready.filter((index) => !day.atStake.has(index))];
   }
 
   /** @returns {Advice} */
@@ -102,6 +103,7 @@ class Choice {
     );
     const events = this.#events();
     const going = this.#laid(USUAL, null);
+    const soon = this.#staying.length ? null : this.#comesBy(going, day.now + AT_ONCE_MS);
     /** @type {Advice | null} */
     let patient = null; // the most careful wait, and when the day would end with it
     let ends = NEVER;
@@ -109,6 +111,7 @@ class Choice {
       /** @type {Refusal | null} */
       let refused = null;
       const until = events.find((at) => this.#breaks(pace, at) === null) ?? null;
+      if (until !== null && soon !== null && patient === null) return this.#rest(until, pace, soon);
       const waiting = until === null ? null : this.#laid(USUAL, until);
       for (const index of fitting) {
         const bad = this.#breaks(pace, null, index);
@@ -272,44 +275,76 @@ class Choice {
   }
 
   /**
-   * What to begin where a few minutes past the bench hours end a state that is open, keeping all it asks; else null.
+   * @param {number} until @param {number} pace @param {number} beside the step of the open state that comes
+   * @returns {Advice}
+   */
+  #rest(until, pace, beside) {
+    return told(null, until, { kind: "rest", step: this.#day.tasks[beside].id }, pace, []);
+  }
+
+  /**
+   * The next step of a state that is open, where one begins by then; else null.
+   * @param {Layout} laid @param {number} at
+   */
+  #comesBy(laid, at) {
+    const { atStake, hands } = this.#day;
+    if (!laid.placed) return null;
+    const begins = (/** @type {number} */ index) => laid.start[index] ?? NEVER;
+    const coming = [...atStake].filter((index) => hands[index] && begins(index) <= at);
+    return coming.sort((a, b) => begins(a) - begins(b) || a - b)[0] ?? null;
+  }
+
+  /**
+   * What to begin, or to rest for, where a few minutes past the bench hours end a state that is open, keeping all it
+   * asks or losing less than if it were left; else null.
    * @returns {Advice | null}
    */
   #stayed() {
-    const { problem, now, takes, number } = this.#day;
-    const hours = this.#day.hours[this.#maker];
-    const last = hours.findLast(([opens, ends]) => opens <= now && now < ends + STAY_MS);
-    if (!last || !this.#mayStay || !this.#staying.length) return null;
-    const [opens, closes] = last;
-    const longer = hours
-      .filter((each) => each === last || each[0] >= closes + STAY_MS || each[1] <= closes)
-      .map((each) => (each === last ? [opens, closes + STAY_MS] : each));
-    const makers = problem.makers.map((maker, place) =>
-      place === this.#maker ? { ...maker, hours: longer } : maker,
-    );
-    const said = new Choice(new Day({ ...problem, makers }, now), this.#given, this.#maker, {
-      mayStay: false,
-    }).made();
-    if (said.step === null || said.broken.some(({ gap }) => holdsHands(gap))) return null;
-    const by = now + takes[number.get(said.step)] - closes;
+    const { now, takes, number, atStake } = this.#day;
+    const last = this.#day.hours[this.#maker].findLast(([opens]) => opens <= now);
+    if (!last || !this.#mayStay || !atStake.size) return null;
+    const closes = last[1];
+    const goes = closes + (now < closes ? STAY_MS : STAYED_MS);
+    if (now >= goes) return null;
+    const later = this.#goingAt(last, goes);
+    const said = later.made();
+    const leaving = this.#laid(USUAL, null);
+    if (!saves(said.broken, leaving)) return null;
+    if (said.step === null) return this.#rested(later, said, leaving, goes);
+    const index = number.get(said.step);
+    const by = now + takes[index] - closes;
+    if (by > 0 && !atStake.has(index)) return null;
     return by > 0 ? { ...said, why: { kind: "stay", by_ms: by, closes_at: closes } } : said;
   }
 
-  /** The open hands-on steps that lead to the end of a state that is open now. */
-  #staysOn() {
-    const day = this.#day;
-    /** @type {Set<number>} */
-    const chain = new Set();
-    const ended = (/** @type {number} */ index) => (day.end[index] ?? NEVER) <= day.now;
-    for (const { sources, to, gap } of day.mosts) {
-      const stack = holdsHands(gap) && day.end[to] === null && sources.every(ended) ? [to] : [];
-      for (let index = stack.pop(); index !== undefined; index = stack.pop()) {
-        if (chain.has(index)) continue;
-        chain.add(index);
-        stack.push(...day.needs[index].map(([need]) => need).filter((need) => day.end[need] === null));
-      }
-    }
-    return chain;
+  /**
+   * The same with one stretch of the bench hours made longer, into the next where the break is as short.
+   * @param {Busy} last @param {number} goes
+   */
+  #goingAt(last, goes) {
+    const { problem, now, hours } = this.#day;
+    const own = hours[this.#maker];
+    const joined = own.filter(([opens]) => last[0] < opens && opens < goes);
+    const closes = Math.max(goes, ...joined.map((each) => each[1]));
+    /** @type {Busy[]} */
+    const longer = own
+      .filter((each) => each === last || each[0] >= goes || each[1] <= last[0])
+      .map((each) => (each === last ? [last[0], closes] : each));
+    const makers = problem.makers.map((maker, place) =>
+      place === this.#maker ? { ...maker, hours: longer } : maker,
+    );
+    const day = new Day({ ...problem, makers }, now);
+    return new Choice(day, this.#given, this.#maker, { mayStay: false });
+  }
+
+  /**
+   * So that they go later, hands rest only for a step that would else be late.
+   * @param {Choice} later @param {Advice} said @param {Layout} leaving @param {number} goes @returns {Advice | null}
+   */
+  #rested(later, { until, pace }, leaving, goes) {
+    if (until === null || (leaving.placed && !leaving.broken.some(({ gap }) => holdsHands(gap)))) return null;
+    const beside = this.#comesBy(later.#laid(USUAL, until), goes);
+    return beside === null ? null : this.#rest(until, pace, beside);
   }
 
   /** @param {number} index */
@@ -375,6 +410,20 @@ function badness(risks, layout, blind, stays) {
     share,
     layout.finish,
   ];
+}
+
+/**
+ * Whether staying on keeps what is open, or else loses less of it; nobody stays for what is lost already.
+ * @param {Advice["broken"]} broken @param {Layout} leaving
+ */
+function saves(broken, leaving) {
+  if (!broken.some(({ gap }) => holdsHands(gap))) return true;
+  if (!leaving.placed) return false;
+  const staying = priceOf(broken.map(({ over_ms, gap }) => ({ over: over_ms, gap })));
+  return (
+    compare(staying.slice(0, 2), leaving.price.slice(0, 2)) < 0 ||
+    (compare(staying, leaving.price) < 0 && !staying[0])
+  );
 }
 
 /**

@@ -3,9 +3,9 @@
  * The same as bench/planning/layout.py, which says how it goes.
  */
 
-import { blocksOf } from "./blocks.js";
+import { blocksOf, holdsHands } from "./blocks.js";
 import { full, last } from "./lists.js";
-import { priceOf } from "./price.js";
+import { compare, priceOf } from "./price.js";
 /** @import { Gap, Problem } from "../../bench/shapes/page" */
 
 export const USUAL = 1000; // paces are in thousandths of the planned time
@@ -64,6 +64,7 @@ export class Day {
     this.#takeHistory();
     this.open = [...tasks.keys()].filter((index) => this.end[index] === null);
     this.full = this.#takeInUse();
+    this.atStake = this.#leadsToEnds();
     this.blocks = blocksOf(this);
     /** @type {Map<number, number[]>} */
     this.block = new Map();
@@ -114,6 +115,22 @@ export class Day {
       })
       .filter(({ many }) => many);
     return full;
+  }
+
+  /** The open steps and waits that lead to the end of a state that is open now. */
+  #leadsToEnds() {
+    /** @type {Set<number>} */
+    const chain = new Set();
+    const isOver = (/** @type {number} */ index) => (this.end[index] ?? NEVER) <= this.now;
+    for (const { sources, to, gap } of this.mosts) {
+      const stack = holdsHands(gap) && this.end[to] === null && sources.every(isOver) ? [to] : [];
+      for (let index = stack.pop(); index !== undefined; index = stack.pop()) {
+        if (chain.has(index)) continue;
+        chain.add(index);
+        stack.push(...this.needs[index].map(([need]) => need).filter((need) => this.end[need] === null));
+      }
+    }
+    return chain;
   }
 
   /** Whether what a step takes up for longer is there now. @param {number} index */
@@ -232,16 +249,22 @@ export class Layout {
     return priceOf(this.broken);
   }
 
+  /** Lay the day out until no opener is to be put later; where that leaves no room, as it cost least before. */
   #lay() {
+    /** @type {Pick<Layout, "price" | "start" | "end" | "maker" | "broken"> | null} */
+    let best = null;
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       if (!this.#once()) {
         if (this.#freeFirst()) continue;
-        this.placed = false;
-        return;
+        break;
       }
-      if (!this.#leaveFree() && !this.#putOpenersLater()) return;
+      if (this.#leaveFree()) continue;
+      if (!this.#putOpenersLater()) return;
+      const { price, start, end, maker, broken } = this;
+      if (best === null || compare(price, best.price) < 0) best = { price, start, end, maker, broken };
     }
-    this.placed = false;
+    this.placed = best !== null;
+    if (best) ({ start: this.start, end: this.end, maker: this.maker, broken: this.broken } = best);
   }
 
   /**
@@ -353,8 +376,10 @@ export class Layout {
     if (readies.length < left.length) return false;
     const ready = Math.max(day.now, ...readies.map((at, place) => at - after[place]));
     const usual = left.reduce((sum, each) => sum + day.takes[each], 0);
-    const room = Math.max(total, Math.min(Math.floor((usual * SLOW_HANDS) / USUAL), day.longest));
-    const chosen = this.#earliestBlock(left, after, ready, total, room);
+    // What is open already has no room for slow hands to wait for.
+    const isOpen = left.some((each) => day.atStake.has(each));
+    const slow = isOpen ? 0 : Math.min(Math.floor((usual * SLOW_HANDS) / USUAL), day.longest);
+    const chosen = this.#earliestBlock(left, after, ready, total, Math.max(total, slow));
     if (chosen === null) return false;
     const [at, maker] = chosen;
     for (const [place, each] of left.entries()) {
@@ -534,7 +559,7 @@ export class Layout {
     return false;
   }
 
-  /** Where a most is broken, put its opener later; true when something was. Else what is broken. */
+  /** Say what is broken, and put its openers later; true when something was. */
   #putOpenersLater() {
     let moved = false;
     this.broken = [];
@@ -545,8 +570,8 @@ export class Layout {
       const over = start - opened - most;
       if (over <= 0) continue;
       const latest = sources.filter((each) => this.end[each] === opened);
+      this.broken.push({ over, gap });
       if (latest.some((each) => this.#delay(each, over)) || this.#hurry(to, gap)) moved = true;
-      else this.broken.push({ over, gap });
     }
     return moved;
   }

@@ -428,6 +428,8 @@ function waitWords(ahead) {
       return say("page-day-bench-opens", { when: then });
     case "wait":
       return then && say("page-day-hands-free", { when: then });
+    case "rest":
+      return then && say("page-day-rest", { step: named(ahead, why.step), when: then });
     case "ends_sooner":
     case "hours":
     case "window":

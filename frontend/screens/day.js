@@ -41,7 +41,9 @@ function nothingNow({ next }, at) {
   if (next?.why.kind === "finished") return say("page-day-nothing-left");
   if (next?.until && next.why.kind === "closed")
     return say("page-day-bench-opens", { when: when(next.until, at) });
-  return next?.until ? say("page-day-hands-free", { when: when(next.until, at) }) : say("page-day-follow");
+  return next?.until && next.why.kind !== "rest"
+    ? say("page-day-hands-free", { when: when(next.until, at) })
+    : say("page-day-follow");
 }
 
 /** The run whose step hands begin first, once they can. @param {Ahead} ahead */

@@ -191,6 +191,119 @@ def test_hands_rest_a_moment_rather_than_melt_too_soon_for_a_skin_that_is_not_th
     assert told["step"] is None and MONDAY + 2 * MINUTE <= told["until"] <= MONDAY + 7 * MINUTE
 
 
+def layers(closes: int) -> Json:
+    """A first layer keeps for 25 min, is skinned over in 12, and takes 7 min of melting for the second; a long wrap
+    of another part is ready as well."""
+    tasks = [make_task("pour", 4), make_task("skin", 12, "wait"), make_task("melt", 7), make_task("mist", 1)]
+    tasks += [make_task("second", 3), make_task("wrap", 12, component="other")]
+    gaps = [make_gap("pour", "skin"), make_gap("pour", "melt"), make_gap("mist", "second")]
+    gaps += [make_gap("skin", "mist"), make_gap("melt", "mist")]
+    gaps += [over(BACK, "melt", "mist", 5), over(BACK, "pour", "second", 25)]
+    hours = [[MONDAY, closes], [MONDAY + 20 * HOUR, MONDAY + 22 * HOUR]]
+    return make_bare(tasks, gaps, hours)
+
+
+def skinning(problem: Json, at: int) -> Json:
+    problem["tasks"][1] |= {"status": "begun", "began_at": at}
+    return problem
+
+
+def test_hands_rest_for_a_layer_though_its_second_is_poured_past_the_hours() -> None:
+    """The skin is there 2 min before they close, the second layer in 2 min after: it was left till the morning."""
+    closes = MONDAY + 14 * MINUTE
+    order = ["pour", "melt", "wrap", "mist", "second"]
+    problem = skinning(done(layers(closes), "pour", at=MONDAY), MONDAY)
+    melted = done(problem, "melt", at=closes + MINUTE)
+    melted["tasks"][1] |= {"left_ms": 18 * MINUTE}
+
+    told = next_step(problem, order, MONDAY)
+    resting = next_step(melted, order, closes + MINUTE)
+
+    assert (told["step"], told["why"]) == (None, {"kind": "rest", "step": "melt"})
+    assert MONDAY < told["until"] <= MONDAY + 10 * MINUTE
+    assert (resting["step"], resting["until"]) == (None, MONDAY + 18 * MINUTE)
+    assert resting["why"] == {"kind": "rest", "step": "mist"}
+
+
+def test_a_break_that_is_worked_through_joins_what_is_before_and_after() -> None:
+    """The bench closes for 6 min, and there is no other day: what came after the break was lost with it."""
+    problem = skinning(done(layers(MONDAY + 14 * MINUTE), "pour", at=MONDAY), MONDAY)
+    problem["makers"][0]["hours"] = [[MONDAY, MONDAY + 14 * MINUTE], [MONDAY + 20 * MINUTE, MONDAY + HOUR]]
+    problem["tasks"][5] |= {"takes_ms": 35 * MINUTE, "left_ms": 35 * MINUTE}
+    problem["gaps"][-1] |= {"most_ms": 18 * MINUTE}
+
+    told = next_step(problem, ["pour", "melt", "wrap", "mist", "second"], MONDAY)
+
+    assert (told["step"], told["broken"]) == (None, [])
+    assert told["why"] == {"kind": "rest", "step": "melt"}
+
+
+def test_a_layer_that_is_poured_already_waits_for_no_room_for_slow_hands() -> None:
+    """11 min of steps, 14 with slow hands, and 12 until the bench closes."""
+    problem = skinning(done(layers(MONDAY + 12 * MINUTE), "pour", at=MONDAY), MONDAY)
+    problem["tasks"][1] |= {"left_ms": 4 * MINUTE}
+    day = Day(problem, MONDAY)
+
+    laid = Layout(day, day.by_need([]))
+
+    assert day.number["melt"] in day.at_stake and day.number["wrap"] not in day.at_stake
+    assert laid.broken == [] and laid.start[day.number["melt"]] == MONDAY
+
+
+def test_who_has_stayed_already_is_not_sent_home_for_half_a_minute() -> None:
+    """A quarter of an hour was asked, and hands were slower than planned."""
+    closes = MONDAY + HOUR
+    problem = done(layers(closes), "pour", "skin", "melt", at=closes + 12 * MINUTE)
+    order = ["melt", "wrap", "mist", "second"]
+
+    told = next_step(problem, order, closes + 12 * MINUTE)
+
+    assert (told["step"], told["why"]["kind"]) == ("mist", "stay")
+    assert next_step(problem, order, closes + 20 * MINUTE)["why"]["kind"] == "closed"
+
+
+@pytest.mark.parametrize(("kind", "step"), [(BACK, "scent"), (RUIN, None)])
+def test_what_is_late_at_closing_is_ended_all_the_same_but_nobody_stays_for_what_is_lost(
+    kind: Json, step: str | None
+) -> None:
+    """A bell rang for 20 min with 12 to go: it is warmed again and poured, not left till the morning."""
+    closes = MONDAY + HOUR
+    tasks = [make_task("melt", 10), make_task("scent", 1), make_task("pour", 3), make_task("wrap", 20)]
+    gaps = [make_gap("melt", "scent"), make_gap("scent", "pour"), over(kind, "melt", "pour", 12)]
+    hours = [[MONDAY, closes], [MONDAY + 20 * HOUR, MONDAY + 22 * HOUR]]
+    problem = done(make_bare(tasks, gaps, hours), "melt", at=closes - 16 * MINUTE)
+
+    told = next_step(problem, ["wrap", "scent", "pour"], closes + 4 * MINUTE)
+
+    assert told["step"] == step
+    assert told["why"]["kind"] == ("stay" if step else "closed")
+
+
+def test_beside_an_open_state_hands_rest_a_moment_and_take_nothing_else_up() -> None:
+    """The white base is melted and the skin comes in 4 min: a bell in the meantime would cost base and layer."""
+    at = MONDAY + 8 * MINUTE
+    problem = skinning(done(layers(MONDAY + 3 * HOUR), "pour", at=MONDAY), MONDAY)
+    problem = done(problem, "melt", at=at)
+    problem["tasks"][5] |= {"takes_ms": MINUTE, "left_ms": MINUTE}
+
+    told = next_step(problem, ["wrap", "mist", "second"], at)
+
+    assert (told["step"], told["until"]) == (None, MONDAY + 12 * MINUTE)
+    assert told["why"] == {"kind": "rest", "step": "mist"}
+
+
+def test_hands_do_not_rest_beside_an_open_state_while_another_is_ruined() -> None:
+    at = MONDAY + 8 * MINUTE
+    problem = skinning(done(layers(MONDAY + 3 * HOUR), "pour", at=MONDAY), MONDAY)
+    problem = done(problem, "melt", at=at)
+    problem["tasks"][5] |= {"takes_ms": MINUTE, "left_ms": MINUTE}
+    problem["tasks"].append({**make_task("beat", 5, component="top"), "status": "done"})
+    problem = done(problem, "beat", at=at - 9 * MINUTE)
+    problem["gaps"].append(over(RUIN, "beat", "wrap", 10))
+
+    assert next_step(problem, ["wrap", "mist", "second"], at)["step"] == "wrap"
+
+
 # The margin
 
 
@@ -253,6 +366,19 @@ def test_a_wait_inside_does_not_break_a_day_into_impossible_pieces() -> None:
     ]
     assert made["status"] == "proven" and made["stays"] and faults(problem, made) == []
     assert not Layout(day, day.by_need([])).broken
+
+
+def test_a_window_that_no_order_keeps_is_laid_out_all_the_same() -> None:
+    """Its opener was put later until it ran off the bench hours, and then nothing of the day was foreseen."""
+    tasks = [make_task("press", 10), make_task("dry", 30, "wait"), make_task("wrap", 5), make_task("mica", 5)]
+    gaps = [make_gap("press", "dry"), make_gap("dry", "wrap"), over(QUALITY, "press", "wrap", 10)]
+    day = Day(make_bare(tasks, gaps, [[MONDAY, MONDAY + HOUR]]), MONDAY)
+
+    laid = Layout(day, day.by_need([]))
+
+    assert laid.placed
+    assert [(over_ms, gap["to"]) for over_ms, gap in laid.broken] == [(20 * MINUTE, "wrap")]
+    assert laid.start[0] == MONDAY
 
 
 # Moulds that two batches share

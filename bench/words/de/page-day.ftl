@@ -7,6 +7,7 @@ page-day-next = Als Nächstes
 page-day-nothing-left = Nichts mehr zu tun
 page-day-bench-opens = Der Arbeitstisch öffnet { $when }
 page-day-hands-free = Hände frei bis { $when }
+page-day-rest = Nichts anderes anfangen: { $step } beginnt { $when }.
 page-day-follow = Den Timern folgen
 page-day-to-bench = Zum Arbeitstisch
 page-day-done = Alles fertig: { $when }.

@@ -7,6 +7,7 @@ page-day-next = Next
 page-day-nothing-left = No hand work left
 page-day-bench-opens = The bench opens { $when }
 page-day-hands-free = Hands are free until { $when }
+page-day-rest = Start nothing else: { $step } begins { $when }.
 page-day-follow = Follow the timers
 page-day-to-bench = To the bench
 page-day-done = All is done { $when }.
