@@ -1102,6 +1102,9 @@ const HEARD = {
     send(from, "recipe", () => desk().then((at) => at.keepPicked(hands, detail, from))),
   "document-edited": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
+  "recipe-copied": (detail, from) =>
+    accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
+  "version-taken": (detail, from) => desk().then((at) => at.takeVersion(hands, detail, from)),
   "swap-wanted": (detail, from) => desk().then((at) => at.tellSwap(hands, detail, from)),
   "time-wanted": tellTime,
   "history-wanted": (detail, from) => desk().then((at) => at.tellHistory(hands, detail, from)),

@@ -137,6 +137,28 @@ export async function tellHistory({ studio }, { id }, { screen: asking }) {
 }
 
 /**
+ * An earlier version is written on: as this recipe's draft, whose next version says it again, or as a recipe of its own.
+ * @param {Hands} hands @param {Detail<"version-taken">} detail @param {Teller<"version-taken">} from
+ */
+export async function takeVersion(hands, { id, version, as }, { screen: asking }) {
+  const { studio } = hands;
+  if (as === "draft" && studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
+  try {
+    const written = await studio.shelf.version(id, version);
+    const known = studio.recipes.find((each) => each.id === id);
+    if (as === "copy") {
+      const title = say("page-recipe-second", { title: written.title });
+      return await editPicked(hands, { document: { ...written, title } });
+    }
+    await studio.drafts.write({ id, base: known?.version ?? null, was: known?.document, document: written });
+    location.hash = `#/recipe/${id}`;
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+    asking.trouble(answerOf(error) || say("page-app-versions-away"));
+  }
+}
+
+/**
  * At the door: do something about who may come in, then tell the screen who may.
  * @param {Hands} hands @param {From<StudioScreen>} from
  * @param {(door: Door) => PairingMade | null | void | Promise<PairingMade | null | void>} act

@@ -51,6 +51,8 @@ export interface ToldBy {
   "check-wanted": Tells<{ document: WrittenRecipe; air: { temperature_c: string; humidity: string } | null }, RecipeScreen>;
   "recipe-sent": Tells<{ id: string }, RecipeScreen>;
   "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
+  "recipe-copied": Tells<{ document: WrittenRecipe }, RecipeScreen>;
+  "version-taken": Tells<{ id: string; version: number; as: "draft" | "copy" }, VersionsScreen>;
   "draft-dropped": Tells<{ id: string }, RecipeScreen>;
   "document-picked": Tells<{ document: WrittenRecipe }, BringScreen>;
   "document-kept": Tells<{ document: WrittenRecipe; over: RecipeRow | null }, BringScreen>;

@@ -35,6 +35,11 @@ export class Shelf {
     return (await this.#server.get(`/recipes/${id}/swaps?line=${encodeURIComponent(line)}`)).body.swaps;
   }
 
+  /** A version as it was written. @param {string} id @param {number} version @returns {Promise<WrittenRecipe>} */
+  async version(id, version) {
+    return (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.document;
+  }
+
   /**
    * The newest versions, what each changed and the runs made with it.
    * @param {string} id @returns {Promise<VersionTold[]>}

@@ -80,6 +80,7 @@ import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
 import { placeWords } from "../parts/places.js";
+import { pickOne } from "../parts/sheets.js";
 import { about } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Finding, Measures, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
@@ -110,6 +111,7 @@ const isText = (node) => node.matches("textarea, input[type=text], input:not([ty
  * @typedef {{temperature_c?: string, humidity?: string}} Air
  * @typedef {{title: HTMLElement, write: HTMLElement, changed: HTMLElement, picture: HTMLElement, sums: HTMLElement,
  *   findings: HTMLElement, said: HTMLElement, lead: HTMLElement, undo: HTMLElement, redo: HTMLElement,
+ *   copy: HTMLElement, drop: HTMLElement,
  *   foot: HTMLElement}} EditParts
  * @typedef {(...more: Child[]) => HTMLElement} Order
  */
@@ -224,7 +226,10 @@ export class RecipeScreen extends HTMLElement {
       this.#late = draft?.errors ?? null;
       if (this.#late) this.#refused(this.#late);
     }
-    if (this.#parts) this.#writeChanged();
+    if (!this.#parts) return;
+    this.#writeChanged();
+    show(this.#parts.drop, draft !== null);
+    show(this.#parts.copy, recipe !== null);
   }
 
   connectedCallback() {
@@ -475,6 +480,16 @@ export class RecipeScreen extends HTMLElement {
         { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) },
         say("page-common-redo"),
       ),
+      copy: h(
+        "button",
+        { type: "button", class: "quiet", hidden: true, onclick: () => this.#copy() },
+        say("page-recipe-copy"),
+      ),
+      drop: h(
+        "button",
+        { type: "button", class: "quiet", hidden: true, onclick: () => this.#askDrop() },
+        say("page-recipe-drop"),
+      ),
     };
     const foot = h(
       "div",
@@ -519,6 +534,7 @@ export class RecipeScreen extends HTMLElement {
           parts.picture,
           h("h2", { class: "section-name" }, say("page-recipe-check")),
           parts.findings,
+          h("div", { class: "r-order" }, parts.copy, parts.drop),
           h(
             "details",
             { class: "r-fold" },
@@ -1385,6 +1401,31 @@ export class RecipeScreen extends HTMLElement {
     } else if (this.#late) this.#go(this.#placeOf(this.#late[0]));
   }
 
+  /** The kept version comes back, or the page goes where there is none. */
+  #drop() {
+    this.#isDropped = true;
+    this.#past = [];
+    tell(this, "draft-dropped", { id: this.#id });
+  }
+
+  async #askDrop() {
+    const isSure = await pickOne({
+      title: say("page-recipe-drop"),
+      says: say(this.#recipe ? "page-recipe-drop-says" : "page-recipe-drop-new-says"),
+      choices: [{ label: say("page-recipe-drop-yes"), value: true }],
+    });
+    if (!isSure || !this.isConnected) return;
+    const hasVersion = this.#recipe !== null;
+    this.#drop();
+    if (!hasVersion) location.hash = "#/";
+  }
+
+  /** A copy that goes its own way, and what is written here stays. */
+  #copy() {
+    const title = say("page-recipe-second", { title: this.#document?.title ?? "" });
+    tell(this, "recipe-copied", { document: { ...this.#document, title } });
+  }
+
   #writeChanged() {
     const { changed, lead } = this.#parts;
     const isChanged = this.#isChanged;
@@ -1485,11 +1526,7 @@ export class RecipeScreen extends HTMLElement {
           {
             type: "button",
             class: "quiet",
-            onclick: () => {
-              this.#isDropped = true;
-              this.#past = [];
-              tell(this, "draft-dropped", { id: this.#id });
-            },
+            onclick: () => this.#drop(),
           },
           say("page-recipe-take-theirs"),
         ),

@@ -582,3 +582,48 @@ def test_the_page_knows_every_field_that_a_recipe_may_have(desk: Page) -> None:
     assert {kind: set(names) for kind, names in tables["kinds"].items()} == {
         kind: names - common for kind, names in kinds.items()
     }
+
+
+def test_a_draft_can_be_removed_once_asked_about_and_the_saved_version_stays(own_desk: Page) -> None:
+    go(own_desk, RECIPE_ID)
+    remove = own_desk.get_by_role("button", name="Remove this draft")
+    expect(remove).to_be_hidden()
+    at(own_desk, "title").fill("Not this")
+    expect(said(own_desk)).to_have_text(KEPT)
+
+    remove.click()
+    expect(own_desk.get_by_role("dialog")).to_contain_text("The saved version stays.")
+    own_desk.get_by_role("button", name="Remove it").click()
+
+    expect(at(own_desk, "title")).to_have_value(RECIPE["title"])
+    expect(remove).to_be_hidden()
+    assert draft(own_desk) is None
+
+
+def test_an_earlier_version_is_written_on_or_copied_and_no_draft_is_lost_to_it(
+    own_desk: Page, server: Server
+) -> None:
+    change(server, {**RECIPE, "title": "The second way"})
+    versions = f"#/versions/{RECIPE_ID}"
+    own_desk.evaluate("address => { location.hash = address }", versions)
+    first = own_desk.get_by_role("region", name="Version 1")
+
+    first.get_by_role("button", name="Make a copy").click()
+    expect(at(own_desk, "title")).to_have_value(f"{RECIPE['title']} (second)")
+    assert RECIPE_ID not in own_desk.url
+
+    own_desk.evaluate("address => { location.hash = address }", versions)
+    first.get_by_role("button", name="Write on from this version").click()
+    expect(at(own_desk, "title")).to_have_value(RECIPE["title"])
+    assert RECIPE_ID in own_desk.url
+    own_desk.evaluate("address => { location.hash = address }", versions)
+    first.get_by_role("button", name="Write on from this version").click()
+    expect(own_desk.locator("versions-screen").get_by_role("alert")).to_contain_text(
+        "This recipe has a draft"
+    )
+
+    go(own_desk, RECIPE_ID)
+    own_desk.get_by_role("button", name="Save version").click()
+    expect(said(own_desk)).to_have_text("Saved as version 3.")
+    assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == RECIPE["title"]
+    assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/2")["title"] == "The second way"

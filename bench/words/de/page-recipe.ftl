@@ -4,6 +4,11 @@
 
 page-recipe-new = Neues Rezept
 page-recipe-save = Fassung speichern
+page-recipe-copy = Kopie anlegen
+page-recipe-drop = Diesen Entwurf verwerfen
+page-recipe-drop-says = Deine Änderungen sind dann weg. Die gespeicherte Fassung bleibt.
+page-recipe-drop-new-says = Dieses Rezept hat noch keine Fassung. Alles davon ist dann weg.
+page-recipe-drop-yes = Verwerfen
 page-recipe-saving = Wird gespeichert…
 page-recipe-saved = Auf diesem Handy gespeichert.
 page-recipe-saved-version = Gespeichert als Fassung { $version }.

@@ -4,6 +4,11 @@
 
 page-recipe-new = New recipe
 page-recipe-save = Save version
+page-recipe-copy = Make a copy
+page-recipe-drop = Remove this draft
+page-recipe-drop-says = What you changed goes. The saved version stays.
+page-recipe-drop-new-says = This recipe was never saved as a version. All of it goes.
+page-recipe-drop-yes = Remove it
 page-recipe-saving = Saving…
 page-recipe-saved = Saved on this phone.
 page-recipe-saved-version = Saved as version { $version }.
