@@ -16,6 +16,7 @@ from bench.substances import has, source_of
 from bench.whole import half_even, mass
 from bench.words import point, say, say_all
 
+SLOW = "cream-of-tartar"  # hardly dissolves in the cold: kneaded with glycerin by common practice
 OPEN_FORM = "citric-acid"  # of either form
 SOUR = Fraction(1, 10)  # more of the acid than this left over is pointed out: common practice
 FATTY = Fraction(
@@ -132,13 +133,18 @@ def unmixed_fat(subject: Subject) -> Iterator[Finding]:
 
 def beside(subject: Subject) -> Iterator[Finding]:
     """What does not go with a fizz, or is not what it is taken for: each by the one rule that fits."""
+    soon = [
+        part
+        for part in subject.fizzing
+        if any(subject.known_as(acid) != SLOW for acid in subject.acids(part))
+    ]
     for component in subject.parts:
         acids = subject.acids(component)
         if not (acids or subject.carbonates(component)):
             continue
         for line in component["lines"]:
             found = subject.substance(line["ingredient"])
-            code, by = _amiss(found, bool(acids)) if found else ("", "")
+            code, by = _amiss(found, bool(acids), component in soon) if found else ("", "")
             if found and code:
                 yield finding(
                     f"in-fizz-{code}",
@@ -152,15 +158,18 @@ def beside(subject: Subject) -> Iterator[Finding]:
                 )
 
 
-def _amiss(found: Substance, acid: bool) -> tuple[str, str]:
-    """What is amiss, and by which field or trait of the table; "" for nothing."""
+def _amiss(found: Substance, acid: bool, soon: bool) -> tuple[str, str]:
+    """What is amiss, and by which field or trait of the table; "" for nothing.
+
+    soon: it fizzes at the first damp, as no mix of bicarbonate and cream of tartar alone does.
+    """
     if "holds" in found:
         return "baking-powder", "holds"
     if has(found, "strong_alkali"):
         return "alkali", "strong_alkali"
     if acid and has(found, "acid_frees_sulfide"):
         return "sulfide", "acid_frees_sulfide"
-    if has(found, "draws_water") and found["kind"] != "soap_base":
+    if soon and has(found, "draws_water") and found["kind"] != "soap_base":
         return "draws-water", "draws_water"
     return "", ""
 
@@ -177,6 +186,8 @@ def wet(subject: Subject) -> Iterator[Finding]:
             if line["texture"]:
                 continue
             if found and "crystal_water" in found and kind == "salt":
+                if component not in subject.fizzing:  # a soak of salt and soda waits for no damp
+                    continue
                 yield finding(
                     "crystal-water",
                     "know",

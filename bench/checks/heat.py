@@ -117,7 +117,7 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                         reached=temperature(reached),
                         most=temperature(most),
                     ),
-                    why=say("checks-base-too-warm-why"),
+                    why=say("checks-base-too-warm-why", kind=subject.kind(line["ingredient"]) or "other"),
                     by=say("checks-too-warm", by=warmer(reached - most)),
                     do=say("checks-base-too-warm-do"),
                 )

@@ -9,6 +9,7 @@ from bench.substances import has
 from bench.words import say, say_all
 
 BASES = ("soap_base", "whipping_base", "surfactant")  # preserved by their makers, for what is in them
+LITTLE = 5  # per cent of oats, honey or milk powder in a base, which its own alkali and glycerin keep: common practice
 
 
 def unpreserved(subject: Subject) -> Iterator[Finding]:
@@ -23,7 +24,9 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
         if added:
             yield finding(
                 "unpreserved",
-                "look",
+                "know"
+                if not wet and subject.of_kind(component, "soap_base") and _share(component, added) < LITTLE
+                else "look",
                 component["id"],
                 say(
                     "checks-unpreserved", names=say_all([subject.ingredient(line)["name"] for line in added])

@@ -155,8 +155,8 @@ def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iter
             "annex-forbidden",
             "look",
             f"ingredients.{key}",
-            say("checks-annex-forbidden", name=name, annex=annex),
-            why=say("checks-annex-why"),
+            say("checks-annex-forbidden", name=name),
+            why=say("checks-annex-forbidden-why", annex=annex),
             do=say("checks-annex-forbidden-do"),
             source=cited(limit["source"]),
         )

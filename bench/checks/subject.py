@@ -22,6 +22,7 @@ from bench.shapes.recipe import (
 )
 from bench.shapes.substances import Substance
 from bench.shapes.units import Id, RecipeKey
+from bench.steps import counts_pieces
 from bench.substances import kind_of, known
 from bench.words import say
 
@@ -39,6 +40,12 @@ GLASS = re.compile(r"glas|verre|vidrio|vetro|mason jar|bocal", re.IGNORECASE)
 # A step that is called so wraps, though it does not say what it does.
 WRAPS = re.compile(
     r"\b(?:wrap|wrapping|wrapped|ein(?:wickeln|packen|schlagen)|verpacken|emballer|emballage|envolver|avvolgere|incartare)\b",
+    re.IGNORECASE,
+)
+# What a piece is filled into and stays in: that wraps it too.
+HOLDS = re.compile(
+    r"\b(?:jars?|tubs?|tins?|bottles?|tubes?|pouch(?:es)?|bags?|clamshells?|gläse?r?n?|tiegel|dosen?|flaschen?|tuben?|beutel"
+    r"|bocaux|sachets?|flacons?|tarros?|botes?|bolsas?|barattol[oi]|vasett[io])\b",
     re.IGNORECASE,
 )
 FRESH = re.compile(r"\b(?:fresh|frisch\w*|fra[iî]ch?\w*|fresc\w*|fresch\w*)\b", re.IGNORECASE)
@@ -137,11 +144,13 @@ class Subject:
 
     @cached_property
     def wraps(self) -> list[str]:
-        """The steps that wrap: "component.step"."""
+        """The steps that wrap, or fill into what wraps: "component.step"."""
         return [
             key
             for key, step in self.order.steps.items()
-            if step["does"] == "wrap" or (not step["does"] and is_said(WRAPS, step["title"]))
+            if step["does"] == "wrap"
+            or (not step["does"] and is_said(WRAPS, step["title"]))
+            or (counts_pieces(step) and is_said(HOLDS, step["title"]))
         ]
 
     def is_wet(self, line: RecipeLine) -> bool:

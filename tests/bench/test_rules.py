@@ -279,7 +279,7 @@ EXAMPLES = {
     "in-fizz-alkali": (of("Washing soda", "Citric acid"), of("Baking soda", "Citric acid")),
     "in-fizz-sulfide": (of("Baking soda", "Citric acid", "Ultramarine"), of("Ultramarine")),
     "in-fizz-draws-water": (of("Baking soda", "Citric acid", "Glycerin"), of("Glycerin")),
-    "crystal-water": (of("Baking soda", "Epsom salt"), of("Epsom salt")),
+    "crystal-water": (of("Baking soda", "Citric acid", "Epsom salt"), of("Baking soda", "Epsom salt")),
     "water-in-fizz": (mixed(BICARBONATE, {"kind": "water"}), mixed({}, {"kind": "water"})),
     "alcohol-in-fizz": (of("Baking soda", "Rubbing alcohol"), of("Rubbing alcohol")),
     "fragrance-no-weight": (

@@ -113,7 +113,12 @@ checks-base-limit-unknown-why = Über ihrer Grenze trocknet eine Basis aus, verg
 checks-base-limit-unknown-do = Die Grenze aus dem Datenblatt der Basis übernehmen.
 checks-base-end-unknown-do = Beim Schmelzen die Endtemperatur angeben.
 checks-base-too-warm = { $name } wird auf { $reached } erhitzt. Das Datenblatt erlaubt { $most }.
-checks-base-too-warm-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh.
+checks-base-too-warm-why = { $kind ->
+    [soap_base] Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh.
+    [whipping_base] Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh.
+    [preservative] Über seiner Grenze zerfällt es und konserviert nicht mehr.
+   *[other] Über seiner Grenze verdirbt es: es wird dunkel, riecht oder zerfällt.
+}
 checks-base-too-warm-do = Die Endtemperatur beim Schmelzen senken.
 checks-warm-fizz = Geschmolzenes aus „{ $title }“ trifft mit bis zu { $reached } auf das Natron.
 checks-warm-fizz-unknown = Wie warm trifft die Schmelze aus „{ $title }“ auf das Natron? Im Rezept steht es nicht.
@@ -126,7 +131,7 @@ checks-water-in-fizz-why = Eingegossenes Wasser startet das Sprudeln sofort. Fei
 checks-water-in-fizz-do = Als „nach Bedarf“ schreiben und sprühen, oder weglassen.
 checks-water-bath = Zwischen „{ $title }“ und der trockenen Mischung wird nichts abgewischt.
 checks-water-bath-why = Ein Gefäß aus dem Wasserbad tropft, und ein Tropfen startet das Sprudeln.
-checks-water-bath-do = Einen Schritt einfügen, der Außenseite und Boden abwischt, oder ihn kennzeichnen.
+checks-water-bath-do = Einen Schritt einfügen, der Außenseite und Boden abwischt. Oder von einem sagen, dass er abwischt.
 checks-alcohol = Alkohol ist offen bei { $sprays }. Nichts trennt das von { $melts }.
 checks-alcohol-why = Alkoholdampf entzündet sich leicht: der Flammpunkt von 2-Propanol liegt bei etwa { -at-12 }.
 checks-alcohol-do = Vor dem Sprühen Wärmequellen aus, Fenster auf. Oder eins nach dem anderen.
@@ -147,7 +152,7 @@ checks-two-ways-do = Eins davon schreiben.
 checks-sums = { $name }: die Zeilen ergeben { $written }. { $count } Stück brauchen mit dem, was hängen bleibt, { $needs }.
 checks-sums-why = Eine Charge richtet sich nach den Stücken, jede Zeile wird angepasst.
 checks-sums-by = { $share } Unterschied
-checks-sums-do = Stückgewicht, Reserve und Rest im Gefäß prüfen.
+checks-sums-do = Mengen, Stückgewicht, Reserve und Rest im Gefäß prüfen.
 checks-too-small = { $mass } sind zu wenig für jede Waage der Ausrüstung: { $name }.
 checks-too-small-why = Mindestens { $least } nötig, um auf { $share } genau zu wiegen: { $scale }.
 checks-too-small-do = Größere Charge machen, feinere Waage nehmen oder in etwas anderem verdünnt abwiegen.
@@ -205,7 +210,7 @@ checks-unasked-why = Was nach Bedarf dazukommt, gibst du beim Prüfen zu. Hier w
 checks-unasked-do = Einen Schritt einfügen, der die Masse prüft. Dort sagen, was zuzugeben ist, solange sie nicht stimmt.
 checks-no-wait = Auf „{ $title }“ folgt keine Wartezeit.
 checks-no-wait-between = „{ $next }“ folgt auf „{ $title }“ ohne Wartezeit dazwischen.
-checks-unwrapped-do = Einen Schritt zum Einpacken mit spätester Zeit einfügen oder den vorhandenen kennzeichnen.
+checks-unwrapped-do = Einen Schritt zum Einpacken mit spätester Zeit einfügen. Oder von einem sagen, dass er einpackt.
 checks-place-piece = das ganze Stück
 
 ## Woher eine Regel kommt
@@ -246,7 +251,7 @@ checks-trait-food-colour = { $name } ist für Lebensmittel gemacht.
 checks-why-trait-food-colour = Sie ist meist Wasser und färbt Wanne und Haut. Für Kosmetik ist sie vielleicht nicht gelistet.
 checks-do-trait-food-colour = Eine Farbe nehmen, deren Papiere Kosmetik und diesen Zweck nennen.
 checks-trait-airways = { $name } kann kleinen Kindern den Atem nehmen.
-checks-why-trait-airways = Menthol, Kampfer und Cineol wirken auf die Atemwege. Auch Asthma kann antworten.
+checks-why-trait-airways = Menthol, Kampfer und Cineol wirken auf die Atemwege. Sie können auch Asthma auslösen.
 checks-do-trait-airways = Auf das Etikett: nicht für Kinder unter 3. So wenig, wie die Papiere erlauben.
 checks-allergens-unlisted = Die Allergene von { $name } sind nicht eingetragen.
 checks-allergens-unlisted-why = Ein Etikett muss sie schon bei kleinem Anteil nennen. Ohne sie fehlen sie dort.
@@ -291,7 +296,7 @@ checks-least-heat = „{ $title }“ braucht { $needs }. Die geplanten Intervall
 checks-least-heat-why = Nach den Zahlen endet es bei { $ends }, höchstens { $most } sind gut.
 checks-least-heat-by = { $heater }, { $watts } kommen an
 checks-least-heat-do = Das letzte Intervall kürzen, die Leistung senken oder ein Wasserbad nehmen.
-checks-alcohol-heated = { $name } wird in dem Gefäß erhitzt, das geschmolzen wird.
+checks-alcohol-heated = { $name } ist in dem Gefäß, das erhitzt wird.
 checks-alcohol-heated-do = Erst nach dem Schmelzen zugeben, ohne Wärmequelle. Oder ein anderes Gefäß nehmen.
 checks-metal = Schmelzen in der Mikrowelle, und dafür ist nur Metall da: { $names }.
 checks-metal-why = Metall schlägt in der Mikrowelle Funken, und die Schmelze bleibt kalt.
@@ -299,7 +304,7 @@ checks-metal-do = Glas oder Polypropylen in die Ausrüstung aufnehmen. Oder ein 
 
 ## Trocknen
 
-checks-short-drying = „{ $title }“ trocknet { $span } vor dem Einpacken. Sind Stunden gemeint?
+checks-short-drying = { $span } Trocknen zwischen „{ $title }“ und dem Einpacken. Sind Stunden gemeint?
 checks-short-drying-why = Feucht eingepackt quillt ein gepresstes Stück und reagiert in der Verpackung.
 checks-short-drying-by = üblich: { $span } oder mehr
 checks-long-wait = „{ $title }“ dauert { $span }. Das ist länger als üblich.
@@ -330,13 +335,13 @@ checks-do-trait-candle-colour = Eine Farbe nehmen, deren Papiere Kosmetik und di
 
 ## Was die Schritte vergessen
 
-checks-late-weighing = „{ $title }“ wiegt nach „{ $made }“ ab, und nichts bringt es auf.
+checks-late-weighing = „{ $title }“ kommt nach „{ $made }“. Nichts bringt es auf die Stücke.
 checks-late-weighing-why = Die Stücke sind dann fertig. Einmischen geht nicht mehr.
 checks-late-weighing-do = Vor den Stücken abwiegen. Oder in einem Schritt sagen, wie es aufgebracht wird.
 checks-damp-after-press = „{ $title }“ kommt nach „{ $pressed }“.
 checks-damp-after-press-why = Trockene Masse hält in der Presse nicht. Danach benetzt ein Sprühstoß nur die Oberfläche.
 checks-order-do = Die Reihenfolge tauschen.
-checks-nothing-follows = Beim Zusammensetzen wartet nichts auf „{ $title }“.
+checks-nothing-follows = Das Zusammensetzen wartet nicht auf „{ $title }“.
 checks-nothing-follows-why = Die Teile können zusammenkommen, bevor das fertig ist.
 checks-nothing-follows-do = In dem Schritt, der es braucht, sagen, dass er danach kommt.
 checks-uncounted = Kein Schritt macht die Stücke.
@@ -345,8 +350,8 @@ checks-uncounted-do = Einen Schritt einfügen, der sie presst, gießt oder abfü
 checks-unmixed = Nichts mischt, was in „{ $name }“ gewogen wird.
 checks-unmixed-why = Das erste Stück bekommt, was oben liegt, das letzte, was unten liegt.
 checks-unmixed-do = Einen Schritt einfügen, der mischt.
-checks-left-standing = Was „{ $title }“ abwiegt, bleibt in seinem eigenen Gefäß.
-checks-left-standing-why = Kein Schritt leert es, so bleibt es leicht stehen.
+checks-left-standing = Kein Schritt leert aus, was „{ $title }“ abwiegt.
+checks-left-standing-why = Es steht in seinem eigenen Gefäß und wird leicht vergessen.
 checks-left-standing-do = In dem Schritt, der es zugibt, sagen, welches Gefäß geleert wird.
 checks-tips-nothing = „{ $title }“ leert ein Gefäß, in das nichts kam.
 checks-tips-nothing-why = Am Arbeitstisch würde nach einem leeren Gefäß gefragt.
@@ -361,7 +366,7 @@ checks-other-side = { $stand_in } kann { $name } nicht ersetzen.
 checks-other-side-why = Ein Sprudel braucht Säure und Carbonat. Das eine tut nicht, was das andere tut.
 checks-other-side-do = Einen anderen Ersatz wählen.
 checks-long-hands = „{ $title }“ bindet die Hände { $span }. Sind das Minuten?
-checks-long-hands-why = Im Plan ginge dafür ein ganzer Tag weg.
+checks-long-hands-why = Der Plan rechnet so lange mit deinen Händen.
 checks-long-window = „{ $title }“ darf bis zu { $span } später folgen.
 checks-long-window-by = üblich: { $span }
 checks-soon-layer = „{ $title }“ gibt der ersten Schicht { $span }.
@@ -405,9 +410,10 @@ checks-category-other = Der Grenzwert ist aus Kategorie { $category }, für etwa
 checks-category-other-why = Für diese Verwendung gilt Kategorie { $categories }.
 checks-category-hands-why = Für Handcreme gilt Kategorie { $category }.
 checks-category-other-do = Den Grenzwert der richtigen Kategorie aus dem Zertifikat abschreiben.
-checks-annex-forbidden = Nicht in dem, was auf der Haut bleibt (EU und UK, Anhang { $annex }): { $name }.
+checks-annex-forbidden = { $name } darf nicht in das, was auf der Haut bleibt (EU, UK).
+checks-annex-forbidden-why = Anhang { $annex } nennt es nur für das, was abgespült wird.
 checks-annex-forbidden-do = Ein anderes Konservierungsmittel nehmen. Oder etwas zum Abspülen machen.
-checks-annex-limit = Mehr als { $limit }, die Anhang { $annex } erlaubt (EU und UK): { $name }.
+checks-annex-limit = { $name }: mehr als die { $limit }, die Anhang { $annex } erlaubt (EU, UK).
 checks-annex-why = Jeder Teil wird für sich betrachtet, der vollste zählt.
 checks-annex-by = { $share } des Teils, gezählt wie im Anhang
 checks-annex-limit-do = Weniger davon nehmen, oder anderswo verkaufen.
@@ -428,7 +434,7 @@ checks-much-preservative-do = Im Blatt die Höchstmenge für diese Art von Produ
 checks-sour = { $share } Säure und kein Carbonat: { $names }.
 checks-sour-why = Nichts verbraucht die Säure. Sie reizt Haut und Augen, und es sprudelt nicht.
 checks-sour-do = Das Natron zugeben oder die Säure herausnehmen.
-checks-never-melted = „{ $title }“ gießt, und nichts schmilzt { $names }.
+checks-never-melted = Vor „{ $title }“ wird nicht geschmolzen: { $names }.
 checks-never-melted-why = So, wie es kommt, ist es fest.
 checks-never-melted-do = Vor dem Gießen schmelzen.
 checks-short-setting = „{ $title }“ kommt { $span } nach dem Gießen.

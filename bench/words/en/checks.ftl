@@ -113,7 +113,12 @@ checks-base-limit-unknown-why = Past its limit a base dries out, yellows and tur
 checks-base-limit-unknown-do = Copy the limit from the base's own sheet.
 checks-base-end-unknown-do = Give the melt its end temperature.
 checks-base-too-warm = { $name } is taken to { $reached }. Its own sheet allows { $most }.
-checks-base-too-warm-why = Past its limit a base dries out, yellows and turns rubbery.
+checks-base-too-warm-why = { $kind ->
+    [soap_base] Past its limit a base dries out, yellows and turns rubbery.
+    [whipping_base] Past its limit a base dries out, yellows and turns rubbery.
+    [preservative] Past its limit it breaks down and no longer preserves.
+   *[other] Past its limit it spoils: it darkens, smells or breaks down.
+}
 checks-base-too-warm-do = Lower the end temperature of the melt.
 checks-warm-fizz = What is melted in “{ $title }” reaches the bicarbonate at up to { $reached }.
 checks-warm-fizz-unknown = How warm does the melt of “{ $title }” meet the bicarbonate? The recipe does not say.
@@ -126,7 +131,7 @@ checks-water-in-fizz-why = Water poured in starts the fizz at once. A fine spray
 checks-water-in-fizz-do = Write it as “as needed” and spray it, or leave it out.
 checks-water-bath = Nothing is wiped dry between “{ $title }” and the dry mix.
 checks-water-bath-why = A vessel out of a water bath drips, and one drop starts the fizz.
-checks-water-bath-do = Add a step that wipes the outside and the foot dry, or mark it.
+checks-water-bath-do = Add a step that wipes the outside and the foot dry. Or say of one that it wipes.
 checks-alcohol = Alcohol is out in { $sprays }. Nothing keeps it apart from { $melts }.
 checks-alcohol-why = Alcohol vapour lights easily: the flash point of 2-propanol is near { -at-12 }.
 checks-alcohol-do = Heaters off and a window open before you spray. Or put one after the other.
@@ -150,7 +155,7 @@ checks-sums = { $name }: its lines add up to { $written }. { $count ->
 }
 checks-sums-why = A batch is sized by its pieces, so every line is scaled to match.
 checks-sums-by = { $share } apart
-checks-sums-do = Check the mass of a piece, the spares and what stays behind.
+checks-sums-do = Check the amounts, the piece, the spares and what stays behind.
 checks-too-small = { $mass } is too little for any scale of the kit: { $name }.
 checks-too-small-why = { $least } or more is needed on { $scale }, to weigh to { $share }.
 checks-too-small-do = Make a larger batch, use a finer scale, or weigh it mixed into something.
@@ -208,7 +213,7 @@ checks-unasked-why = What goes in as needed is added while you judge the mix. No
 checks-unasked-do = Add a step that checks the mix. Say there what to add while it is not right.
 checks-no-wait = No wait follows “{ $title }”.
 checks-no-wait-between = “{ $next }” follows “{ $title }” with no wait between.
-checks-unwrapped-do = Add a step that wraps, with a latest time, or mark it.
+checks-unwrapped-do = Add a step that wraps, with a latest time. Or say of one that it wraps.
 checks-place-piece = the whole piece
 
 ## Where a rule comes from
@@ -249,7 +254,7 @@ checks-trait-food-colour = { $name } is made for food.
 checks-why-trait-food-colour = It is mostly water, and stains tub and skin. It may not be listed for cosmetics.
 checks-do-trait-food-colour = Use a colour whose papers say cosmetics and this use.
 checks-trait-airways = { $name } can take a small child’s breath.
-checks-why-trait-airways = Menthol, camphor and cineole act on the airways. Asthma can answer too.
+checks-why-trait-airways = Menthol, camphor and cineole act on the airways. They can set off asthma too.
 checks-do-trait-airways = Say on the label: not for children under 3. Use as little as the papers allow.
 checks-allergens-unlisted = The allergens of { $name } are not entered.
 checks-allergens-unlisted-why = A label must name them from a small share on. Without them none is named.
@@ -294,7 +299,7 @@ checks-least-heat = “{ $title }” needs { $needs }. The bursts as planned giv
 checks-least-heat-why = By the numbers it would end at { $ends }, where { $most } is the most.
 checks-least-heat-by = { $heater }, { $watts } into the melt
 checks-least-heat-do = Shorten the last burst, turn the power down, or take a water bath.
-checks-alcohol-heated = { $name } is heated in the vessel that is melted.
+checks-alcohol-heated = { $name } is in the vessel that is heated.
 checks-alcohol-heated-do = Add it after the melt, off the heat. Or use another vessel.
 checks-metal = A microwave melt, and the kit has only metal for it: { $names }.
 checks-metal-why = Metal sparks in a microwave, and the melt stays cold.
@@ -302,7 +307,7 @@ checks-metal-do = Put a glass or polypropylene one into the kit. Or choose a wat
 
 ## Drying
 
-checks-short-drying = “{ $title }” dries for { $span } before the wrap. Is that hours?
+checks-short-drying = { $span } to dry between “{ $title }” and the wrap. Is that hours?
 checks-short-drying-why = A pressed piece that is wrapped damp swells and reacts in its wrap.
 checks-short-drying-by = usual: { $span } or more
 checks-long-wait = “{ $title }” takes { $span }. That is longer than usual.
@@ -333,13 +338,13 @@ checks-do-trait-candle-colour = Use a colour whose papers say cosmetics and this
 
 ## What the steps forget
 
-checks-late-weighing = “{ $title }” weighs after “{ $made }”, and nothing puts it on.
+checks-late-weighing = “{ $title }” comes after “{ $made }”. Nothing puts it on the pieces.
 checks-late-weighing-why = The pieces are made by then. It can no longer be mixed in.
 checks-late-weighing-do = Weigh it before the pieces are made. Or say in a step how it goes on.
 checks-damp-after-press = “{ $title }” comes after “{ $pressed }”.
 checks-damp-after-press-why = Dry mix does not hold in a press. A spray then wets the face alone.
 checks-order-do = Change their order.
-checks-nothing-follows = Nothing of the joining waits for “{ $title }”.
+checks-nothing-follows = The joining does not wait for “{ $title }”.
 checks-nothing-follows-why = The parts may be joined before it is done.
 checks-nothing-follows-do = In the step that needs it, say that it comes after this one.
 checks-uncounted = No step makes the pieces.
@@ -348,9 +353,9 @@ checks-uncounted-do = Add a step that presses, pours or fills them, one for all 
 checks-unmixed = Nothing mixes what is weighed into “{ $name }”.
 checks-unmixed-why = The first piece gets what lies on top, the last one what lies below.
 checks-unmixed-do = Add a step that mixes.
-checks-left-standing = What “{ $title }” weighs stays in its own vessel.
-checks-left-standing-why = No step tips it out, so it is easily left behind.
-checks-left-standing-do = In the step that adds it, say which vessel is tipped out.
+checks-left-standing = No step tips out what “{ $title }” weighs.
+checks-left-standing-why = It stands in its own vessel and is easily left behind.
+checks-left-standing-do = In the step that adds it, say which vessel it tips out.
 checks-tips-nothing = “{ $title }” tips out a vessel that nothing went into.
 checks-tips-nothing-why = The bench would ask for an empty vessel.
 checks-tips-nothing-do = Name the vessel that was filled, or take this out.
@@ -364,7 +369,7 @@ checks-other-side = { $stand_in } cannot stand in for { $name }.
 checks-other-side-why = A fizz needs its acid and its carbonate. One does not do what the other does.
 checks-other-side-do = Choose another stand-in.
 checks-long-hands = “{ $title }” keeps hands busy for { $span }. Is that minutes?
-checks-long-hands-why = The plan would give a whole day to it.
+checks-long-hands-why = The plan counts on hands for all that time.
 checks-long-window = “{ $title }” may follow as late as { $span }.
 checks-long-window-by = usual: { $span }
 checks-soon-layer = “{ $title }” gives the first layer { $span }.
@@ -408,9 +413,10 @@ checks-category-other = The limit of { $name } is of category { $category }. Tha
 checks-category-other-why = For this use it is category { $categories }.
 checks-category-hands-why = For a hand cream it is category { $category }.
 checks-category-other-do = Copy the limit of the right category from its certificate.
-checks-annex-forbidden = Not in what stays on the skin (EU and UK, Annex { $annex }): { $name }.
+checks-annex-forbidden = { $name } may not be in what stays on the skin (EU, UK).
+checks-annex-forbidden-why = Annex { $annex } lists it for what is rinsed off alone.
 checks-annex-forbidden-do = Take another preservative. Or make it to be rinsed off.
-checks-annex-limit = More { $name } than { $limit }, which Annex { $annex } allows (EU and UK).
+checks-annex-limit = { $name }: more than the { $limit } that Annex { $annex } allows (EU, UK).
 checks-annex-why = Each part is looked at by itself, and the fullest counts.
 checks-annex-by = { $share } of the part, counted as the annex counts it
 checks-annex-limit-do = Use less of it, or sell it elsewhere.
@@ -431,7 +437,7 @@ checks-much-preservative-do = Read its sheet for the most in this kind of produc
 checks-sour = { $share } acid and no carbonate: { $names }.
 checks-sour-why = Nothing uses the acid up. It stings skin and eyes, and nothing fizzes.
 checks-sour-do = Add the bicarbonate, or take the acid out.
-checks-never-melted = “{ $title }” pours, and nothing melts { $names }.
+checks-never-melted = Nothing melts { $names } before “{ $title }”.
 checks-never-melted-why = It is solid as it comes.
 checks-never-melted-do = Add a melt before the pour.
 checks-short-setting = “{ $title }” comes { $span } after the pour.
