@@ -12,7 +12,7 @@ from bench.shapes.units import Id
 from bench.steps import heated_in, heats
 
 METALS = ("aluminium", "copper", "enamel", "steel")  # enamel is glass on steel
-_NAMED_METAL = re.compile(
+NAMED_METAL = re.compile(
     r"(?<![^\W\d_])(?:steel|enamel|metal|alumini?um|copper|iron|tin"
     r"|(?:edel)?stahl[^\W\d_]*|emaill?e[^\W\d_]*|metall[^\W\d_]*|alu|kupfer[^\W\d_]*|eisen[^\W\d_]*"
     r"|blech[^\W\d_]*|acier|émail[^\W\d_]*|métal[^\W\d_]*|cuivre|inox|acero|esmalt[^\W\d_]*|cobre"
@@ -23,7 +23,7 @@ _NAMED_METAL = re.compile(
 
 def is_metal(vessel: Vessel) -> bool:
     material = vessel.get("material")
-    return material in METALS if material else bool(_NAMED_METAL.search(vessel["name"]))
+    return material in METALS if material else bool(NAMED_METAL.search(vessel["name"]))
 
 
 def unfit(kit: Kit, component: Component, label: Id, kind: str) -> frozenset[Id]:

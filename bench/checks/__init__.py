@@ -8,6 +8,7 @@ the law where the piece is sold, rule.
 from bench.checks import air as todays_air
 from bench.checks import (
     appearance,
+    bath,
     colours,
     drying,
     fizz,
@@ -21,6 +22,7 @@ from bench.checks import (
     product,
     restricted,
     structure,
+    vessels,
 )
 from bench.checks.finding import LEVELS
 from bench.checks.subject import Rule, Subject
@@ -71,7 +73,8 @@ RULES: tuple[Rule, ...] = (
     fizz.unknown_sides,
     fizz.beside,
     fizz.sealed,
-    fizz.unmixed_fat,
+    fizz.sour_spray,
+    bath.unmixed_fat,
     preservation.unpreserved,
     mixing.oily_base,
     mixing.two_phases,
@@ -96,6 +99,8 @@ RULES: tuple[Rule, ...] = (
     heat.warm_fragrance,
     heat.past_the_limit,
     melting.metal,
+    vessels.metal_said,
+    vessels.cold_glass,
     melting.heated_alcohol,
     melting.long_bursts,
     melting.odd_warmth,

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from bench.brief import joined
 from bench.checks.finding import cut_per_cent, decimal, finding
-from bench.checks.subject import GLASS, Subject, mass_ug, total_ug
+from bench.checks.subject import GLASS, Subject
 from bench.fizz import FORMS, Fizz, is_acid, react
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, Level, RecipeLine
@@ -14,14 +14,11 @@ from bench.shapes.substances import Substance
 from bench.sources import Cited, cited
 from bench.substances import has, source_of
 from bench.whole import half_even, mass
-from bench.words import point, say, say_all
+from bench.words import point, say
 
 SLOW = "cream-of-tartar"  # hardly dissolves in the cold: kneaded with glycerin by common practice
 OPEN_FORM = "citric-acid"  # of either form
 SOUR = Fraction(1, 10)  # more of the acid than this left over is pointed out: common practice
-FATTY = Fraction(
-    10, 100
-)  # more fat than this in a part makes the tub slippery and leaves a ring: common practice
 # A hundredth of the gas is let go by the first damp; a jar for ten pieces has about half a litre of air.
 SET_FREE = Fraction(1, 100)
 
@@ -113,22 +110,22 @@ def _in_glass(subject: Subject, shut: list[str]) -> bool:
     return any(GLASS.search(text) for step in steps for text in (step["title"], step["says"], *step["tools"]))
 
 
-def unmixed_fat(subject: Subject) -> Iterator[Finding]:
-    """Much fat in a piece for the bath, and nothing that lets it mix with the water."""
-    for component in subject.fizzing:
-        fats = subject.of_kind(component, "butter", "oil", "wax")
-        whole = total_ug(component)
-        share = Fraction(sum(map(mass_ug, fats)), whole) if whole else Fraction(0)
-        if share > FATTY and not subject.of_kind(component, "solubiliser", "surfactant"):
-            yield finding(
-                "unmixed-fat",
-                "look",
-                component["id"],
-                say("checks-unmixed-fat", names=say_all([subject.ingredient(line)["name"] for line in fats])),
-                why=say("checks-unmixed-fat-why"),
-                by=say("checks-unmixed-fat-by", share=cut_per_cent(share, 1)),
-                do=say("checks-unmixed-fat-do"),
-            )
+def sour_spray(subject: Subject) -> Iterator[Finding]:
+    """A watery acid, sprayed or poured: it brings water and the other side of the reaction at once."""
+    for component in subject.parts:
+        for line in component["lines"] if subject.carbonates(component) else []:
+            found = subject.substance(line["ingredient"])
+            if found and is_acid(found["id"]) and "water" in found:
+                yield finding(
+                    "sour-spray",
+                    "look",
+                    f"{component['id']}.{line['id']}",
+                    say("checks-sour-spray", name=subject.ingredient(line)["name"]),
+                    why=say("checks-sour-spray-why"),
+                    by=line["written"],
+                    do=say("checks-sour-spray-do"),
+                    source=source_of(found, "water"),
+                )
 
 
 def beside(subject: Subject) -> Iterator[Finding]:

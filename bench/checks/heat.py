@@ -170,14 +170,18 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
     """Alcohol in hand while a heater may be on: no need says which of the two comes first."""
     order = subject.order
     melts = [key for key, step in order.steps.items() if heats(step)]
+    has_alcohol = "alcohol" in subject.kinds
     for component in subject.recipe["components"]:
         sprays: list[str] = []
         beside: list[str] = []
         for step in component["steps"]:
             key = f"{component['id']}.{step['id']}"
             weighed = lines_of(component, step["lines"]) if puts_in(step) else []
-            if not step["alcohol"] and not any(
-                subject.kind(line["ingredient"]) == "alcohol" for line in weighed
+            sprays_some = step["does"] == "spray" and has_alcohol  # what is sprayed, no step says
+            if (
+                not step["alcohol"]
+                and not sprays_some
+                and not any(subject.kind(line["ingredient"]) == "alcohol" for line in weighed)
             ):
                 continue
             loose = [

@@ -241,6 +241,12 @@ def alcohol_after(*between):
 
 PUT_ON = weigh("buds", "l1")
 
+
+def glasses(how):
+    pour = {**pieces("pour", "pour"), "title": f"Pour into the glasses, {how}"}
+    return mixed(BASE, steps=[IN, melt("l0"), pour])
+
+
 # By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
 EXAMPLES = {
     "use-unsaid": (make("100 g", use="bath"), PLAIN),
@@ -374,6 +380,9 @@ EXAMPLES = {
     "alcohol-into-hot": (alcohol_after(), alcohol_after(wait("cool", "20 min"))),
     "shut-melt": (base_melted(BASE, says="Lid shut."), base_melted(BASE, says="Lid off.")),
     "strong-airways": (bases_and("Menthol", 6), bases_and("Menthol", 5)),
+    "sour-spray": (of("Baking soda", "Cider vinegar"), of("Cider vinegar")),
+    "metal-said": (base_melted(BASE, says="In the steel bowl."), base_melted(BASE, heater="water_bath", says="In the steel bowl.")),
+    "cold-glass": (glasses("straight from the freezer"), glasses("warmed first")),
 }  # fmt: skip
 
 
