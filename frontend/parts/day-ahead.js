@@ -124,7 +124,7 @@ export function dayOfRun(studio, run, measuredOf) {
 
 /**
  * When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms };
- * finish null where hours do not reach.
+ * finish null where hours do not reach, or no order keeps the recipe's own windows.
  * @param {{recipe: {measured: MeasuredRecipe}, sheet: Sheet, others: Run[], hours: HoursDoc | null, at: number,
  * measuredOf: MeasuredOf}} given @returns {BatchTime}
  */
@@ -133,7 +133,7 @@ export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
     run: { id: "new", sheet, state: null, created_at: at, name: "" },
     measured: recipe.measured,
   };
-  const { tasks, finish } = lookAhead(
+  const { tasks, finish, broken } = lookAhead(
     [...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh],
     hoursOf(hours).makers,
     null,
@@ -141,8 +141,11 @@ export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
     false,
   );
   const own = tasks.filter(({ run }) => run === "new");
+  const ids = new Set(own.map(({ id }) => id));
+  const isKept = broken.every(({ gap }) => gap.why === "keeps" || !ids.has(gap.to));
   const hands = own.filter(({ kind }) => kind === "hands").reduce((sum, task) => sum + task.left_ms, 0);
-  return { finish: finish === null ? null : Math.max(...own.map((task) => task.ends_at)), hands_ms: hands };
+  const ends = finish === null || !isKept ? null : Math.max(...own.map((task) => task.ends_at));
+  return { finish: ends, hands_ms: hands };
 }
 
 /** @param {BatchTime} time @param {{at: number, others: number, by: "server" | "phone"}} told */

@@ -18,7 +18,8 @@ from tests.frontend.phones import HOUR, call, studio_server
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.make import uuid7
 from tests.parity.test_days import lived_until
-from tests.planning.mixed import mixed_day
+from tests.planning.demo import WEDNESDAY
+from tests.planning.mixed import mixed_day, part_of
 from tests.servers import Server, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -132,6 +133,7 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(d
         "why": {"kind": "window", "step": "two/pour", "gap": gap, "over_ms": 60_000},
     }
     resting = day.evaluate(AT_TWO_BENCHES, waits)
+    beside = day.evaluate(AT_TWO_BENCHES, {**waits, "why": {"kind": "rest", "step": "two/pour"}})
 
     assert (told["next"]["run"], told["next"]["step"], told["next"]["advice"]) == ("one", "one/pour", "")
     assert told["leads"][0] == {"step": "pour", "advice": "", "reason": "It must begin within 5 min."}
@@ -142,6 +144,7 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(d
     assert resting["next"]["advice"].startswith(
         "“pour” of N2 now, and “wrap” of N2 could start 1 min too late"
     )
+    assert beside["next"]["advice"].startswith("Start nothing else: “pour” of N2 begins ")
     assert told["stretches"] == ["12:00 to 13:00", "12:00 to Thursday 12:00"]
     late, soon = told["due"]
     assert late.startswith("N1: not ready by") and late.endswith("Too late.")
@@ -150,6 +153,24 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(d
     assert told["clocks"][2] is False and (
         zone not in ("UTC", "Etc/UTC") or told["clocks"][:2] == [True, True]
     )
+
+
+NEW_BATCH = """async ([sheet, measured, at, daily]) => {
+    const { newBatch } = await import("/parts/day-ahead.js");
+    const hours = { version: 1, document: { makers: [{ name: "You", hours: { zone: "Etc/UTC", daily } }] } };
+    return newBatch({ recipe: { measured }, sheet, others: [], hours, at, measuredOf: () => null });
+}"""
+
+
+def test_a_batch_that_no_hours_keep_the_windows_of_is_told_no_end(day: Page) -> None:
+    """The recipe wraps within hours that a bench open in the mornings only does not have."""
+    sheet, measured = part_of(0, 6)
+    mornings, days = [["9:00", "11:00"]], [["9:00", "12:00"], ["13:00", "22:00"]]
+
+    never, some = (day.evaluate(NEW_BATCH, [sheet, measured, WEDNESDAY, each]) for each in (mornings, days))
+
+    assert never["finish"] is None and some["finish"] > WEDNESDAY
+    assert never["hands_ms"] == some["hands_ms"] > 0
 
 
 # The lines of each day as the page has them: [advice, reason], what is missed, what stopping does.
