@@ -10,6 +10,7 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench import (
     Change,
+    DutyMark,
     Entry,
     Finding,
     FormerSheet,
@@ -261,6 +262,10 @@ class SettingsSaid(TypedDict):
     without_tax: NotRequired[bool]
     maker: NotRequired[str]
     label: NotRequired[LabelSaid]
+
+
+class DutyMarks(TypedDict):
+    marks: Annotated[list[DutyMark], "What holds of each duty that somebody said something of"]
 
 
 class SettingsWhole(TypedDict):

@@ -25,11 +25,12 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.wsgi import wrap_file
 
 import bench
-from api import audit, moved, shelf
+from api import audit, duties, moved, shelf
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
+from api.duties import DutyGiven
 from api.entries import keep_entries
-from api.errors import MAX_FAULTS, MAX_SAID, Problem, first_faults, flatten, short
+from api.errors import MAX_FAULTS, MAX_SAID, Problem, first_faults, flatten, not_found, short
 from api.hours import HOURS
 from api.kit import KIT
 from api.piecewise import NotAnObject, NotJson, pieces
@@ -37,7 +38,7 @@ from api.plan_shapes import MakersWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
 from api.runs import RunBegun, begin_run
-from api.schemas import SettingsWritten, StudioExport, StudioRecipe, StudioRun
+from api.schemas import SettingsWritten, StudioDuty, StudioExport, StudioRecipe, StudioRun
 from api.shapes_openapi import shape
 from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
@@ -53,8 +54,8 @@ PART = 256 * 1024
 # So long an import writes, and so long others may: longer than SQLite's writers sleep between two tries.
 TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
-LISTS = frozenset({"recipes", "runs", "shelf"})
-A_RECIPE, A_RUN = StudioRecipe(), StudioRun()
+LISTS = frozenset({"recipes", "runs", "shelf", "duties"})
+A_RECIPE, A_RUN, A_DUTY = StudioRecipe(), StudioRun(), StudioDuty()
 AS_BEGUN = (
     "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
     " FROM run WHERE id = :run"
@@ -218,6 +219,7 @@ def write_export(file: IO[bytes]) -> dict[str, int]:
         for name, one in (("kit", KIT), ("settings", SETTINGS), ("hours", HOURS)):
             now = one.now(connection)
             file.write(f',\n"{name}":{canonical(now.document) if now.version else "null"}'.encode())
+        put("duties", _duties_as_text(connection, counts))
         put("shelf", _counted(connection, "shelf_entry", "SELECT text FROM shelf_entry ORDER BY seq", counts))
         put("runs", _runs_as_text(connection, counts))
         file.write(b"}\n")
@@ -242,6 +244,12 @@ def _recipes_as_text(connection: Connection, counts: dict[str, int]) -> Iterator
             )
         ]
         yield f'{{"id":"{recipe_id}","versions":[{",".join(versions)}]}}'
+
+
+def _duties_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
+    for mark in duties.marks_in(connection):
+        counts["duty_mark"] = counts.get("duty_mark", 0) + 1
+        yield canonical(mark)
 
 
 def _runs_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
@@ -353,7 +361,16 @@ def _read_recipe(value: JsonValue) -> RecipeGiven:
     return recipe
 
 
-READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven]] = {"recipes": _read_recipe, "runs": _read_run}
+def _read_duty(value: JsonValue) -> DutyGiven:
+    duty: DutyGiven = _judged(A_DUTY, value)
+    return duty
+
+
+READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven]] = {
+    "recipes": _read_recipe,
+    "runs": _read_run,
+    "duties": _read_duty,
+}
 
 
 def _named(error: ValidationError) -> dict[str, object]:
@@ -386,6 +403,11 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
             for nth, version in enumerate(recipe["versions"]):
                 with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
                     _import_version(connection, str(recipe["id"]), version, tally)
+    file.seek(0)
+    for name, place, value in pieces(file, LISTS):
+        if name == "duties" and place is not None and place >= 0:
+            with turns.take() as connection, tally.judging(f"duties.{place}"):
+                _import_duty(connection, _read_duty(value), tally)
     for name, given in (("kit", known["kit"]), ("settings", known["settings"]), ("hours", known["hours"])):
         if given is not None:
             with turns.take() as connection, tally.judging(name):
@@ -475,6 +497,14 @@ def _import_version(connection: Connection, recipe_id: str, asked: VersionGiven,
             connection, recipe_id, asked["version"], asked["document"], measured, asked["created_at"]
         )
     tally.count(here is None)
+
+
+def _import_duty(connection: Connection, asked: DutyGiven, tally: Tally) -> None:
+    """One of a later version, which is not known here, is kept as well."""
+    if asked["about"] is not None and current_version(connection, str(asked["about"])) is None:
+        not_found("recipe", "/api/v1/recipes")
+    _, new = duties.keep(connection, asked, same_at=True)
+    tally.count(new)
 
 
 def _import_kit(connection: Connection, document: JsonObject, tally: Tally) -> None:

@@ -404,6 +404,23 @@ class LabelSettings(Strict):
     )
 
 
+class DutyWritten(Strict):
+    """What a maker says of a duty."""
+
+    about = fields.UUID(
+        required=True, allow_none=True, metadata={"description": "The recipe; null for the whole studio"}
+    )
+    duty = fields.String(required=True, validate=validate.Length(1, 40), metadata={"example": "eu-report"})
+    state = fields.String(required=True, validate=validate.OneOf(["open", "seen_to", "not_mine"]))
+    day = fields.Date(load_default=None, allow_none=True)
+    note = fields.String(load_default="", validate=validate.Length(0, 400))
+
+
+class StudioDuty(DutyWritten):
+    id = fields.UUID(required=True)
+    at = Whole(required=True, validate=validate.Range(0))
+
+
 class SettingsWritten(Strict):
     batch_number = fields.String(
         required=True,
@@ -532,6 +549,11 @@ class StudioExport(Strict):
     runs = Listed(fields.Nested(StudioRun), required=True)
     shelf = Listed(
         fields.Raw(), load_default=list, metadata={"description": "The entries of the shelf's journal"}
+    )
+    duties = Listed(
+        fields.Nested(StudioDuty),
+        load_default=list,
+        metadata={"description": "All that was said of the duties of selling"},
     )
     settings = fields.Dict(load_default=None, allow_none=True)
     hours = fields.Dict(

@@ -22,7 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from api.answers import Role
-from bench import PlanState
+from bench import DutyState, PlanState
 
 
 class Base(DeclarativeBase):
@@ -238,6 +238,21 @@ class Hours(Base):
     version: Mapped[int]
     document: Mapped[str] = mapped_column(Text)
     updated_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class DutyMarkRow(Base):
+    """What a maker said of a duty of selling. Rows are only added; the last word of each duty holds."""
+
+    __tablename__ = "duty_mark"
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    # None: it is of the whole studio.
+    recipe_id: Mapped[str | None] = mapped_column(String(36), ForeignKey("recipe.id"), index=True)
+    duty: Mapped[str] = mapped_column(Text)
+    state: Mapped[DutyState] = mapped_column(Text)
+    day: Mapped[str | None] = mapped_column(Text)
+    note: Mapped[str] = mapped_column(Text)
+    at: Mapped[int] = mapped_column(BigInteger)
 
 
 class Plan(Base):

@@ -53,6 +53,9 @@ from bench.planning import (
     time_savings,
     with_one_more,
 )
+from bench.product import holding as duties_holding
+from bench.product import is_due, is_of_studio
+from bench.product import stands as product_stands
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
@@ -77,6 +80,7 @@ from bench.shapes.planning import (
     TimeSavingOption,
     TimeSavingSaid,
 )
+from bench.shapes.product import DutyMark, DutyState, ProductStands
 from bench.shapes.prompts import InUse, OnBench
 from bench.shapes.recipe import (
     Change,
@@ -140,6 +144,13 @@ from bench.whole import canonical, mass, span
 
 __all__ = [
     "COMMON_SHEETS",
+    "ProductStands",
+    "DutyState",
+    "DutyMark",
+    "product_stands",
+    "is_of_studio",
+    "is_due",
+    "duties_holding",
     "KINDS",
     "KIT_SCHEMA",
     "MOVES_STOCK",

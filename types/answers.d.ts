@@ -3,6 +3,7 @@
 
 import type {
   Change,
+  DutyMark,
   Entry,
   Finding,
   FormerSheet,
@@ -255,6 +256,11 @@ export interface SettingsSaid {
   readonly without_tax?: boolean;
   readonly maker?: string;
   readonly label?: LabelSaid;
+}
+
+export interface DutyMarks {
+  /** What holds of each duty that somebody said something of */
+  readonly marks: readonly DutyMark[];
 }
 
 export interface SettingsWhole {

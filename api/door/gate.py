@@ -61,6 +61,8 @@ HELPERS_MAY = frozenset(
         "devices.change_device",
         "devices.get_studio",
         "devices.shut_out",
+        "duties.get_duties",
+        "duties.list_duties",
         "entries.get_entries",
         "entries.post_entries",
         "exchange.kit_schema",

@@ -38,7 +38,16 @@ def operations(document: dict[str, Any]) -> list[tuple[str, str, str]]:
     found = []
     for path, methods in document["paths"].items():
         filled = path
-        for name in ("recipe_id", "run_id", "device_id", "ingredient_id", "lot_id", "picture_id", "plan_id"):
+        for name in (
+            "recipe_id",
+            "run_id",
+            "device_id",
+            "ingredient_id",
+            "lot_id",
+            "picture_id",
+            "plan_id",
+            "mark_id",
+        ):
             filled = filled.replace(f"{{{name}}}", some_id)
         filled = filled.replace("{version}", "1")
         assert "{" not in filled, f"say what to put into {path}"

@@ -35,6 +35,9 @@ def furnish(studio: Studio) -> str:
     studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match=studio.tag(1))
     studio.put_run(run, make_run(recipe))
     studio.post(run, make_entry(run), make_entry(run, kind="finished", body={}))
+    for about, duty in ((recipe["id"], "eu-report"), (None, "samples")):
+        said = {"about": about, "duty": duty, "state": "seen_to", "day": "2026-11-30", "note": "🧾"}
+        assert studio.client.put(f"/api/v1/duties/{uuid4()}", json=said).status_code == 201
     return run
 
 
@@ -112,7 +115,7 @@ def test_what_contradicts_is_refused_by_itself_and_the_rest_is_kept(
         "runs.0.entries.2.id",
         "runs.1",
     ]
-    assert (taken["kept"], other_studio.get("/runs").json["total"]) == (5, 1)
+    assert (taken["kept"], other_studio.get("/runs").json["total"]) == (7, 1)
 
 
 def test_another_text_of_a_version_that_is_here_is_refused(studio: Studio) -> None:
