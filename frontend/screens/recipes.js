@@ -23,10 +23,19 @@ import { say } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
 
 const LETTERS = "ABCDEFGHIJKL";
+// A few recipes stand there to be seen; of many, the first, and what is looked for.
+const MOST_SEEN = 12;
 const ASK_AFTER_MS = 300; // a word is not asked for letter by letter
 
-/** The parts of the page that change. @param {() => void} update @param {() => void} look */
-function makeParts(update, look) {
+/** @param {() => void} oninput */
+const searchField = (oninput) =>
+  h("input", { type: "search", maxlength: 100, autocomplete: "off", enterkeyhint: "search", oninput });
+
+/**
+ * The parts of the page that change.
+ * @param {{update: () => void, look: () => void, find: () => void, all: () => void}} given
+ */
+function makeParts({ update, look, find, all }) {
   const parts = {
     link: h("p", { class: "notice small" }),
     update: h(
@@ -50,14 +59,17 @@ function makeParts(update, look) {
     first: h("div", {}),
     madeList: h("ul", { class: "rows" }),
     madeSays: h("p", { class: "soft", role: "status", hidden: true }),
-    search: h("input", {
-      type: "search",
-      maxlength: 100,
-      autocomplete: "off",
-      enterkeyhint: "search",
-      oninput: look,
-    }),
+    search: searchField(look),
+    recipeSearch: searchField(find),
+    recipesSay: h("p", { class: "soft", role: "status", hidden: true }),
+    allRecipes: h("button", { type: "button", class: "quiet add-row", onclick: all }),
   };
+  const findRecipe = h(
+    "label",
+    { class: "field find" },
+    h("span", {}, say("page-recipes-find-recipe")),
+    parts.recipeSearch,
+  );
   const bench = h(
     "section",
     { "aria-label": say("page-recipes-bench") },
@@ -69,7 +81,10 @@ function makeParts(update, look) {
     "section",
     { "aria-label": say("page-recipes-title") },
     h("h2", { class: "section-name" }, say("page-recipes-to-make")),
+    findRecipe,
+    parts.recipesSay,
     parts.recipes,
+    parts.allRecipes,
     parts.drafts,
     h("a", { class: "button quiet add-row", href: "#/recipe/new" }, say("page-recipes-write-new")),
     h("a", { class: "button quiet", href: "#/bring" }, say("page-recipes-bring")),
@@ -82,7 +97,7 @@ function makeParts(update, look) {
     parts.madeSays,
     parts.madeList,
   );
-  return { ...parts, bench, toMake, made };
+  return { ...parts, findRecipe, bench, toMake, made };
 }
 
 /**
@@ -100,6 +115,9 @@ export class RecipesScreen extends HTMLElement {
   #parts = given();
   /** @type {readonly Made[]} */
   #made = [];
+  /** @type {readonly RecipeRow[]} */
+  #recipes = [];
+  #isWhole = false; // the maker asked for all recipes
   /** @type {FoundMade | null} */
   #told = null; // what the server found, and for which words
   #asking = 0;
@@ -132,7 +150,8 @@ export class RecipesScreen extends HTMLElement {
       makeOpenRun,
       (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0),
     );
-    keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
+    this.#recipes = recipes;
+    this.#listRecipes();
     keyed(
       parts.drafts,
       drafts,
@@ -167,13 +186,25 @@ export class RecipesScreen extends HTMLElement {
     this.#list();
   }
 
+  /** All recipes are on this phone: a word is found in a title, a part or an ingredient. */
+  #listRecipes() {
+    const { recipes, recipeSearch, recipesSay, findRecipe, allRecipes } = this.#parts;
+    const words = wordsOf(recipeSearch.value);
+    const found = words.length ? this.#recipes.filter((each) => has(textOf(each), words)) : this.#recipes;
+    const seen = this.#isWhole ? found : found.slice(0, MOST_SEEN);
+    keyed(recipes, seen, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
+    show(findRecipe, this.#recipes.length > MOST_SEEN);
+    setText(allRecipes, say("page-recipes-all", { count: found.length }));
+    show(allRecipes, found.length > seen.length);
+    setText(recipesSay, words.length && !found.length ? say("page-recipes-no-recipe") : "");
+    show(recipesSay, recipesSay.textContent !== "");
+  }
+
   /** What is on this phone at once, and the rest when the server has told of it. */
   #list() {
     const { search, madeList, madeSays } = this.#parts;
-    const words = folded(search.value).split(/\s+/).filter(Boolean);
-    const here = this.#made.filter(({ title, number }) =>
-      words.every((word) => folded(`${title} ${number ?? ""}`).includes(word)),
-    );
+    const words = wordsOf(search.value);
+    const here = this.#made.filter(({ title, number }) => has(folded(`${title} ${number ?? ""}`), words));
     const told = words.length > 0 && this.#told?.words === search.value.trim() ? this.#told : null;
     const known = new Set(here.map(({ id }) => id));
     const rows = [...here, ...(told?.runs ?? []).filter(({ id }) => !known.has(id))].sort(
@@ -195,10 +226,18 @@ export class RecipesScreen extends HTMLElement {
   }
 
   #build() {
-    const parts = makeParts(
-      () => tell(this, "update-wanted"),
-      () => this.#look(),
-    );
+    const parts = makeParts({
+      update: () => tell(this, "update-wanted"),
+      look: () => this.#look(),
+      find: () => {
+        this.#isWhole = false;
+        this.#listRecipes();
+      },
+      all: () => {
+        this.#isWhole = true;
+        this.#listRecipes();
+      },
+    });
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
@@ -320,6 +359,23 @@ const makeMade = (batch) =>
 /** As the server folds what it looks for. @param {string} text */
 function folded(text) {
   return text.normalize("NFKC").toLowerCase().replaceAll("\u00df", "ss").trim();
+}
+
+/** @param {string} text */
+const wordsOf = (text) => folded(text).split(/\s+/).filter(Boolean);
+
+/** @param {string} text folded @param {readonly string[]} words */
+const has = (text, words) => words.every((word) => text.includes(word));
+
+const TEXTS = /** @type {WeakMap<RecipeRow, string>} */ (new WeakMap());
+
+/** What a recipe is found by, folded once for each version. @param {RecipeRow} recipe */
+function textOf(recipe) {
+  const { title, document: written } = recipe;
+  const names = [...written.components, ...Object.values(written.ingredients)].map(({ name }) => name);
+  const text = TEXTS.get(recipe) ?? folded([title, written.summary ?? "", ...names].join(" "));
+  TEXTS.set(recipe, text);
+  return text;
 }
 
 export const registerRecipesScreen = () => define("recipes-screen", RecipesScreen);

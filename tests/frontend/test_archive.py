@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Error, Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
-from tests.frontend.phones import RECIPE_ID, call, studio_server
+from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
 from tests.make import make_entry, uuid4
 from tests.servers import Server
 
@@ -202,3 +203,28 @@ def test_a_maker_is_told_how_copies_stand_and_when_they_have_stopped(
     told_of_copies(phone, last_at=None, stopped=True)
     phone.goto(f"{url}#/")
     expect(phone.get_by_text("No copy of the studio yet")).to_be_visible()
+
+
+def test_of_many_recipes_some_stand_there_and_a_word_finds_the_rest(page: Page, tmp_path: Path) -> None:
+    """Thirty, of which twelve are drawn; the last has an ingredient of its own."""
+    server = studio_server(tmp_path / "studio.sqlite3")
+    for place in range(1, 30):
+        butter = {"name": "Weiße Tonerde" if place == 29 else "Hard butter"}
+        written = {"title": f"Bar {place:02}", "ingredients": {**RECIPE["ingredients"], "butter": butter}}
+        call(server, "PUT", f"recipes/{uuid4()}", {**RECIPE, **written})
+    carry_on(page)
+    page.goto(server.url)
+    recipes = page.locator(".recipe")
+    expect(page.get_by_role("button", name="All 30 recipes")).to_be_visible()
+    expect(recipes).to_have_count(12)
+
+    field = page.get_by_label("Find a recipe by title, part or ingredient")
+    field.fill("weisse ton")
+    expect(recipes).to_have_count(1)
+    expect(recipes).to_contain_text("Bar 29")
+    field.fill("nothing has this")
+    expect(page.get_by_text("No recipe has that.")).to_be_visible()
+    field.fill("")
+    page.get_by_role("button", name="All 30 recipes").click()
+    expect(recipes).to_have_count(30)
+    server.stop()
