@@ -59,7 +59,7 @@ def prompt_for(view: View, step: Step) -> Prompt:
     component = view.components[step["component"]]
     title = step["title"] if said.title is None else said.title
     says, why, more = _words(view, step, title, said)
-    return {
+    prompt: Prompt = {
         "step": step["id"],
         "component": step["component"],
         "letter": component["letter"],
@@ -75,6 +75,11 @@ def prompt_for(view: View, step: Step) -> Prompt:
         "weigh": said.weigh,
         "answers": [*_over_with(view, step, [*said.answers, _skip(step)]), *_other_kit(view, said)],
     }
+    if heats(step):
+        prompt["aid"] = [
+            say(f"prompting-burn-{each}") for each in ("short", "cool", "cover", "call", "source")
+        ]
+    return prompt
 
 
 def _words(view: View, step: Step, title: str, said: Said) -> tuple[str, str, str]:

@@ -2145,6 +2145,8 @@ export interface Prompt {
   readonly why: string;
   readonly more: string;
   readonly cautions: readonly Caution[];
+  /** first aid, beside what is hot: a line by itself, then the rest */
+  readonly aid?: readonly string[];
   readonly number: Number | null;
   readonly weigh: OnScale | null;
   readonly answers: readonly Answer[];

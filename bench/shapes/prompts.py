@@ -90,6 +90,7 @@ class Prompt(TypedDict):
     why: str
     more: str
     cautions: list[Caution]
+    aid: NotRequired[list[str]]  # first aid, beside what is hot: a line by itself, then the rest
     number: Number | None
     weigh: OnScale | None
     answers: list[Answer]

@@ -270,6 +270,7 @@ export class BenchScreen extends HTMLElement {
       gather: h("a", { class: "button outlined gather-first" }, say("page-bench-gather")),
       cautions: h("ul", { class: "cautions" }),
       cautionFold: folded("caution-fold"),
+      aidFold: folded("aid-fold"),
       whatEach: folded("what-each", say("page-bench-what-each")),
       number: h("p", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
       caption: h("span", { class: "number-caption" }),
@@ -310,6 +311,7 @@ export class BenchScreen extends HTMLElement {
       reach,
       parts.more,
       parts.moreFold,
+      parts.aidFold,
       parts.whatEach,
       parts.lead,
       parts.why,
@@ -496,9 +498,11 @@ export class BenchScreen extends HTMLElement {
     show(parts.gather, !practice && isUntouched(run.state));
     this.#writeCautions(RIGHTING.has(prompt.kind) ? [] : prompt.cautions); // putting a weight right handles nothing new
     if (isNew) {
-      for (const fold of [parts.cautionFold, parts.moreFold, parts.whatEach]) fold.open = false;
+      for (const fold of [parts.cautionFold, parts.moreFold, parts.aidFold, parts.whatEach])
+        fold.open = false;
       parts.words.scrollTop = 0;
     }
+    this.#writeAid(prompt.aid ?? []);
     this.#writeNumber(prompt);
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
@@ -535,8 +539,9 @@ export class BenchScreen extends HTMLElement {
 
   /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
   #fit() {
-    const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach, why } = this.#parts;
-    const folded = [cautionFold, moreFold, whatEach].map((fold) => within(fold, "summary"));
+    const { words, title, cautionFold, cautions, says, reach, more, moreFold, aidFold, whatEach, why } =
+      this.#parts;
+    const folded = [cautionFold, moreFold, aidFold, whatEach].map((fold) => within(fold, "summary"));
     if (words.parentElement)
       fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
     this.#isFitted = this.isConnected;
@@ -571,6 +576,19 @@ export class BenchScreen extends HTMLElement {
     show(fold, cautions.length > 0);
   }
 
+  /** First aid, in one line that opens. @param {readonly string[]} aid */
+  #writeAid([short = "", ...rest]) {
+    const fold = this.#parts.aidFold;
+    setText(within(fold, "span"), unbroken(short));
+    keyed(
+      within(fold, "ul"),
+      rest,
+      (text) => text,
+      (text) => h("li", {}, unbroken(text)),
+    );
+    show(fold, short !== "");
+  }
+
   /** @param {Now} bench */
   #nothing(bench) {
     const parts = this.#parts;
@@ -588,6 +606,7 @@ export class BenchScreen extends HTMLElement {
       parts.beside,
       parts.gather,
       parts.cautionFold,
+      parts.aidFold,
       parts.whatEach,
     ])
       show(part, false);

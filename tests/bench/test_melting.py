@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from workshop import make_document, make_kit, sheet_of, step_of
+from workshop import demo_sheet, make_document, make_kit, sheet_of, step_of, walk
 
 from bench import read_recipe
 from bench.heating import burst_plan, heat_uj, in_bursts
@@ -137,3 +137,12 @@ def test_without_what_an_estimate_needs_no_number_is_made_up(document, kit):
 
     assert step["bursts"] == []
     assert step["more"] == {"ms": 10_000, "rest_ms": 0}
+
+
+def test_first_aid_for_burns_stands_beside_each_melt_and_nowhere_else() -> None:
+    """20 minutes under cool running tap water: British Burn Association, April 2018."""
+    for prompt in walk(demo_sheet()):
+        hot = prompt["kind"] in ("melt", "heating")
+        assert ("aid" in prompt) is hot
+        if hot:
+            assert "20 min" in prompt["aid"][0] and "local emergency service" in " ".join(prompt["aid"])

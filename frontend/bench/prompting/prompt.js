@@ -78,6 +78,10 @@ export function promptFor(view, step) {
     weigh: null,
     ...asks(view, step),
   };
+  if (heats(step)) {
+    const parts = ["short", "cool", "cover", "call", "source"];
+    prompt.aid = parts.map((each) => say(`prompting-burn-${each}`));
+  }
   explain(view, prompt, step);
   const isMany = putsIn(step) && step.lines.length > 1;
   const label = isMany ? say("prompting-skip-weighing") : say("prompting-skip-step");
