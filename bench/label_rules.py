@@ -37,10 +37,12 @@ _UK_POSTCODE = re.compile(r"\b[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}\b", re.ASC
 
 
 def use_of(listing: Listing) -> ProductUse | None:
-    """What it is for: as the maker says; else what fizzes is for the bath, and what stays on is left on."""
+    """What it is for: as the maker says here, or in the recipe; else what fizzes is for the bath, and what stays on is left on."""
     said = listing.options.get("use")
     if said:
         return said
+    if told := listing.recipe.get("use"):
+        return told
     if listing.recipe["stays_on"]:
         return "left_on"
     if _fizzes(listing):

@@ -21,7 +21,8 @@ const UK_POSTCODE = /\b[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}\b/;
 
 /** What it is for; null: nobody knows. @param {Labelling} known @returns {ProductUse | null} */
 function useOf(known) {
-  if (known.options.use) return known.options.use;
+  const use = known.options.use || known.recipe.use;
+  if (use) return use;
   if (known.recipe.stays_on) return "left_on";
   const kinds = kindsOf(known);
   return some(kinds, "bicarbonate", "carbonate") && some(kinds, "acid", "citric_acid") ? "bath" : null;

@@ -8,8 +8,9 @@ import { those } from "../bench/lists.js";
 import { record } from "../bench/record.js";
 import { cardFor } from "../bench/shelf.js";
 import { mass } from "../bench/whole.js";
-import { define, given, h, part as within, s, setText, show } from "../parts/dom.js";
+import { define, given, h, part as within, s, setText, show, tell } from "../parts/dom.js";
 import { drawLabel } from "../parts/label-plate.js";
+import { printSheets, sheetChoice } from "../parts/label-sheet.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
 import { point, say, sayAll } from "../words.js";
@@ -50,6 +51,10 @@ export class LabelScreen extends HTMLElement {
   #data = given();
   /** @type {LabelInputs} */
   #inputs = given();
+  /** @type {ReturnType<typeof sheetChoice>} */
+  #sheets = given();
+  #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
+  #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
   #stage = h("div", { class: "label-stage" });
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #language = h("p", { class: "soft small" });
@@ -67,9 +72,34 @@ export class LabelScreen extends HTMLElement {
     if (this.#inputs) this.#draw();
   }
 
+  /** A sheet of the maker's own was saved. */
+  kept() {
+    this.trouble("");
+  }
+
+  /** @param {string} text */
+  trouble(text) {
+    setText(this.#trouble, text);
+    show(this.#trouble, text !== "");
+  }
+
+  #print() {
+    const { sheet, start, count } = this.#sheets.chosen();
+    if (!sheet) return print();
+    const drawn = within(this.#stage, ".label-plate");
+    printSheets(
+      sheet,
+      start,
+      Array.from({ length: count }, () => /** @type {HTMLElement} */ (drawn.cloneNode(true))),
+    );
+  }
+
   #build() {
-    const { settings, run } = this.#data;
+    const { settings, run, recipe } = this.#data;
     const given = { ...SIZE, ...settings.label };
+    const soldIn = recipe.sold_in ?? [];
+    const first = MARKETS.find((each) => soldIn.includes(each));
+    if (first && !(given.market && soldIn.includes(given.market))) given.market = first;
     const again = () => this.#draw();
     /** @param {Props<HTMLInputElement>} props */
     const input = (props) => h("input", { autocomplete: "off", oninput: again, ...props });
@@ -107,6 +137,18 @@ export class LabelScreen extends HTMLElement {
       precautions: h("textarea", { rows: 2, oninput: again }),
     };
     this.#inputs = inputs;
+    const { good, planned } = record(run.sheet, run.state, run.entries).yield;
+    this.#sheets = sheetChoice({
+      own: settings.label?.sheets ?? [],
+      count: Math.max(1, good ?? planned),
+      again,
+      keep: (sheet) => {
+        const { settings: now } = this.#data;
+        const others = (now.label?.sheets ?? []).filter(({ name }) => name !== sheet.name);
+        const label = { ...now.label, sheets: [...others, sheet] };
+        tell(this, "settings-written", { document: { ...now, label } });
+      },
+    });
     /** @param {Market} value */
     const market = (value) =>
       h(
@@ -143,8 +185,15 @@ export class LabelScreen extends HTMLElement {
         h(
           "div",
           { class: "stack no-print" },
-          h("button", { type: "button", class: "copper", onclick: () => print() }, say("page-label-print")),
+          h(
+            "button",
+            { type: "button", class: "copper", onclick: () => this.#print() },
+            say("page-label-print"),
+          ),
           h("p", { class: "soft small" }, say("page-label-print-says")),
+          this.#sheets.node,
+          h("div", { class: "pair" }, this.#pdf, this.#trial),
+          h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
         ),
         this.#told,
@@ -185,15 +234,20 @@ export class LabelScreen extends HTMLElement {
   /** @returns {SizeMm} */
   get #size() {
     const { width, height, shape } = this.#inputs;
+    const { sheet } = this.#sheets.chosen();
+    width.disabled = sheet !== null;
+    height.disabled = sheet !== null;
     /** @param {HTMLInputElement} input */
     const fit = ({ value, min, max }) =>
       Math.min(Number(max), Math.max(Number(min), Math.round(Number(value) || 0)));
     const chosen = SHAPES.find((value) => value === shape.value) ?? "rectangle";
-    return { shape: chosen, width_mm: fit(width), height_mm: fit(height) };
+    return sheet
+      ? { shape: chosen, width_mm: sheet.width_um / MM, height_mm: sheet.height_um / MM }
+      : { shape: chosen, width_mm: fit(width), height_mm: fit(height) };
   }
 
   /** @param {SizeMm} size */
-  #options(size) {
+  options(size) {
     const { run, recipe } = this.#data;
     const { shelf } = stockOf(this.#data);
     const { identity, purpose, opened, best, maker, precautions, use, single, meant, keeps } = this.#inputs;
@@ -224,8 +278,28 @@ export class LabelScreen extends HTMLElement {
         .split("\n")
         .map((line) => line.trim())
         .filter(Boolean),
-      size: { shape: size.shape, width_um: size.width_mm * MM, height_um: size.height_mm * MM },
+      size: {
+        shape: size.shape,
+        width_um: Math.round(size.width_mm * MM),
+        height_um: Math.round(size.height_mm * MM),
+      },
     };
+  }
+
+  /**
+   * Where the studio's PDF of the same is.
+   * @param {Market} market @param {ReturnType<LabelScreen["options"]>} options @param {SizeMm} size
+   */
+  #address(market, options, { shape, width_mm, height_mm }) {
+    const { sheet, start, count } = this.#sheets.chosen();
+    const { identity, function: purpose, opened_months, best_before, precautions } = options;
+    const { use, single_use, keeps_months, meant_for, today } = options;
+    const of = sheet ? { sheet: sheet.name, start, count } : { width_mm, height_mm };
+    const said = { identity, function: purpose, opened_months, best_before, precautions };
+    const asked = { market, shape, ...said, use, single_use, keeps_months, meant_for, today, ...of };
+    this.#pdf.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query(asked)}`;
+    show(this.#trial, sheet !== null);
+    if (sheet) this.#trial.href = `/api/v1/label-sheet.pdf?${query({ sheet: sheet.name })}`;
   }
 
   /** Twice: once to see how high the letters come out, then with that judged by the rule. */
@@ -235,15 +309,25 @@ export class LabelScreen extends HTMLElement {
     const size = this.#size;
     const chosen = /** @type {HTMLInputElement} */ (within(this, "[name=market]:checked"));
     const market = MARKETS.find((value) => value === chosen.value) ?? "eu";
-    const options = this.#options(size);
+    const options = this.options(size);
     /** @param {Letters | undefined} letters */
     const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
     const { letters, fits } = drawLabel(reckon(undefined), size, this.#stage);
     setText(this.#language, say("page-label-language", { market }));
-    setText(this.#trouble, fits ? "" : say("page-label-no-fit"));
-    show(this.#trouble, !fits);
+    this.trouble(fits ? "" : say("page-label-no-fit"));
+    this.#address(market, options, size);
     this.#told.replaceChildren(...said(reckon(letters)));
   }
+}
+
+/** What is said of it, as a question's parts. @param {{[name: string]: unknown}} said */
+function query(said) {
+  const asked = new URLSearchParams();
+  for (const [name, value] of Object.entries(said)) {
+    if (Array.isArray(value)) value.forEach((each) => asked.append(name, String(each)));
+    else if (value !== null && value !== undefined && value !== "") asked.set(name, String(value));
+  }
+  return asked;
 }
 
 /** @param {number} um */

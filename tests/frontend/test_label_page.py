@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import io
 import re
+from urllib.request import urlopen
 
+import pdfplumber
 import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
+from bench.label_sheets import COMMON, label_places
 from tests.frontend.hands import NO_COPY
-from tests.frontend.phones import RECIPE
+from tests.frontend.phones import RECIPE, call
 from tests.frontend.shelves import SIZES, begin_bars, card, enter, go, open_page, stock
 from tests.servers import Server
 
@@ -21,6 +24,10 @@ PX_PER_MM = 96 / 25.4
 POINTS_PER_MM = 72 / 25.4
 BUTTER = ("weighed", {"line": "bar.1.butter", "mg": 150_000})
 OIL = ("weighed", {"line": "bar.1.oil", "mg": 50_000})
+SEEN_BY_STUDIO = "async link => { while (!(await fetch(link.href)).ok); }"
+KEPT_BY_STUDIO = (
+    "async () => { while (!(await (await fetch('/api/v1/settings')).json()).document.label?.sheets); }"
+)
 CARDS = (
     card("butter", "Hard butter", inci="Theobroma Cacao Seed Butter"),
     card("oil", "Light oil", inci="Aqua 40 %, Helianthus Annuus Seed Oil 60 %"),
@@ -30,9 +37,20 @@ CARDS = (
 @pytest.fixture
 def label(page: Page, home: Server, faultless: None) -> Page:
     """The label of a weighed batch, with no network."""
+    return weighed_label(page, home, with_network=False)
+
+
+@pytest.fixture
+def sent_label(page: Page, home: Server, faultless: None) -> Page:
+    """The same, and the studio has the batch."""
+    return weighed_label(page, home, with_network=True)
+
+
+def weighed_label(page: Page, home: Server, with_network: bool) -> Page:
     page.set_viewport_size(SIZES[1])
     open_page(page, home)
-    page.route("**/api/**", lambda route: route.abort())
+    if not with_network:
+        page.route("**/api/**", lambda route: route.abort())
     stock(page, *CARDS)
     run = begin_bars(page)
     enter(page, BUTTER, OIL)
@@ -96,11 +114,78 @@ def test_it_is_as_large_on_the_screen_and_on_paper_as_it_will_be_and_its_words_a
         text = re.sub(r"\s+", " ", " ".join(each.extract_text() for each in pages)).strip()
         assert len(pages) == 1, paper
         measure = "This bar is 50 mm at true size."
-        assert text.replace("1 / 1", "").replace(" ", "") == (shown + measure).replace(" ", ""), paper
+        assert text.replace(" ", "") == (shown + measure).replace(" ", ""), paper
 
     label.get_by_label("Width, mm").fill("55")
     label.get_by_label("Height, mm").fill("40")
     assert plate_mm(label) == pytest.approx((55, 40), abs=0.1)
+
+
+def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_leads_to_the_same_pdf(
+    sent_label: Page, home: Server
+) -> None:
+    label = sent_label
+    label.get_by_label("Sheet of labels").select_option(label="2 × 4 of 99.1 × 67.7 mm, A4")
+    expect(label.get_by_label("How many")).to_have_value("4")
+    expect(label.get_by_label("Width, mm")).to_be_disabled()
+    assert plate_mm(label) == pytest.approx((99.1, 67.7), abs=0.1)
+    label.get_by_label("First position").fill("6")
+    label.get_by_label("Common name or purpose").fill("bath bar")
+
+    label.evaluate("window.print = () => {}")
+    label.get_by_role("button", name="Print at true size").click()
+    printed = label.pdf(prefer_css_page_size=True)
+    label.get_by_role("link", name="As a PDF").evaluate(SEEN_BY_STUDIO)
+    drawn = drawn_by(home, label.get_by_role("link", name="As a PDF").get_attribute("href"))
+    trial = drawn_by(home, label.get_by_role("link", name="Trial of the sheet").get_attribute("href"))
+
+    places = [
+        [(place["x_um"] / 1000, place["y_um"] / 1000) for place in page]
+        for page in label_places(COMMON[0], 6, 4)
+    ]
+    assert [len(each) for each in places] == [3, 1]
+    for file in (printed, drawn):
+        pages = pdfplumber.open(io.BytesIO(file)).pages
+        assert [
+            (round(page.width / POINTS_PER_MM), round(page.height / POINTS_PER_MM)) for page in pages
+        ] == [(210, 297)] * 2
+        for page, cells in zip(pages, places, strict=True):
+            found = [each for each in page.extract_words() if each["text"] == "Ingredients:"]
+            at = [(each["x0"] / POINTS_PER_MM, each["top"] / POINTS_PER_MM) for each in found]
+            assert [left for left, _ in at] == pytest.approx([left + 2 for left, _ in cells], abs=0.3)
+            assert all(top < down < top + 67.7 for (_, down), (_, top) in zip(at, cells, strict=True))
+    assert trial.startswith(b"%PDF")
+    expect(label.locator(".label-pages")).to_have_count(0)  # printed: the page is itself again
+
+    label.get_by_role("button", name="A sheet of your own").click()
+    own = label.get_by_role("dialog")
+    own.get_by_label("What you call it").fill("Jars")
+    own.get_by_label("Measured in").select_option("in")
+    for name, value in {
+        "Columns": "2",
+        "Rows": "3",
+        "Label, width": "2 1/2",
+        "Label, height": "3",
+        "Left edge to first label": "1,5",
+        "Top edge to first label": "½",
+        "Step to the next column": "2",
+        "Step to the next row": "3",
+    }.items():
+        own.get_by_label(name).fill(value)
+    own.get_by_role("button", name="Save this sheet").click()
+    expect(own.get_by_role("alert")).to_contain_text("lie over each other")
+    own.get_by_label("Step to the next column").fill("2 3/4")
+    own.get_by_role("button", name="Save this sheet").click()
+    expect(label.get_by_label("Sheet of labels")).to_have_value("Jars")
+    assert plate_mm(label) == pytest.approx((63.5, 76.2), abs=0.1)
+    label.evaluate(KEPT_BY_STUDIO)
+    [kept] = call(home, "GET", "settings")["document"]["label"]["sheets"]
+    assert [kept[key] for key in ("across_um", "top_um", "left_um")] == [69_850, 12_700, 38_100]
+
+
+def drawn_by(server: Server, path: str | None) -> bytes:
+    with urlopen(f"{server.url.rstrip('/')}{path}") as answer:
+        return bytes(answer.read())
 
 
 def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_law_rules(
@@ -125,9 +210,12 @@ def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_
     label.get_by_label("Is it used up at once?").select_option("yes")
     expect(open_).not_to_contain_text("30 months?")
     expect(missing).not_to_contain_text("best before, or the period")
+    due = label.get_by_role("region", name="Due before it is sold")
+    expect(due).to_contain_text("SCPN")
     label.get_by_label("What it is for").select_option("air")
     expect(label.get_by_role("region", name="Look at")).to_contain_text("no cosmetic")
-    expect(label.get_by_role("region", name="Due before it is sold")).to_contain_text("SCPN")
+    expect(due).to_contain_text("Have the mixture classified")
+    expect(label.locator(".label-list")).to_have_count(0)
     digits = label.get_by_role("region", name="Letters").inner_text()
     drawn = re.search(r"a digit is ([0-9.]+)\smm high.\s+The rule asks for 2.00", digits)
     assert drawn and float(drawn[1]) >= 2

@@ -82,3 +82,38 @@ page-label-plate-opened = Nach dem Öffnen { $count ->
     [one] { $count } Monat
    *[other] { $count } Monate
 } haltbar
+
+## Auf einem Etikettenbogen
+
+page-label-sheet = Etikettenbogen
+page-label-one = Ein Etikett auf blankem Papier
+page-label-start = Erster Platz
+page-label-count = Wie viele
+page-label-own-sheet = Ein eigener Bogen
+page-label-sheet-name = Wie er heißt
+page-label-sheet-hint = Dosenetiketten
+page-label-paper-kind = Papier
+page-label-paper = { $paper ->
+    [letter] Letter
+   *[a4] A4
+}
+page-label-unit-kind = Gemessen in
+page-label-unit = { $unit ->
+    [in] Zoll
+   *[mm] Millimetern
+}
+page-label-columns = Spalten
+page-label-rows = Zeilen
+page-label-length = { $of ->
+    [width_um] Etikett, Breite
+    [height_um] Etikett, Höhe
+    [left_um] Linker Rand bis zum ersten Etikett
+    [top_um] Oberer Rand bis zum ersten Etikett
+    [across_um] Schritt zur nächsten Spalte
+   *[down_um] Schritt zur nächsten Zeile
+}
+page-label-sheet-wants = Name und alle Maße sind nötig. Auch null ist ein Maß.
+page-label-sheet-keep = Bogen speichern
+page-label-pdf = Als PDF
+page-label-trial = Probe des Bogens
+page-label-pdf-says = Das PDF zeichnet die Werkstatt. Mit 100 % drucken. Den Bogen erst auf blankem Papier versuchen.

@@ -82,3 +82,38 @@ page-label-plate-opened = Good for { $count ->
     [one] { $count } month
    *[other] { $count } months
 } after opening
+
+## On a sheet of labels
+
+page-label-sheet = Sheet of labels
+page-label-one = One label on plain paper
+page-label-start = First position
+page-label-count = How many
+page-label-own-sheet = A sheet of your own
+page-label-sheet-name = What you call it
+page-label-sheet-hint = Jar labels
+page-label-paper-kind = Paper
+page-label-paper = { $paper ->
+    [letter] Letter
+   *[a4] A4
+}
+page-label-unit-kind = Measured in
+page-label-unit = { $unit ->
+    [in] Inches
+   *[mm] Millimetres
+}
+page-label-columns = Columns
+page-label-rows = Rows
+page-label-length = { $of ->
+    [width_um] Label, width
+    [height_um] Label, height
+    [left_um] Left edge to first label
+    [top_um] Top edge to first label
+    [across_um] Step to the next column
+   *[down_um] Step to the next row
+}
+page-label-sheet-wants = A name and all measures are needed. Nought is a measure too.
+page-label-sheet-keep = Save this sheet
+page-label-pdf = As a PDF
+page-label-trial = Trial of the sheet
+page-label-pdf-says = The studio draws the PDF. Print it at 100 %. Try the sheet on plain paper first.

@@ -1,0 +1,228 @@
+// Labels on a sheet of them: which sheet, from which position and how many; printed by the page at true size, or as
+// the server's PDF. The maker's own sheets are kept with the studio's settings.
+//
+//   const choice = sheetChoice({ own, count, again, keep });     // choice.node is its form
+//   choice.chosen()   // {sheet: null or a LabelSheet, start, count}
+//   printSheets(sheet, start, nodes);                            // drawn labels, one after the other
+//   const sheet = await askSheet(own);                           // one of the maker's own, or null
+
+import { plainNumber } from "../bench/amounts.js";
+import { COMMON, INCH_UM, labelPlaces, PAPERS, sheetFault, sheetTitle } from "../bench/label-sheets.js";
+import { openDialog } from "./dialog.js";
+import { h, setText, show } from "./dom.js";
+import { say } from "../words.js";
+/** @import { LabelSheet, Paper } from "../../bench/shapes/page" */
+
+const UM = 1000;
+/** @type {readonly Paper[]} */
+const KINDS = ["a4", "letter"];
+/** @type {readonly (keyof LabelSheet)[]} */
+const LENGTHS = ["width_um", "height_um", "left_um", "top_um", "across_um", "down_um"];
+
+/** @param {string} name @param {Node} control */
+const field = (name, control) => h("label", { class: "field" }, h("span", {}, name), control);
+/** @param {number} value @param {number} most @param {() => void} [again] */
+const whole = (value, most, again) =>
+  h("input", {
+    type: "number",
+    inputmode: "numeric",
+    autocomplete: "off",
+    min: 1,
+    max: most,
+    value: String(value),
+    oninput: again,
+  });
+/** @param {HTMLInputElement} input */
+const read = ({ value, max }) => Math.min(Math.max(Math.round(Number(value)) || 1, 1), Number(max));
+
+/**
+ * `count`: how many labels there are to print. `keep`: what to do with a sheet that the maker wrote; without it there
+ * is no way to write one here.
+ * @param {{own: readonly LabelSheet[], count: number, again: () => void, keep?: (sheet: LabelSheet) => void}} given
+ */
+export function sheetChoice({ own, count, again, keep }) {
+  let known = own;
+  const sheets = () => [...known, ...COMMON];
+  const sheet = h("select", { onchange: again });
+  const start = whole(1, 1000, again);
+  const many = whole(count, 1000, again);
+  const places = h(
+    "div",
+    { class: "two" },
+    field(say("page-label-start"), start),
+    field(say("page-label-count"), many),
+  );
+  const chosen = () => ({
+    sheet: sheets().find(({ name }) => name === sheet.value) ?? null,
+    start: read(start),
+    count: read(many),
+  });
+  /** @param {string} name */
+  const write = (name) => {
+    sheet.replaceChildren(
+      h("option", { value: "" }, say("page-label-one")),
+      ...sheets().map((each) => h("option", { value: each.name }, sheetTitle(each))),
+    );
+    sheet.value = name;
+  };
+  write("");
+  const asks = async () => {
+    const written = await askSheet();
+    if (!written || !keep) return;
+    known = [...known.filter(({ name }) => name !== written.name), written];
+    write(written.name);
+    again();
+    keep(written);
+  };
+  const node = h(
+    "div",
+    { class: "stack no-print" },
+    field(say("page-label-sheet"), sheet),
+    places,
+    keep ? h("button", { type: "button", class: "quiet", onclick: asks }, say("page-label-own-sheet")) : null,
+  );
+  return { node, chosen };
+}
+
+/**
+ * A sheet of the maker's own, measured by hand; null when it was left.
+ * @returns {Promise<LabelSheet | null>}
+ */
+export async function askSheet() {
+  const name = h("input", { autocomplete: "off", maxlength: 60, placeholder: say("page-label-sheet-hint") });
+  const paper = h(
+    "select",
+    {},
+    KINDS.map((value) => h("option", { value }, say("page-label-paper", { paper: value }))),
+  );
+  const unit = h(
+    "select",
+    {},
+    ["mm", "in"].map((value) => h("option", { value }, say("page-label-unit", { unit: value }))),
+  );
+  const columns = whole(1, 20);
+  const rows = whole(1, 50);
+  const lengths = LENGTHS.map((key) => ({
+    key,
+    input: h("input", { autocomplete: "off", inputmode: "decimal" }),
+  }));
+  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  /** @type {LabelSheet | null} */
+  let given = null;
+  const take = () => {
+    const each = unit.value === "in" ? INCH_UM : UM;
+    const um = Object.fromEntries(lengths.map(({ key, input }) => [key, lengthOf(input.value, each)]));
+    const sheet = /** @type {LabelSheet} */ ({
+      name: name.value.trim(),
+      paper: KINDS.find((kind) => kind === paper.value) ?? "a4",
+      columns: read(columns),
+      rows: read(rows),
+      ...um,
+    });
+    if (!sheet.name || Object.values(um).includes(null)) return say("page-label-sheet-wants");
+    const fault = sheetFault(sheet);
+    if (fault) return say("label-sheet-fault", { fault });
+    given = sheet;
+    return "";
+  };
+  const title = say("page-label-own-sheet");
+  /** @type {HTMLDialogElement} */
+  const dialog = h(
+    "dialog",
+    { "aria-label": title },
+    h(
+      "form",
+      {
+        method: "dialog",
+        class: "stack",
+        novalidate: true,
+        onsubmit: (event) => {
+          const says = take();
+          if (says) event.preventDefault();
+          setText(trouble, says);
+          show(trouble, says !== "");
+        },
+      },
+      h("h2", {}, title),
+      field(say("page-label-sheet-name"), name),
+      h(
+        "div",
+        { class: "two" },
+        field(say("page-label-paper-kind"), paper),
+        field(say("page-label-unit-kind"), unit),
+      ),
+      h(
+        "div",
+        { class: "two" },
+        field(say("page-label-columns"), columns),
+        field(say("page-label-rows"), rows),
+      ),
+      [0, 2, 4].map((at) =>
+        h(
+          "div",
+          { class: "two" },
+          lengths
+            .slice(at, at + 2)
+            .map(({ key, input }) => field(say("page-label-length", { of: key }), input)),
+        ),
+      ),
+      trouble,
+      h("button", { type: "submit", value: "given", class: "copper" }, say("page-label-sheet-keep")),
+      h(
+        "button",
+        { type: "button", class: "quiet knuckle", onclick: () => dialog.close() },
+        say("page-common-back"),
+      ),
+    ),
+  );
+  await openDialog(dialog);
+  return given;
+}
+
+/** A length in µm as people write it, "63,5" or "2 5/8"; null where it is none. @param {string} text @param {number} each */
+function lengthOf(text, each) {
+  const plain = plainNumber(text);
+  const [, units = "0", top, bottom] = /^(?:(\d+) +)?(\d+)\/(\d+)$/.exec(plain) ?? [];
+  const value = top
+    ? Number(units) + Number(top) / Number(bottom)
+    : plain === ""
+      ? Number.NaN
+      : Number(plain);
+  return Number.isFinite(value) && value >= 0 ? Math.round(value * each) : null;
+}
+
+/** @param {number} um */
+const mm = (um) => `${um / UM}mm`;
+
+/**
+ * Prints labels as they are drawn, one after the other from the start position, and nothing else of the page.
+ * @param {LabelSheet} sheet @param {number} start @param {readonly HTMLElement[]} nodes
+ */
+export function printSheets(sheet, start, nodes) {
+  const [width, height] = PAPERS[sheet.paper];
+  const turn = nodes.values();
+  const pages = labelPlaces(sheet, start, nodes.length).map((places) => {
+    const page = h("div", { class: "label-page", "data-paper": sheet.paper });
+    Object.assign(page.style, { width: mm(width), height: mm(height) });
+    for (const { x_um, y_um } of places) {
+      const label = turn.next().value;
+      if (!label) break;
+      Object.assign(label.style, { left: mm(x_um), top: mm(y_um) });
+      page.append(label);
+    }
+    return page;
+  });
+  const root = document.documentElement;
+  const all = h("div", { class: "label-pages" }, pages);
+  document.body.append(all);
+  root.dataset.prints = "labels";
+  addEventListener(
+    "afterprint",
+    () => {
+      all.remove();
+      delete root.dataset.prints;
+    },
+    { once: true },
+  );
+  print();
+}
