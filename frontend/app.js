@@ -220,6 +220,7 @@ const SCREENS = {
     data: () => ({
       ...shelfNow(),
       currency: studio.settings.currency,
+      sheets: studio.settings.label?.sheets,
       newId: () => studio.newId(),
       undoing: studio.undoing("shelf"),
       isGiven: (once) => touches.isGiven(onceOf("shelf", once)),

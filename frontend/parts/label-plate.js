@@ -9,7 +9,7 @@
 
 import { find, h, part, s } from "./dom.js";
 import { say, spoken } from "../words.js";
-/** @import { Label, PlatePart } from "../../bench/shapes/page" */
+/** @import { Label, Market, PlateLine, PlatePart } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
@@ -25,15 +25,33 @@ const OF_PART = "label-"; // the class of a part begins so
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
 /**
- * @param {Label} told @param {{width_mm: number, height_mm: number}} given
+ * @param {Label} told @param {{width_mm: number, height_mm: number}} size
  * @param {HTMLElement} parent
  */
-export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
+export function drawLabel(told, size, parent) {
+  return draw(told, told.market, told.heights.net.least_um ?? 0, size, parent);
+}
+
+/**
+ * The words of a sticker that no rule speaks of.
+ * @param {readonly PlateLine[]} plate @param {{width_mm: number, height_mm: number}} size @param {HTMLElement} parent
+ */
+export function drawPlate(plate, size, parent) {
+  return draw({ plate, opened: null, clp: null }, "eu", 0, size, parent);
+}
+
+/** @typedef {Pick<Label, "plate" | "opened" | "clp">} Drawn */
+
+/**
+ * @param {Drawn} told @param {Market} market @param {number} least the net content's letters, in µm
+ * @param {{width_mm: number, height_mm: number}} size @param {HTMLElement} parent
+ */
+function draw(told, market, least, { width_mm: width, height_mm: height }, parent) {
   const node = h(
     "article",
     {
       class: "label-plate",
-      lang: told.market === "eu" ? spoken() : "en",
+      lang: market === "eu" ? spoken() : "en",
       "aria-label": say("page-label-plate"),
     },
     ...contents(told),
@@ -41,8 +59,7 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
   parent.replaceChildren(node);
   const net = part(node, ".label-net");
-  const least = told.heights.net.least_um ?? 0;
-  const sign = told.market === "us" ? "o" : "0";
+  const sign = market === "us" ? "o" : "0";
   net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net, sign)) / 100}px)`;
   const isIn = (/** @type {number} */ points) => {
     node.style.fontSize = `${points}pt`;
@@ -81,7 +98,7 @@ function shareOf(element, sign = "o") {
   return pen.measureText(sign).actualBoundingBoxAscent / MEASURED_PX;
 }
 
-/** @param {Label} given */
+/** @param {Drawn} given */
 function contents({ plate, opened, clp }) {
   /** @param {(part: PlatePart) => boolean} isWanted */
   const drawn = (isWanted) =>

@@ -10,10 +10,12 @@ import { plainNumber } from "../bench/amounts.js";
 import { COMMON, INCH_UM, labelPlaces, PAPERS, sheetFault, sheetTitle } from "../bench/label-sheets.js";
 import { openDialog } from "./dialog.js";
 import { h, setText, show } from "./dom.js";
+import { drawPlate } from "./label-plate.js";
 import { say } from "../words.js";
-/** @import { LabelSheet, Paper } from "../../bench/shapes/page" */
+/** @import { LabelSheet, Paper, PlateLine } from "../../bench/shapes/page" */
 
 const UM = 1000;
+const STICKER = { width_mm: 63, height_mm: 38 };
 /** @type {readonly Paper[]} */
 const KINDS = ["a4", "letter"];
 /** @type {readonly (keyof LabelSheet)[]} */
@@ -43,7 +45,11 @@ const read = ({ value, max }) => Math.min(Math.max(Math.round(Number(value)) || 
 export function sheetChoice({ own, count, again, keep }) {
   let known = own;
   const sheets = () => [...known, ...COMMON];
-  const sheet = h("select", { onchange: again });
+  const change = () => {
+    show(places, sheet.value !== "");
+    again();
+  };
+  const sheet = h("select", { onchange: change });
   const start = whole(1, 1000, again);
   const many = whole(count, 1000, again);
   const places = h(
@@ -64,6 +70,7 @@ export function sheetChoice({ own, count, again, keep }) {
       ...sheets().map((each) => h("option", { value: each.name }, sheetTitle(each))),
     );
     sheet.value = name;
+    show(places, name !== "");
   };
   write("");
   const asks = async () => {
@@ -82,6 +89,79 @@ export function sheetChoice({ own, count, again, keep }) {
     keep ? h("button", { type: "button", class: "quiet", onclick: asks }, say("page-label-own-sheet")) : null,
   );
   return { node, chosen };
+}
+
+/**
+ * Stickers for lots: as they will look, on which sheet, and the way to print them.
+ * @param {{name: string, lots: readonly {id: string, plate: readonly PlateLine[]}[], own: readonly LabelSheet[]}} given
+ */
+export function askStickers({ name, lots, own }) {
+  const stage = h("div", { class: "label-stage" });
+  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  const pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
+  const size = () => {
+    const { sheet } = choice.chosen();
+    return sheet ? { width_mm: sheet.width_um / UM, height_mm: sheet.height_um / UM } : STICKER;
+  };
+  /** Every sticker, as often as it is wanted. */
+  const drawn = () =>
+    lots.flatMap(({ plate }) => {
+      const { node, fits } = drawPlate(plate, size(), stage);
+      setText(trouble, say("page-label-no-fit"));
+      show(trouble, !fits);
+      return Array.from(
+        { length: choice.chosen().count },
+        () => /** @type {HTMLElement} */ (node.cloneNode(true)),
+      );
+    });
+  const again = () => {
+    const { sheet, start, count } = choice.chosen();
+    drawn();
+    const asked = new URLSearchParams(lots.map(({ id }) => ["lot", id]));
+    if (sheet)
+      for (const [key, value] of Object.entries({ sheet: sheet.name, start, count }))
+        asked.set(key, String(value));
+    pdf.href = `/api/v1/lot-stickers.pdf?${asked}`;
+    show(go, sheet !== null);
+  };
+  const choice = sheetChoice({ own, count: 1, again });
+  const go = h(
+    "button",
+    {
+      type: "button",
+      class: "copper",
+      onclick: () => {
+        const { sheet, start } = choice.chosen();
+        if (sheet) printSheets(sheet, start, drawn());
+      },
+    },
+    say("page-label-print"),
+  );
+  const title = say("page-label-stickers", { name });
+  /** @type {HTMLDialogElement} */
+  const dialog = h(
+    "dialog",
+    { "aria-label": title },
+    h(
+      "div",
+      { class: "stack" },
+      h("h2", {}, title),
+      stage,
+      trouble,
+      choice.node,
+      go,
+      pdf,
+      h("p", { class: "soft small" }, say("page-label-code-says")),
+      h(
+        "button",
+        { type: "button", class: "quiet knuckle", onclick: () => dialog.close() },
+        say("page-common-back"),
+      ),
+    ),
+  );
+  const closed = openDialog(dialog);
+  again();
+  return closed;
 }
 
 /**

@@ -56,6 +56,7 @@ export class LabelScreen extends HTMLElement {
   #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
   #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
   #stage = h("div", { class: "label-stage" });
+  #open = h("div", { class: "no-print", "aria-live": "polite" });
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #language = h("p", { class: "soft small" });
   #trouble = h("p", { class: "trouble no-print", role: "alert", hidden: true });
@@ -196,7 +197,7 @@ export class LabelScreen extends HTMLElement {
           h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
         ),
-        this.#told,
+        this.#open,
         h(
           "section",
           { class: "no-print stack label-form", "aria-label": say("page-label-on-it") },
@@ -227,6 +228,7 @@ export class LabelScreen extends HTMLElement {
           field(say("page-label-maker"), inputs.maker),
           field(say("page-label-precautions"), inputs.precautions),
         ),
+        this.#told,
       ),
     );
   }
@@ -316,7 +318,9 @@ export class LabelScreen extends HTMLElement {
     setText(this.#language, say("page-label-language", { market }));
     this.trouble(fits ? "" : say("page-label-no-fit"));
     this.#address(market, options, size);
-    this.#told.replaceChildren(...said(reckon(letters)));
+    const told = reckon(letters);
+    this.#open.replaceChildren(...those([list(say("page-label-open"), told.not_checked.map(sourced))]));
+    this.#told.replaceChildren(...said(told));
   }
 }
 
@@ -336,19 +340,19 @@ const mm = (um) => `${(um / MM).toFixed(2).replace(".", point())}\u00a0mm`;
 const sourced = ({ says, what, source }) =>
   h("li", {}, says ?? what, h("span", { class: "soft small" }, ` (${source})`));
 
+/** @param {string} title @param {readonly Node[]} rows */
+const list = (title, rows) =>
+  rows.length
+    ? h(
+        "section",
+        { "aria-label": title },
+        h("h2", { class: "section-name" }, title),
+        h("ul", { class: "plain" }, rows),
+      )
+    : null;
+
 /** @param {Label} told @returns {HTMLElement[]} */
-function said({
-  market,
-  heights,
-  needs,
-  warnings,
-  checked,
-  law,
-  ingredients,
-  not_checked,
-  duties,
-  shortfall_mg,
-}) {
+function said({ market, heights, needs, warnings, checked, law, ingredients, duties, shortfall_mg }) {
   /** @param {"list" | "net" | "digits"} of @param {LetterHeight} height */
   const height = (of, { least_um: least, has_um: has, fits }) =>
     h(
@@ -362,18 +366,7 @@ function said({
     );
   const unsure = ingredients.filter(({ sure }) => !sure).map(({ name }) => name);
   const missing = needs.filter(({ there }) => !there);
-  /** @param {string} title @param {readonly Node[]} rows */
-  const list = (title, rows) =>
-    rows.length
-      ? h(
-          "section",
-          { "aria-label": title },
-          h("h2", { class: "section-name" }, title),
-          h("ul", { class: "plain" }, rows),
-        )
-      : null;
   return those([
-    list(say("page-label-open"), not_checked.map(sourced)),
     h("p", { class: "law" }, law),
     list(
       say("page-label-look"),

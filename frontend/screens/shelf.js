@@ -5,8 +5,10 @@
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
 import { last, those } from "../bench/lists.js";
+import { lotPlate } from "../bench/lot-plate.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
+import { askStickers } from "../parts/label-sheet.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
@@ -17,14 +19,14 @@ import { amountOf, bestBefore, dayWords, runsOf, stockOf, typedIn } from "../par
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
-/** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+/** @import { Card, LabelSheet, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
 
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
- *   currency?: string, newId: () => string, undoing: Undoing, isGiven: (once: string) => boolean}} ShelfData
+ *   sheets?: readonly LabelSheet[], currency?: string, newId: () => string, undoing: Undoing, isGiven: (once: string) => boolean}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
  * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], name: string, lots: LotRow[]}} ShelfRow
  * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
@@ -296,6 +298,16 @@ export class ShelfScreen extends HTMLElement {
           say("page-shelf-note"),
           () => this.#note({ lot: id }),
           say("page-shelf-note-on", { name: number }),
+        ),
+        this.#does(
+          say("page-shelf-sticker"),
+          () =>
+            askStickers({
+              name: `${name}, ${number}`,
+              lots: [{ id, plate: lotPlate(lot, name) }],
+              own: this.#data.sheets ?? [],
+            }),
+          say("page-shelf-sticker-of", { name: number }),
         ),
         this.#does(say("page-shelf-where"), trace, say("page-shelf-where-lot", { name: number })),
       ),

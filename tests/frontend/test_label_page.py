@@ -15,7 +15,7 @@ import bench
 from bench.label_sheets import COMMON, label_places
 from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import RECIPE, call
-from tests.frontend.shelves import SIZES, begin_bars, card, enter, go, open_page, stock
+from tests.frontend.shelves import SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -180,6 +180,19 @@ def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_le
     assert plate_mm(label) == pytest.approx((63.5, 76.2), abs=0.1)
     label.evaluate(KEPT_BY_STUDIO)
     [kept] = call(home, "GET", "settings")["document"]["label"]["sheets"]
+    # A lot's stickers lie on the maker's own sheet too.
+    stock(label, lot("b41", "butter", 1_000_000, best_before="2027-03-31"))
+    label.get_by_text("Hard butter").click()
+    label.get_by_role("button", name="Sticker for lot B41").click()
+    stickers = label.get_by_role("dialog", name="Stickers: Hard butter, B41")
+    expect(stickers.locator(".label-plate")).to_contain_text("Best before 2027-03-31")
+    stickers.get_by_label("Sheet of labels").select_option("Jars")
+    stickers.get_by_label("How many").fill("5")
+    stickers.get_by_role("button", name="Print at true size").click()
+    [one] = pdfplumber.open(io.BytesIO(label.pdf(prefer_css_page_size=True))).pages
+    assert one.extract_text().count("Lot B41") == 5
+    stickers.get_by_role("link", name="As a PDF").evaluate(SEEN_BY_STUDIO)
+
     assert [kept[key] for key in ("across_um", "top_um", "left_um")] == [69_850, 12_700, 38_100]
 
 

@@ -112,8 +112,10 @@ page-label-length = { $of ->
     [across_um] Schritt zur nächsten Spalte
    *[down_um] Schritt zur nächsten Zeile
 }
-page-label-sheet-wants = Name und alle Maße sind nötig. Auch null ist ein Maß.
+page-label-sheet-wants = Name und alle Maße sind nötig. Wo nichts ist, 0 schreiben.
 page-label-sheet-keep = Bogen speichern
 page-label-pdf = Als PDF
 page-label-trial = Probe des Bogens
 page-label-pdf-says = Das PDF zeichnet die Werkstatt. Mit 100 % drucken. Den Bogen erst auf blankem Papier versuchen.
+page-label-stickers = Aufkleber: { $name }
+page-label-code-says = Im PDF steht auch der Code der Lieferung, wenn einer gescannt wurde.

@@ -119,3 +119,5 @@ page-shelf-need-number = Losnummer des Lieferanten schreiben: danach geht ein R√
 page-shelf-need-day = Tag schreiben, an dem es kam.
 page-shelf-need-source = Schreiben, woher die Dichte stammt.
 page-shelf-need-why = Grund schreiben: in einem Jahr fragt das Protokoll danach.
+page-shelf-sticker = Aufkleber
+page-shelf-sticker-of = Aufkleber f√ºr Los { $name }

@@ -112,8 +112,10 @@ page-label-length = { $of ->
     [across_um] Step to the next column
    *[down_um] Step to the next row
 }
-page-label-sheet-wants = A name and all measures are needed. Nought is a measure too.
+page-label-sheet-wants = A name and all measures are needed. Write 0 where there is none.
 page-label-sheet-keep = Save this sheet
 page-label-pdf = As a PDF
 page-label-trial = Trial of the sheet
 page-label-pdf-says = The studio draws the PDF. Print it at 100 %. Try the sheet on plain paper first.
+page-label-stickers = Stickers: { $name }
+page-label-code-says = The PDF has the lot's own code too, where one was scanned.

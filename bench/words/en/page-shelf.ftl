@@ -122,3 +122,5 @@ page-shelf-need-number = Write the supplier's lot number: a recall goes by it.
 page-shelf-need-day = Write the day it came.
 page-shelf-need-source = Write where the density is from.
 page-shelf-need-why = Write why: the record asks a year later.
+page-shelf-sticker = Sticker
+page-shelf-sticker-of = Sticker for lot { $name }
