@@ -1,4 +1,4 @@
-/** The label of what only scents the air, a mixture under CLP. The same as bench/label_clp.py, which has the sources. */
+/** The label of what only scents the air, a mixture under CLP. As bench/label_clp.py, which has the sources. */
 
 import { warn } from "./label-list.js";
 import { halfEven, perCent, PPM } from "./whole.js";

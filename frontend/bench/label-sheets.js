@@ -10,7 +10,10 @@ export const PAPERS = { a4: [210_000, 297_000], letter: [215_900, 279_400] };
 const SLACK_UM = 500;
 
 /** @typedef {[across: number, down: number]} Pair */
-/** @param {Paper} paper @param {Pair} grid @param {Pair} label @param {Pair} first @param {Pair} pitch @returns {LabelSheet} */
+/**
+ * @param {Paper} paper @param {Pair} grid @param {Pair} label @param {Pair} first @param {Pair} pitch
+ * @returns {LabelSheet}
+ */
 const sheet = (paper, [columns, rows], [width_um, height_um], [left_um, top_um], [across_um, down_um]) => ({
   name: `${paper}-${columns}x${rows}`,
   paper,

@@ -3,7 +3,10 @@
 import { say } from "../words.js";
 /** @import { PlateLine, PlatePart, ShelfLot } from "../../bench/shapes/page" */
 
-/** @param {Pick<ShelfLot, "number" | "supplier" | "received_on" | "best_before">} lot @param {string} name @returns {PlateLine[]} */
+/**
+ * @param {Pick<ShelfLot, "number" | "supplier" | "received_on" | "best_before">} lot @param {string} name
+ * @returns {PlateLine[]}
+ */
 export function lotPlate({ number, supplier, received_on, best_before: best }, name) {
   /** @type {[PlatePart, string][]} */
   const lines = [

@@ -259,7 +259,10 @@ export async function askSheet() {
   return given;
 }
 
-/** A length in µm as people write it, "63,5" or "2 5/8"; null where it is none. @param {string} text @param {number} each */
+/**
+ * A length in µm as people write it, "63,5" or "2 5/8"; null where it is none.
+ * @param {string} text @param {number} each
+ */
 function lengthOf(text, each) {
   const plain = plainNumber(text);
   const [, units = "0", top, bottom] = /^(?:(\d+) +)?(\d+)\/(\d+)$/.exec(plain) ?? [];

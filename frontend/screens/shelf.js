@@ -26,7 +26,8 @@ import { point, say } from "../words.js";
 
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
- *   sheets?: readonly LabelSheet[], currency?: string, newId: () => string, undoing: Undoing, isGiven: (once: string) => boolean}} ShelfData
+ *   sheets?: readonly LabelSheet[], currency?: string, newId: () => string, undoing: Undoing,
+ *   isGiven: (once: string) => boolean}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
  * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], name: string, lots: LotRow[]}} ShelfRow
  * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
