@@ -15,6 +15,7 @@ another number beside its own (`numbered`).
 import re
 
 from bench.errors import SettingError
+from bench.lists import every, group
 from bench.words import say
 
 PATTERN = "{yy}{mm}{dd}-{mark}{n}"
@@ -23,6 +24,8 @@ TOKENS = ("yyyy", "yy", "mm", "dd", "mark", "n", "recipe")
 _TOKEN = re.compile(r"\{([^{}]*)\}")
 _BETWEEN = re.compile(r"[A-Za-z0-9 ./#_\-]*")
 _PARTED = re.compile(r"[ ./#_\-]")
+_BESIDE = re.compile(r"(.?)\{recipe\}(.?)")
+_WORD = re.compile(r"[A-Za-z0-9]+")
 _MARK = re.compile(r"[A-Z]{1,4}")
 _DAY = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 
@@ -31,7 +34,7 @@ def check_pattern(pattern: str) -> None:
     """Raise SettingError, with the way out, when numbers by this pattern could be given twice."""
     if not 1 <= len(pattern) <= 60:
         raise SettingError("batch_number", say("batch-number-length"))
-    named = _TOKEN.findall(pattern)
+    named = every(_TOKEN, pattern, 1)
     for name in named:
         if name not in TOKENS:
             could = ", ".join(f"{{{token}}}" for token in TOKENS)
@@ -43,14 +46,14 @@ def check_pattern(pattern: str) -> None:
     for needed in ("mark", "n"):
         if needed not in named:
             raise SettingError("batch_number", say("batch-number-needed", token=f"{{{needed}}}"))
-    for beside in re.finditer(r"(.?)\{recipe\}(.?)", pattern):
-        if not all(each == "" or _PARTED.fullmatch(each) for each in beside.groups()):
+    for beside in _BESIDE.finditer(pattern):
+        if not all(_PARTED.fullmatch(group(beside, side) or " ") for side in (1, 2)):
             raise SettingError("batch_number", say("batch-number-beside", token="{recipe}"))
 
 
 def recipe_code(title: str) -> str:
     """The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB"."""
-    words = re.findall(r"[A-Za-z0-9]+", title)
+    words = every(_WORD, title)
     return "".join(word[0] for word in words).upper()[:8] or "R"
 
 
@@ -67,7 +70,7 @@ def batch_number(pattern: str, on: str, mark: str, n: int, title: str) -> str:
         raise SettingError("mark", say("batch-number-mark"))
     if n < 1:
         raise SettingError("n", say("batch-number-count"))
-    year, month, date = day.groups()
+    year, month, date = (group(day, part) for part in (1, 2, 3))
     values = {
         "yyyy": year,
         "yy": year[2:],
@@ -77,4 +80,4 @@ def batch_number(pattern: str, on: str, mark: str, n: int, title: str) -> str:
         "n": str(n),
         "recipe": recipe_code(title),
     }
-    return _TOKEN.sub(lambda found: values[found[1]], pattern)
+    return _TOKEN.sub(lambda found: values[group(found, 1)], pattern)

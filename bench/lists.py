@@ -1,5 +1,6 @@
-"""What lists need that Python has no word for."""
+"""What lists and texts need that Python has no word for."""
 
+import re
 from collections.abc import Iterable
 from typing import TypeVar
 
@@ -9,3 +10,13 @@ T = TypeVar("T")
 def once(items: Iterable[T]) -> list[T]:
     """Each of them once, in the order in which they come first."""
     return list(dict.fromkeys(items, True))
+
+
+def group(found: re.Match[str], name: str | int) -> str:
+    """What a group of a match holds; "" where it took no part."""
+    return found[name] or ""
+
+
+def every(pattern: re.Pattern[str], text: str, name: str | int = 0) -> list[str]:
+    """What the pattern finds in a text, or one group of each."""
+    return [group(found, name) for found in pattern.finditer(text)]

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from bench.entries import is_decimal
 from bench.errors import SettingError
-from bench.whole import half_even
+from bench.whole import half_even, ten_to
 from bench.words import say
 
 
@@ -36,7 +36,8 @@ def read_money(written: str, where: str) -> Fraction:
 
 def money_text(value: Fraction, places: int) -> str:
     """An amount with so many decimals, half to even: 1/8 with two is "0.12"."""
-    shown = half_even(value.numerator * 10**places, value.denominator)
-    units, rest = divmod(abs(shown), 10**places)
+    whole = ten_to(places)
+    shown = half_even(value.numerator * whole, value.denominator)
+    units, rest = divmod(abs(shown), whole)
     sign = "-" if shown < 0 else ""
     return f"{sign}{units}.{rest:0{places}d}" if places else f"{sign}{units}"

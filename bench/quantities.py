@@ -13,6 +13,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Literal
 
 from bench.errors import AmountError
+from bench.lists import group
 from bench.shapes.recipe import Measures, Spoon
 from bench.shapes.units import Mg, MilliK, Ms, Ppm
 from bench.whole import PPM, UOZ, Division, half_even, uoz_to_mg
@@ -151,17 +152,12 @@ def _plain(text: str) -> str:
     return _COMMA.sub(_pointed, plain)
 
 
-def _part(found: re.Match[str], name: str | int) -> str:
-    """What a group of a match holds; "" where it took no part."""
-    return found[name] or ""
-
-
 def _joined(found: re.Match[str]) -> str:
-    return _part(found, 1) + re.sub(r"\D", "", _part(found, 2))
+    return group(found, 1) + re.sub(r"\D", "", group(found, 2))
 
 
 def _pointed(found: re.Match[str]) -> str:
-    return f"{_part(found, 1)}.{_part(found, 2)}"
+    return f"{group(found, 1)}.{group(found, 2)}"
 
 
 _Wanted = Literal["amount", "share", "density", "celsius"]
@@ -178,13 +174,13 @@ def _split(text: str, where: str, wanted: _Wanted = "amount") -> tuple[Fraction,
     match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
         raise _unread(text, where, wanted)
-    unit = " ".join(_part(match, "unit").replace(".", " ").split())
-    if _part(match, "plain"):
-        return Fraction(_part(match, "plain")), unit
-    over, under = int(_part(match, "over")), int(_part(match, "under"))
+    unit = " ".join(group(match, "unit").replace(".", " ").split())
+    if group(match, "plain"):
+        return Fraction(group(match, "plain")), unit
+    over, under = int(group(match, "over")), int(group(match, "under"))
     if under == 0:
         raise AmountError(where, say("amounts-by-zero", written=text[:40]))
-    return Fraction(over, under) + int(_part(match, "whole") or 0), unit
+    return Fraction(over, under) + int(group(match, "whole") or 0), unit
 
 
 def _ask_which(text: str, unit: str, where: str) -> None:
@@ -199,7 +195,7 @@ def _ask_which(text: str, unit: str, where: str) -> None:
 def two_ways(text: str) -> tuple[str, str] | None:
     """What a written amount may mean: one gram or a thousand. The first is as which a kept one is read."""
     found = _AMOUNT.fullmatch(_plain(text))
-    return _two_ways(text, _part(found, "unit").strip().lower()) if found else None
+    return _two_ways(text, group(found, "unit").strip().lower()) if found else None
 
 
 def _two_ways(text: str, unit: str) -> tuple[str, str] | None:
@@ -207,7 +203,7 @@ def _two_ways(text: str, unit: str) -> tuple[str, str] | None:
     found = _TWO_WAYS.match(text)
     if not found or unit in _GREAT_UNITS:
         return None
-    whole, part = _part(found, 1), _part(found, 2) or _part(found, 3)
+    whole, part = group(found, 1), group(found, 2) or group(found, 3)
     decimal = f"{whole}.{part}".rstrip("0").rstrip(".")
     named = f" {unit}" if unit else ""
     return f"{decimal}{named}", f"{whole}{part}{named}"
@@ -302,7 +298,7 @@ def read_duration_ms(text: str, where: str) -> Ms:
     """ "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year."""
     total = Fraction(0)
     pieces = [
-        (_part(found, 1), _part(found, 2))
+        (group(found, 1), group(found, 2))
         for found in re.finditer(r"([\d.,/½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
     ]
     told = "".join(number + unit for number, unit in pieces)

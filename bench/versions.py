@@ -9,6 +9,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import TypeVar, cast
 
+from bench.lists import once
 from bench.recipe import ASSEMBLY
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.shapes.recipe import (
@@ -158,7 +159,7 @@ class _Comparison:
         apart: Iterable[str] = (),
         component: str = "",
     ) -> Iterator[Change]:
-        for field in dict.fromkeys([*new, *old]):
+        for field in once([*new, *old]):
             before, after = old.get(field), new.get(field)
             if field in apart or (before == after and (field in old) == (field in new)):
                 continue

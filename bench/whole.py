@@ -16,6 +16,12 @@ _TENS = (1, 10, 100, 1000, 10_000)
 _OUNCE_PLACES = ((100, 2), (10, 3), (0, 4))  # decimals of an ounce, by how finely grams are said
 
 
+def ten_to(places: int) -> int:
+    """One with so many noughts."""
+    power: int = 10**places
+    return power
+
+
 def half_even(numerator: int, denominator: int) -> int:
     """numerator / denominator to the nearest whole number, halves to the even one.
 
@@ -87,7 +93,7 @@ def reading(mg: int, division: Division) -> str:
     if division.uoz is None:
         return _in_grams(mg, division.mg)
     places = 4
-    while places and division.uoz % 10 ** (7 - places) == 0:
+    while places and division.uoz % ten_to(7 - places) == 0:
         places -= 1
     return f"{_decimals(_ounces(mg, places), places)} oz"
 
@@ -118,7 +124,7 @@ def _in_grams(mg: int, division_mg: int) -> str:
 
 def _ounces(mg: int, places: int) -> int:
     """A mass in tenths, hundredths … of an ounce."""
-    return half_even(mg * OUNCE[1], 10 ** (6 - places) * OUNCE[0])
+    return half_even(mg * OUNCE[1], ten_to(6 - places) * OUNCE[0])
 
 
 def _decimals(shown: int, places: int) -> str:

@@ -7,6 +7,7 @@ from typing import TypedDict, cast
 from bench.shapes.recipe import Finding, Level
 from bench.sources import Cited, cited
 from bench.table import read_table
+from bench.whole import ten_to
 from bench.words import point
 
 LEVELS: tuple[Level, ...] = ("will_not_run", "look", "know")  # the gravest first
@@ -55,14 +56,14 @@ def finding(
 
 def cut_per_cent(share: Fraction, decimals: int = 2) -> str:
     """A share in per cent, cut and not rounded, so that it never reads past a limit it is below."""
-    units, rest = divmod(int(share * 100 * 10**decimals), 10**decimals)
+    units, rest = divmod(int(share * 100 * ten_to(decimals)), ten_to(decimals))
     return f"{units}{point()}{rest:0{decimals}d} %" if decimals else f"{units} %"
 
 
 def decimals_of(share: Fraction, limit: Fraction) -> int:
     """How many decimals, from two to six, a per cent needs before it shows a limit whole and a share
     above it as larger."""
-    whole = next((n for n in range(2, 6) if (limit * 100 * 10**n).denominator == 1), 6)
+    whole = next((n for n in range(2, 6) if (limit * 100 * ten_to(n)).denominator == 1), 6)
     return next(
         (n for n in range(whole, 6) if cut_per_cent(share - limit, n) != cut_per_cent(limit * 0, n)), 6
     )

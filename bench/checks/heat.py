@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
+from bench.lists import once
 from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt, RecipeStep
 from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
@@ -265,8 +266,6 @@ def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Comp
 
 def _titles(subject: Subject, keys: list[str]) -> str:
     """Step titles in quotes: at most three, and how many more."""
-    titles = list(
-        dict.fromkeys(say("checks-quoted", title=subject.order.steps[key]["title"]) for key in keys)
-    )
+    titles = once(say("checks-quoted", title=subject.order.steps[key]["title"]) for key in keys)
     more = [say("checks-more-steps", count=len(titles) - 2)] if len(titles) > 3 else []
     return say_all([*titles[:2], *more] if more else titles)

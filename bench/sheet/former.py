@@ -11,6 +11,7 @@ from typing import NotRequired, TypedDict, cast
 
 from bench.cautions import ByCode, by_code
 from bench.former_words import coded
+from bench.lists import group
 from bench.shapes.recipe import Component, MeasuredRecipe, RecipeStep
 from bench.shapes.sheet import FormerSheet, InSpoons, Sheet, Spoonful, Step
 from bench.steps import heated_in, heats
@@ -118,13 +119,13 @@ def _in_spoons(words: str) -> InSpoons | None:
     part = _PART.fullmatch(words)
     if part:
         return {
-            "spoons": [{"spoon": part[2], "count": 1}],
+            "spoons": [{"spoon": group(part, 2), "count": 1}],
             "off_percent": 0,
-            "part_percent": int(part[1]),
+            "part_percent": int(group(part, 1)),
         }
     off = _OFF.fullmatch(words)
-    spoons = [_spoonful(each) for each in (off[1] if off else words).split(" + ")]
-    percent = 0 if off is None else int(off[2]) if off[3] == "more" else -int(off[2])
+    spoons = [_spoonful(each) for each in (group(off, 1) if off else words).split(" + ")]
+    percent = int(group(off, 2)) * (1 if group(off, 3) == "more" else -1) if off else 0
     return {"spoons": spoons, "off_percent": percent, "part_percent": None}
 
 
@@ -132,7 +133,8 @@ def _spoonful(words: str) -> Spoonful:
     counted = _COUNT.fullmatch(words)
     if not counted:
         return {"spoon": words, "count": 1}
-    return {"spoon": "cup" if counted[2] == "cups" else counted[2], "count": int(counted[1])}
+    spoon = group(counted, 2)
+    return {"spoon": "cup" if spoon == "cups" else spoon, "count": int(group(counted, 1))}
 
 
 def _step(step: _KeptStep) -> dict[str, object]:

@@ -13,6 +13,7 @@ from functools import cache, lru_cache
 from typing import Literal
 from unicodedata import normalize
 
+from bench.lists import every, once
 from bench.shapes.recipe import Ingredient, IngredientKind
 from bench.shapes.substances import Substance, Trait
 from bench.sources import Cited, cited
@@ -26,6 +27,8 @@ _SHORTEST = 3
 _NAMES_HELD = 4096  # whoever sends ever new names fills no memory
 # "Lye-free", "sans soude caustique": what it is without is not what it is.
 _WITHOUT = re.compile(r"\b(?:without|no|ohne|sans|sin|senza) (?:\w+ ){0,2}?$")
+_COLOUR_INDEX = re.compile(r"\bCI ?(\d{5})\b")
+_WORD = re.compile(r"\w+")
 _FREE = re.compile(r"^ (?:free|frei)\b")
 
 
@@ -56,7 +59,7 @@ def has(found: Substance | None, trait: Trait) -> bool:
 
 def colours_of(found: Substance | None, inci: str) -> list[Substance]:
     """The listed colours in an ingredient: itself, and those whose Colour Index number its INCI list names."""
-    numbers = set(re.findall(r"\bCI ?(\d{5})\b", inci))
+    numbers = set(every(_COLOUR_INDEX, inci, 1))
     return [
         each
         for each in table()
@@ -102,15 +105,12 @@ def _named_within(plain: str) -> list[Substance]:
         for known, substances in _whole().items()
         if len(known) >= _SHORTEST and f" {known} " in f" {plain} " and not _is_without(known, plain)
     ]
-    standing.sort(
-        key=lambda each: (
-            not _is_made_of_others(each[1]),
-            -len(each[0]),
-            -plain.rfind(each[0]),
-            each[1]["id"],
-        )
-    )
-    return [found for _, found in standing]
+
+    def rank(each: tuple[str, Substance]) -> tuple[bool, int, int, str]:
+        known, found = each
+        return not _is_made_of_others(found), -len(known), -plain.rfind(known), found["id"]
+
+    return [found for _, found in sorted(standing, key=rank)]
 
 
 def _is_made_of_others(found: Substance) -> bool:
@@ -129,9 +129,8 @@ def _whole() -> dict[str, list[Substance]]:
     named: dict[str, list[Substance]] = {}
     for each in table():
         names = [name for of_language in each["names"].values() for name in of_language]
-        for name in dict.fromkeys(
-            map(_plain, [*names, each.get("inci", ""), each.get("us", ""), *each.get("cas", [])])
-        ):
+        others = [each.get("inci", ""), each.get("us", ""), *each.get("cas", [])]
+        for name in once(_plain(name) for name in [*names, *others]):
             named.setdefault(name, []).append(each)
     del named[""]
     return named
@@ -139,4 +138,4 @@ def _whole() -> dict[str, list[Substance]]:
 
 def _plain(name: str) -> str:
     """Letters and digits alone, in small letters: "Natron, fein" is "natron fein"."""
-    return " ".join(re.findall(r"\w+", normalize("NFKC", name).casefold()))
+    return " ".join(every(_WORD, normalize("NFKC", name).casefold()))

@@ -11,9 +11,11 @@ import re
 from functools import cache
 from typing import NotRequired, TypedDict
 
+from bench.lists import every
 from bench.shapes.substances import Substance
 from bench.substances.table import table
 
+_WORD = re.compile(r"[a-z0-9]+")
 _COLOURS = ("dye", "lake", "mica", "pigment")
 
 
@@ -31,7 +33,7 @@ class OnLabel(TypedDict):
 
 def plain(name: str) -> str:
     """Letters a to z and digits alone, in small letters."""
-    return " ".join(re.findall(r"[a-z0-9]+", name.lower()))
+    return " ".join(every(_WORD, name.lower()))
 
 
 @cache
@@ -40,7 +42,8 @@ def on_label() -> dict[str, OnLabel]:
     named: dict[str, OnLabel] = {}
     for each in table():
         is_colour = "us_colour" in each and each["kind"] in _COLOURS
-        for name in [each.get("inci", ""), each.get("us", ""), *(each["names"]["en"] if is_colour else ())]:
+        of_trade = each["names"]["en"] if is_colour else []
+        for name in [each.get("inci", ""), each.get("us", ""), *of_trade]:
             if name and ("inci" in each or "us" in each):
                 named.setdefault(plain(name), _row(each, is_colour))
         for number in each.get("ci", []):
