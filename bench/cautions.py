@@ -26,6 +26,8 @@ def caution(hazard: Hazard) -> str:
 def by_code(measured: Cautioned) -> ByCode:
     """What a measured recipe warns of: the usual hazards, and the maker's own cautions. One that was measured long ago
     has the usual ones in words among these."""
+    if not measured["cautions"]:
+        return {"hazards": [*measured.get("hazards", [])], "cautions": []}
     told = {each: coded(each) for each in measured["cautions"]}
     former = [hazard for each in told.values() for hazard in HAZARDS if hazard == each]
     return {

@@ -40,7 +40,7 @@ _CURRENCY = re.compile(r"[A-Z]{3}")
 
 
 def whole_in(value: object, least: int, most: int) -> bool:
-    return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
+    return type(value) is int and least <= value <= most  # true and false are no numbers
 
 
 def is_text(value: object, most: int = 2000) -> bool:
@@ -80,15 +80,20 @@ def _is_set_of_ids(value: object) -> bool:
     )
 
 
-def _matches(value: object, pattern: re.Pattern[str]) -> bool:
-    return isinstance(value, str) and pattern.fullmatch(value) is not None
+def _spelt(pattern: re.Pattern[str]) -> Callable[[object], bool]:
+    """Asked of every entry of a journal, so the pattern is bound once."""
+    found = pattern.fullmatch
+    return lambda value: isinstance(value, str) and found(value) is not None
+
+
+_is_key, _is_device, _is_currency, _is_uuid7 = map(_spelt, (_KEY, _DEVICE, _CURRENCY, _UUID7))
 
 
 def _is_price(value: object) -> bool:
     price = _object(value)
     if price is None or not is_decimal(price.get("amount")):
         return False
-    if not _matches(price.get("currency"), _CURRENCY):
+    if not _is_currency(price.get("currency")):
         return False
     if "tax" not in price:
         return True
@@ -103,7 +108,7 @@ def _is_card(value: object) -> bool:
 
 # Type -> whether a value is one; what to say when it is not stands in entries.ftl.
 FITS: dict[str, Callable[[object], bool]] = {
-    "id": lambda value: _matches(value, _KEY),
+    "id": _is_key,
     "mass": lambda value: whole_in(value, 0, MOST_MG),
     "whole": lambda value: whole_in(value, -MOST_WHOLE, MOST_WHOLE),
     "count": lambda value: whole_in(value, 0, 10_000),
@@ -113,10 +118,10 @@ FITS: dict[str, Callable[[object], bool]] = {
     "span": lambda value: whole_in(value, 1, MOST_MS),
     "measured": lambda value: value in ("piece", "left", "spoiled"),
     "text": is_text,
-    "uuid": lambda value: _matches(value, _UUID),
-    "sha256": lambda value: _matches(value, _SHA256),
+    "uuid": _spelt(_UUID),
+    "sha256": _spelt(_SHA256),
     "ids": _is_set_of_ids,
-    "key": lambda value: _matches(value, _KEY),
+    "key": _is_key,
     "day": is_day,
     "price": _is_price,
     "card": _is_card,
@@ -140,9 +145,9 @@ def check(entry: object, kinds: Kinds, closed: bool = True) -> Entry:
     envelope = _object(entry)
     if envelope is None:
         raise EntryError("", say("entries-envelope"))
-    if not _matches(envelope.get("id"), _UUID7):
+    if not _is_uuid7(envelope.get("id")):
         raise EntryError("id", say("entries-id"))
-    if not _matches(envelope.get("device"), _DEVICE):
+    if not _is_device(envelope.get("device")):
         raise EntryError("device", say("entries-device"))
     if not whole_in(envelope.get("at"), 0, MOST_AT):
         raise EntryError("at", say("entries-at"))
@@ -201,14 +206,15 @@ def understood(entry: Entry, kinds: Kinds) -> bool:
 
 def _is_placeable(entry: object) -> TypeGuard[Entry]:
     """Whether a fold can place an entry at all: it has an id, a device, a time, a kind and a body."""
-    envelope = _object(entry)
+    if not isinstance(entry, dict):
+        return False
+    get = cast("dict[str, object]", entry).get
     return (
-        envelope is not None
-        and _matches(envelope.get("id"), _KEY)
-        and _matches(envelope.get("device"), _DEVICE)
-        and whole_in(envelope.get("at"), 0, MOST_AT)
-        and isinstance(envelope.get("kind"), str)
-        and isinstance(envelope.get("body"), dict)
+        _is_key(get("id"))
+        and _is_device(get("device"))
+        and whole_in(get("at"), 0, MOST_AT)
+        and isinstance(get("kind"), str)
+        and isinstance(get("body"), dict)
     )
 
 
@@ -230,11 +236,12 @@ def _place(entry: Entry) -> tuple[int, str, str]:
 
 def less_undone(ordered: Sequence[Entry]) -> list[Entry]:
     """Entries in order, less the undone and their undos. An undo takes back only what came before it."""
-    place = {entry["id"]: index for index, entry in enumerate(ordered)}
+    undos = [index for index, entry in enumerate(ordered) if entry["kind"] == "undone"]
+    place = {entry["id"]: index for index, entry in enumerate(ordered)} if undos else {}
     gone: set[str] = set()
-    for index in range(len(ordered) - 1, -1, -1):
+    for index in reversed(undos):
         entry = ordered[index]
-        if entry["kind"] != "undone" or entry["id"] in gone:
+        if entry["id"] in gone:
             continue
         key = entry["body"].get("entry")
         if isinstance(key, str) and _KEY.fullmatch(key) and place.get(key, index) < index:

@@ -46,11 +46,13 @@ def share_out(total: int, weights: list[int]) -> list[int]:
     than one unit and the error never adds up.
     """
     whole = sum(weights)
+    if not whole:
+        return [0] * len(weights)
     parts: list[int] = []
     so_far = before = 0
     for weight in weights:
         so_far += weight
-        upto = half_even(total * so_far, whole) if whole else 0
+        upto = half_even(total * so_far, whole)
         parts.append(upto - before)
         before = upto
     return parts

@@ -65,9 +65,9 @@ class Judged(NamedTuple):
 def judge(ordered: list[Entry], frozen: FrozenSeal | None) -> Judged:
     """Which of the signings among these entries, which are in order, holds."""
     judged = Judged(None, set(), [], set())
-    signings = [entry for entry in ordered if is_signing(entry)]
-    if not signings:
+    if not any(entry["kind"] == "signed" for entry in ordered):
         return judged
+    signings = [entry for entry in ordered if is_signing(entry)]
     place = {entry["id"]: index for index, entry in enumerate(ordered)}
     undos = _undos(ordered, place)
     for signing in signings:

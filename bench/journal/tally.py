@@ -128,8 +128,9 @@ class Tally:
         planned, key = line["scale"], line["vessel"]
         if planned is None or key is None:
             return planned
-        moved = not line["cup"] and self.scale_of[key] != self.vessels[key]["scale"]
-        return self.placed.get(line["id"]) or (self.scale_of[key] if moved else planned)
+        stands_on = self.scale_of[key]
+        moved = stands_on != self.vessels[key]["scale"] and not line["cup"]
+        return self.placed.get(line["id"]) or (stands_on if moved else planned)
 
     def sign(self, signing: Signed, sealed: list[str], named: int) -> None:
         """Close the record by this signing, which named so many entries, of which these are here."""

@@ -36,6 +36,8 @@ def no_stand_in(ingredient: Id, line: RecipeKey, others: list[Id]) -> str:
 
 def chosen_lines(recipe: MeasuredRecipe, component: Component, size: Size) -> list[ChosenLine]:
     """The component's lines less those left out, stand-ins in their places."""
+    if not size["without"] and not size["swaps"]:
+        return [ChosenLine(line, "") for line in component["lines"]]
     chosen = []
     for line in component["lines"]:
         key = f"{component['id']}.{line['id']}"

@@ -2,7 +2,7 @@
 
 from bench.quantities import read_density
 from bench.shapes.kit import Kit, Scale
-from bench.shapes.recipe import MeasuredRecipe, RecipeLine, RecipeWeigh, Spoon
+from bench.shapes.recipe import Ingredient, MeasuredRecipe, RecipeLine, RecipeWeigh, Spoon
 from bench.shapes.sheet import InSpoons, SheetLine, SheetVessel, Spoonful
 from bench.shapes.units import Id, LineKey, Mg, Nl
 from bench.sheet.chosen import ChosenLine
@@ -30,7 +30,7 @@ class Lines:
     def _line(
         self, part: Part, chosen: ChosenLine, step: RecipeWeigh | None, places: dict[Id, SheetVessel]
     ) -> SheetLine:
-        line = chosen.line
+        line, ingredient = chosen.line, self.ingredients[chosen.line["ingredient"]]
         vessel = places[step["into"]] if step else None
         mg = part.masses[line["id"]]
         is_weighed = bool(line["ug"])
@@ -42,13 +42,14 @@ class Lines:
         nl = half_even(line["nl"] * top, bottom) if line["nl"] is not None else None
         about_ug = line["about_ug"]
         self._warn(part, line, nl)
+        shown_mg = scale["division_mg"] if scale else None
         return {
             "id": where,
             "component": part.component["id"],
             "round": part.number,
             "line": line["id"],
             "ingredient": line["ingredient"],
-            "name": self.ingredients[line["ingredient"]]["name"],
+            "name": ingredient["name"],
             "vessel": vessel["id"] if vessel else None,
             "step": f"{part.prefix}.{step['id']}" if step else None,
             "mg": mg if is_weighed else None,
@@ -56,12 +57,14 @@ class Lines:
             "count": self._count(part, line),
             "unit": line["unit"],
             "about_mg": half_even(about_ug * top, bottom * 1000) if about_ug is not None else None,
-            "tolerance_mg": tolerance_mg(mg, line["tolerance_ppm"], scale["division_mg"]) if scale else 0,
+            "tolerance_mg": tolerance_mg(mg, line["tolerance_ppm"], shown_mg) if shown_mg else 0,
             "scale": scale["id"] if scale else None,
-            "division_mg": scale["division_mg"] if scale else None,
+            "division_mg": shown_mg,
             "cup": in_cup,
             "spoons": in_spoons(self.spoons, nl) if nl is not None else None,
-            "by_spoon": self._by_spoon(line["ingredient"], mg, scale) if scale else None,
+            "by_spoon": self._by_spoon(ingredient, mg, scale)
+            if scale and mg < scale["division_mg"]
+            else None,
             "optional": line["optional"],
             "note": line["note"],
             "instead_of": chosen.instead_of,
@@ -86,11 +89,11 @@ class Lines:
         if line["unit"] == "drops":
             self.warnings.add({"where": written, "kind": "drops"})
 
-    def _by_spoon(self, ingredient: Id, mg: Mg, scale: Scale) -> InSpoons | None:
+    def _by_spoon(self, ingredient: Ingredient, mg: Mg, scale: Scale) -> InSpoons | None:
         """What is too little for its scale to show, in spoons, where its density is known."""
         if not mg or to_division(mg, reads_in(scale)):
             return None
-        density = self.ingredients[ingredient].get("density")  # a recipe measured long ago does not say
+        density = ingredient.get("density")  # a recipe measured long ago does not say
         if not density:
             return None
         per_nl = read_density(density["g_per_ml"], "density")  # g/mL is µg/nL

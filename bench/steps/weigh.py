@@ -20,7 +20,8 @@ def read(written: WrittenWeigh, head: RecipeHead, around: Around) -> RecipeWeigh
 
 def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
     keys = batch.chosen(step["lines"])
-    more = [by_code(batch.ingredients[key]) for key in keys]
+    ingredients = [batch.ingredients[key] for key in keys]
+    more = [by_code(each) for each in {id(each): each for each in ingredients}.values()]
     return {
         **head,
         "kind": "weigh",
