@@ -6,9 +6,10 @@ derived from them (`api/shapes_openapi.py`). Masses are whole mg, instants whole
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, NotRequired, TypedDict
+from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
 
 from bench import (
+    BatchVerdict,
     Change,
     DutyMark,
     Entry,
@@ -27,6 +28,7 @@ from bench import (
     NamedRun,
     Sheet,
     Size,
+    Start,
     SwapEffect,
     WrittenKit,
     WrittenRecipe,
@@ -252,6 +254,19 @@ class LabelSaid(TypedDict, total=False):
     sheets: list[LabelSheet]
 
 
+MoneySaid: TypeAlias = Literal[
+    "hourly_rate",
+    "wrap_cost",
+    "packaging_cost",
+    "sprays_cost",
+    "overhead_cost",
+    "fee_percent",
+    "fee_each",
+    "margin_percent",
+    "tax_percent",
+]
+
+
 class SettingsSaid(TypedDict):
     """`api.schemas.SettingsWritten`, read."""
 
@@ -259,7 +274,17 @@ class SettingsSaid(TypedDict):
     currency: NotRequired[str]
     hourly_rate: NotRequired[str]
     wrap_cost: NotRequired[str]
+    packaging_cost: NotRequired[str]
+    sprays_cost: NotRequired[str]
+    overhead_cost: NotRequired[str]
+    cleaning_minutes: NotRequired[int]
+    labelling_seconds: NotRequired[int]
+    fee_percent: NotRequired[str]
+    fee_each: NotRequired[str]
+    margin_percent: NotRequired[str]
+    tax_percent: NotRequired[str]
     without_tax: NotRequired[bool]
+    before: NotRequired[list[Start]]
     maker: NotRequired[str]
     label: NotRequired[LabelSaid]
 
@@ -292,6 +317,7 @@ class RunItem(TypedDict):
     entries: Annotated[int, "How many there are"]
     cursor: Annotated[int, "How far the journal reaches"]
     made_at: Annotated[int | None, "When it was begun at the bench"]
+    release: Annotated[BatchVerdict | None, "As it was judged last, of the record as it is signed now"]
     sealed_by: Annotated[str | None, "The signing of an earlier version for which the run says what it seals"]
 
 

@@ -55,7 +55,27 @@ KINDS = frozenset(
         "bench_followed",
     }
 )
-FIELDS = frozenset({"batch_number", "currency", "hourly_rate", "wrap_cost", "without_tax", "maker", "label"})
+FIELDS = frozenset(
+    {
+        "batch_number",
+        "currency",
+        "hourly_rate",
+        "wrap_cost",
+        "packaging_cost",
+        "sprays_cost",
+        "overhead_cost",
+        "cleaning_minutes",
+        "labelling_seconds",
+        "fee_percent",
+        "fee_each",
+        "margin_percent",
+        "tax_percent",
+        "without_tax",
+        "before",
+        "maker",
+        "label",
+    }
+)
 OTHERS = {TERMINAL: "terminal", ITSELF: "server", THIS_COMPUTER: "computer", STRANGER: "stranger"}
 
 

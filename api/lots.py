@@ -25,7 +25,7 @@ from bench import IngredientThere, LotRun, LotThere, Shelf, ShelfIngredient, She
 blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
 
 TRACE = text(
-    "SELECT run.id, title, recipe_version, batch_number, size, created_at, finished_at, mg, lot_use.count"
+    "SELECT run.id, title, recipe_version, batch_number, size, created_at, finished_at, mg, lot_use.count, release"
     " FROM lot_use JOIN run ON run.id = run_id WHERE lot_id = :lot ORDER BY created_at DESC, run.id"
 )
 
@@ -40,6 +40,7 @@ RECALLED = (
     "pieces_planned",
     "begun",
     "finished",
+    "release",
     "used_mg",
     "used_count",
     "run",
@@ -137,6 +138,7 @@ def _recalled(run: LotRun) -> tuple[Cell, ...]:
         run["pieces"],
         instant(run["at"]),
         instant(run["finished_at"]),
+        run["release"],
         run["mg"],
         run["count"],
         run["id"],
@@ -193,8 +195,9 @@ def _runs_with(lot_id: str) -> list[LotRun]:
             "finished_at": finished_at,
             "mg": mg,
             "count": count,
+            "release": release,
         }
-        for run_id, title, version, number, size, created_at, finished_at, mg, count in rows
+        for run_id, title, version, number, size, created_at, finished_at, mg, count, release in rows
     ]
 
 

@@ -1,5 +1,5 @@
 """What tables say beside the journals, so that it can be asked over all runs at once: which runs are
-finished, which number each batch has, which lots went into it, and which pictures belong to it.
+finished, which number each batch has, whether it is released, which lots went into it, and which pictures belong to it.
 
 All of it follows from the run's whole journal, and is written in the transaction that adds to that.
 """
@@ -59,6 +59,7 @@ def _refresh_run(connection: Connection, run_id: str, run: RunView) -> None:
         .values(
             finished_at=run.state["finished_at"],
             batch_number=number,
+            release=bench.release_status(run.state),
             # Kept from when it was signed on: what comes later may stand before it.
             **({} if sealed is None or sealed == run.sealed else sealed_columns(sealed)),
             search=folded(f"{run.sheet['recipe']['title']} {number or ''}"),

@@ -105,11 +105,39 @@ def _batch(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             says=each["name"],
         )
     yield rows.row("batch", "digest", says=record["digest"])
+    yield from _judgements(rows, record)
+
+
+def _judgements(rows: Rows, record: WholeRecord) -> Iterator[Row]:
+    """Whether the batch may leave, every judgement that was made, and what was asked first and last."""
+    release = record["release"]
+    if release:
+        holds = release["verdict"] if release["holds"] else "outdated"
+        yield rows.row("release", "now", ended=release["at"], who=release["device"], says=holds)
+    for each in record["judgements"]:
+        told = (each["verdict"], f"by {each['name']}", each["why"])
+        says = ", ".join(filter(None, told))
+        yield rows.row("judgement", each["about"], ended=each["at"], who=each["device"], says=says)
+    for departs in record["deviations"]:
+        yield rows.row("deviation", departs["about"], says=f"{departs['kind']}, {departs['name']}")
+    for start in record["starts"]:
+        yield rows.row("start", start["what"], ended=start["at"], says=None if start["at"] else "nobody said")
+    for wanted in record["criteria"]:
+        found = wanted["found"]
+        says = ", ".join(filter(None, (found["answer"], found["text"]))) if found else "nobody said"
+        yield rows.row(
+            "good piece",
+            wanted["criterion"],
+            ended=found["at"] if found else None,
+            who=found["device"] if found else None,
+            says=says,
+        )
 
 
 def _yield(rows: Rows, record: WholeRecord) -> Iterator[Row]:
     made, balance = record["yield"], record["balance"]
     yield rows.row("yield", "good", planned=made["planned"], actual=made["good"], unit="pieces")
+    yield rows.row("yield", "kept back", actual=made["kept"], unit="pieces")
     yield rows.row("yield", "spoiled", actual=made["spoiled"], unit="pieces")
     yield rows.row("yield", "partial", actual=made["partial"], unit="pieces")
     yield rows.row("yield", "weighed in", planned=made["planned_mg"], actual=made["actual_mg"], unit="mg")
@@ -121,6 +149,7 @@ def _masses(balance: Balance) -> tuple[tuple[str, int], ...]:
     return (
         ("in", balance["in_mg"]),
         ("good", balance["good_mg"]),
+        ("kept back", balance["kept_mg"]),
         ("spoiled", balance["spoiled_mg"]),
         ("spare", balance["spare_mg"]),
         ("left", balance["left_mg"]),
@@ -179,7 +208,14 @@ def _lines_and_steps(rows: Rows, record: WholeRecord) -> Iterator[Row]:
         )
     for step in record["steps"]:
         says = ", ".join(filter(None, (step["status"], step["way"], step["why"])))
-        yield rows.row("step", step["title"], At(step["letter"], step["round"]), ended=step["at"], says=says)
+        yield rows.row(
+            "step",
+            step["title"],
+            At(step["letter"], step["round"]),
+            ended=step["at"],
+            who=step["by"],
+            says=says,
+        )
 
 
 def _times(rows: Rows, record: WholeRecord) -> Iterator[Row]:

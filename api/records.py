@@ -22,7 +22,7 @@ from api.schemas import LabelQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
-from api.studio_settings import SETTINGS
+from api.studio_settings import DECIMALS, SETTINGS
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described, unkept
 from bench import (
@@ -126,7 +126,7 @@ def get_record_csv(run_id: UUID) -> Response:
     409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no currency yet"
 )
 def get_cost(run_id: UUID) -> Response:
-    """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
+    """What the batch cost, by lot at what was really used, hands, wrap and all else; per good piece, with a price. For makers alone."""
     record = recorded(run_id).record
     there = shelf.current_stock()
     with reading() as connection:
@@ -137,12 +137,14 @@ def get_cost(run_id: UUID) -> Response:
     if own is None:
         raise Problem(409, words.say("api-studio-currency-wanted", request="PUT /api/v1/settings"))
     places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
-    money: bench.CostSettings = {
-        "currency": own,
-        "hourly_rate": settings.get("hourly_rate", ""),
-        "wrap_cost": settings.get("wrap_cost", ""),
-        "without_tax": settings.get("without_tax", False),
-    }
+    money = bench.CostSettings(
+        currency=own,
+        without_tax=settings.get("without_tax", False),
+        cleaning_minutes=settings.get("cleaning_minutes", 0),
+        labelling_seconds=settings.get("labelling_seconds", 0),
+    )
+    for field in DECIMALS:
+        money[field] = settings.get(field) or ""
     return unkept(answer({"currency": own, **bench.cost(record, there, money, places)}))
 
 

@@ -1,6 +1,7 @@
 """What a run takes in, beyond that an entry is well-formed (api/journals.py): who may write it, and when.
 
 - An entry is its bench's own (api/door/client_ids.py), and not older than the run.
+- Only a maker judges a batch, a deviation or a lot. A judgement is not undone, and a release names the signing.
 - A record is signed once: while a signing holds, no other is taken, and only a maker takes it back, for good.
   A signing names entries that are here, by the digest that they have.
 - After a restore a maker's device may give back what others had sent before it (`given_back`).
@@ -23,7 +24,7 @@ from api.door import client_ids, gate
 from api.door.gate import DeviceRow
 from api.runs import RunView, load_run_in, no_such_run
 from api.store import HOLD, execute
-from bench import Entry, EntryError, Signed, Undone, Weighed, words
+from bench import Entry, EntryError, Judged, Signed, Undone, Weighed, words
 
 MADE_AT = "SELECT made_at FROM run WHERE id = :run"
 HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"
@@ -43,7 +44,7 @@ class Giving:
         if given_back and execute(connection, RESTORED, {}).fetchone():
             self._began_at = generation.of(connection)[1]
 
-    def covers(self, entry: Entry | Signed) -> bool:
+    def covers(self, entry: Entry | Signed | Judged) -> bool:
         made_at = UUID(entry["id"]).int >> 80  # RFC 9562: version 7 begins with ms
         return max(made_at, entry["at"]) < self._began_at
 
@@ -55,6 +56,8 @@ def of_the_shelf(
     giving = Giving(connection, sender, given_back)
 
     def judge(entry: Entry) -> bool:
+        if entry["kind"] in bench.JUDGEMENTS and sender is not None and sender.role != "maker":
+            raise EntryError("kind", words.say("api-entries-judged-by-maker"))
         return _is_given(connection, sender, giving, entry)
 
     return judge
@@ -105,6 +108,8 @@ class OfARun:
                 self._judge_signing(readable)
             elif readable["kind"] == "undone":
                 self._judge_undo(readable)
+            elif readable["kind"] == "judged":
+                self._judge_judgement(readable)
             elif readable["kind"] == "weighed" and "mg" not in readable["body"]:
                 self._judge_weighing(readable)
         given = _is_given(self._connection, self._sender, self._giving, entry)
@@ -164,6 +169,8 @@ class OfARun:
         target = self._kept(entry["body"]["entry"])
         if target is None:
             return
+        if target["kind"] in bench.JUDGEMENTS:
+            raise EntryError("body.entry", words.say("api-entries-judgement-stays"))
         if target["kind"] == "undone":
             of = self._kept(str(target["body"].get("entry")))
             if of is not None and of["kind"] == "signed":
@@ -183,6 +190,16 @@ class OfARun:
                     words.say("api-entries-before-signing"),
                 )
             self._unsigned[entry["id"]] = target
+
+    def _judge_judgement(self, entry: Judged) -> None:
+        """A judgement is a maker's; a release is of the record as it is signed now."""
+        if self._sender is not None and self._sender.role != "maker":
+            raise EntryError("kind", words.say("api-entries-judged-by-maker"))
+        if entry["body"]["verdict"] != "released" or self._from_file or self._giving.covers(entry):
+            return
+        signed = self._now().state["signed"]
+        if signed is None or signed["id"] != entry["body"].get("signing"):
+            raise EntryError("body.signing", words.say("api-entries-release-unsigned"))
 
     def _judge_weighing(self, entry: Weighed) -> None:
         lines = {line["id"]: line for line in self._now().sheet["lines"]}

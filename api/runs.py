@@ -8,7 +8,7 @@ import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
-from typing import NamedTuple, NoReturn, NotRequired, TypedDict
+from typing import Literal, NamedTuple, NoReturn, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
@@ -28,7 +28,20 @@ from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, PageAsked, answer, answer_text, described, paged
-from bench import Entry, FrozenSeal, InUse, Kit, OnBench, RecipeRef, Sheet, Size, State, canonical, words
+from bench import (
+    BatchVerdict,
+    Entry,
+    FrozenSeal,
+    InUse,
+    Kit,
+    OnBench,
+    RecipeRef,
+    Sheet,
+    Size,
+    State,
+    canonical,
+    words,
+)
 
 blueprint = Blueprint("runs", __name__, description="Runs, and what the bench says now")
 
@@ -40,7 +53,7 @@ CURSOR = "(SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = run.id)"
 REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
 HEAD = (
     f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR},"
-    " made_at, sealed_by"
+    " made_at, sealed_by, release"
 )
 RUN_WITH_SHEET = f"SELECT {HEAD}, sheet, sealed FROM run WHERE id = :run"
 # The inner question is answered out of an index: a sheet is long, and the outer one reads those of a page alone.
@@ -78,6 +91,7 @@ class RunRow(NamedTuple):
     cursor: int
     made_at: int | None
     sealed_by: str | None
+    release: BatchVerdict | None
     sheet: str = ""
     sealed: str | None = None
 
@@ -98,6 +112,7 @@ class RunsAsked(PageAsked):
     open: NotRequired[bool]
     recipe: NotRequired[UUID]
     number: NotRequired[str]
+    release: NotRequired[Literal["released", "held", "rejected", "none"]]
     q: NotRequired[str]
     finished_from: NotRequired[int]
     finished_to: NotRequired[int]
@@ -153,6 +168,9 @@ def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
     if "recipe" in asked:
         conditions.append("recipe_id = :recipe")
         named["recipe"] = str(asked["recipe"])
+    if "release" in asked:
+        conditions.append("coalesce(release, 'none') = :release")
+        named["release"] = asked["release"]
     if "number" in asked:
         conditions.append("batch_number = :number")
         named["number"] = asked["number"]
@@ -349,6 +367,7 @@ def _item(row: RunRow) -> RunItem:
         "cursor": row.cursor,
         "made_at": row.made_at,
         "sealed_by": row.sealed_by,
+        "release": row.release,
     }
 
 

@@ -317,6 +317,10 @@ class RunQuery(PageQuery):
     number = fields.String(
         validate=SEARCHED, metadata={"description": "Only the runs with this batch number, letter for letter"}
     )
+    release = fields.String(
+        validate=validate.OneOf(["released", "held", "rejected", "none"]),
+        metadata={"description": "Only the runs that were judged so; none: that nobody judged"},
+    )
     q = fields.String(
         validate=SEARCHED,
         metadata={"description": "Words, each of which is somewhere in the title or the number"},
@@ -366,6 +370,7 @@ MEANT_FOR = validate.OneOf(["all", "adults", "children"])
 SHAPES = validate.OneOf(["rectangle", "cylinder", "other"])
 SIDE_MM = validate.Range(1, 1000)
 MONTHS = validate.Range(1, 240)
+DECIMAL = validate.Length(1, 20)  # a decimal as text
 
 
 UM = validate.Range(0, 1_000_000)
@@ -435,6 +440,44 @@ class SettingsWritten(Strict):
     )
     wrap_cost = fields.String(
         validate=validate.Length(1, 20), metadata={"description": "For each good piece", "example": "0.12"}
+    )
+    packaging_cost = fields.String(
+        validate=DECIMAL, metadata={"description": "For each good piece: box, label", "example": "0.30"}
+    )
+    sprays_cost = fields.String(
+        validate=DECIMAL,
+        metadata={"description": "For each batch: what goes in unweighed", "example": "0.10"},
+    )
+    overhead_cost = fields.String(
+        validate=DECIMAL,
+        metadata={"description": "For each batch: rent, power, insurance", "example": "2.00"},
+    )
+    cleaning_minutes = Whole(
+        validate=validate.Range(0, 1440), metadata={"description": "For each batch, at the hourly rate"}
+    )
+    labelling_seconds = Whole(
+        validate=validate.Range(0, 3600), metadata={"description": "For each good piece, at the hourly rate"}
+    )
+    fee_percent = fields.String(
+        validate=DECIMAL, metadata={"description": "Of the price that is paid, tax and all", "example": "2.9"}
+    )
+    fee_each = fields.String(
+        validate=DECIMAL, metadata={"description": "For each piece sold", "example": "0.30"}
+    )
+    margin_percent = fields.String(
+        validate=DECIMAL,
+        metadata={
+            "description": "Of the price without tax; without it no price is reckoned",
+            "example": "40",
+        },
+    )
+    tax_percent = fields.String(
+        validate=DECIMAL, metadata={"description": "That is added to the price without tax", "example": "19"}
+    )
+    before = Listed(
+        fields.String(validate=validate.OneOf(["cleaned", "cleared"])),
+        validate=validate.Length(max=2),
+        metadata={"description": "What is asked before the first weighing of every batch"},
     )
     without_tax = Flag(
         metadata={"description": "Whether tax is reclaimed, so that lots cost what they do without"}

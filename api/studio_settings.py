@@ -8,7 +8,7 @@ from __future__ import annotations
 from flask import Response
 
 import bench
-from api.answers import SettingsSaid, SettingsWhole
+from api.answers import MoneySaid, SettingsSaid, SettingsWhole
 from api.door.gate import is_helper
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
 from api.schemas import SettingsWritten
@@ -22,7 +22,18 @@ from bench import SettingError, words
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
 
 # What a helper is not told, as it is not told what a batch cost.
-MAKERS_OWN = ("hourly_rate", "wrap_cost")
+DECIMALS: tuple[MoneySaid, ...] = (
+    "hourly_rate",
+    "wrap_cost",
+    "packaging_cost",
+    "sprays_cost",
+    "overhead_cost",
+    "fee_percent",
+    "fee_each",
+    "margin_percent",
+    "tax_percent",
+)
+MAKERS_OWN = (*DECIMALS, "cleaning_minutes", "labelling_seconds")
 
 
 @blueprint.get("/settings")
@@ -54,10 +65,9 @@ def check_settings(document: SettingsSaid) -> None:
     bench.check_pattern(document["batch_number"])
     if "currency" in document and not bench.is_currency(document["currency"]):
         raise SettingError("currency", words.say("api-studio-no-currency"))
-    if "hourly_rate" in document:
-        bench.read_money(document["hourly_rate"], "hourly_rate")
-    if "wrap_cost" in document:
-        bench.read_money(document["wrap_cost"], "wrap_cost")
+    for field in DECIMALS:
+        if (written := document.get(field)) is not None:
+            bench.read_money(written, field)
 
 
 SETTINGS: SingletonDocument[SettingsSaid, None] = SingletonDocument(

@@ -22,7 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from api.answers import Role
-from bench import DutyState, PlanState
+from bench import BatchVerdict, DutyState, PlanState
 
 
 class Base(DeclarativeBase):
@@ -147,6 +147,8 @@ class Run(Base):
     made_at: Mapped[int | None] = mapped_column(BigInteger)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
     batch_number: Mapped[str | None] = mapped_column(Text, index=True)
+    # Released, held or rejected, as somebody judged it last; null where nobody did.
+    release: Mapped[BatchVerdict | None] = mapped_column(Text)
     # What a signing seals that names no entries, as those of before did: its id, and the ids as JSON.
     sealed_by: Mapped[str | None] = mapped_column(String(36))
     sealed: Mapped[str | None] = mapped_column(Text)

@@ -30,7 +30,7 @@ from bench.errors import (
 from bench.gather import gather
 from bench.holding import in_use, wants_kit
 from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
-from bench.kinds import MOVES_STOCK, STANDING
+from bench.kinds import JUDGEMENTS, MOVES_STOCK, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
 from bench.label_sheets import COMMON as COMMON_SHEETS
@@ -61,7 +61,8 @@ from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
-from bench.shapes.entries import Entry, FrozenSeal, RunEntry, Signed, Undone, Weighed
+from bench.release import judgement_of, release_of, release_status
+from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
 from bench.shapes.planning import (
     KeptPlan,
@@ -89,6 +90,7 @@ from bench.shapes.recipe import (
     ProductUse,
     RoomAir,
     SoldIn,
+    Start,
     SwapEffect,
     WrittenRecipe,
 )
@@ -132,7 +134,7 @@ from bench.shapes.shelf import (
     ShelfLot,
     Taken,
 )
-from bench.shapes.state import Picture, State
+from bench.shapes.state import BatchVerdict, Picture, State
 from bench.shapes.units import JsonObject, JsonValue
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
@@ -151,6 +153,7 @@ __all__ = [
     "is_of_studio",
     "is_due",
     "duties_holding",
+    "JUDGEMENTS",
     "KINDS",
     "KIT_SCHEMA",
     "MOVES_STOCK",
@@ -161,6 +164,7 @@ __all__ = [
     "STANDING",
     "AmountError",
     "Balance",
+    "BatchVerdict",
     "BenchError",
     "Card",
     "Change",
@@ -173,6 +177,7 @@ __all__ = [
     "FrozenSeal",
     "InUse",
     "IngredientThere",
+    "Judged",
     "JsonObject",
     "JsonValue",
     "KeptPlan",
@@ -229,6 +234,7 @@ __all__ = [
     "Size",
     "SizeError",
     "SizeRequest",
+    "Start",
     "State",
     "SoldIn",
     "SwapEffect",
@@ -292,7 +298,10 @@ __all__ = [
     "read_money",
     "read_recipe",
     "reason_words",
+    "judgement_of",
     "record",
+    "release_of",
+    "release_status",
     "replan",
     "rings",
     "schema_of",

@@ -1,67 +1,70 @@
-"""What a batch cost: material by lot at what was really used, the hands' minutes, and the wrap.
+"""What a batch cost: material by lot at what was really used, the hands' minutes, the wrap and all else; and a price.
 
 Decimals as text in and out, exact in between (`bench/money.py`). Several currencies are never added:
 each has totals of its own. What has no price is listed, not guessed. A lot's row has two decimals
 more than its currency, since a gram of mica costs less than a cent; the totals are sums of the rows
-as shown, rounded once.
+as shown, rounded once. Each thing is counted once: where a priced lot of wrap was gathered, the wrap for each
+piece of the settings is not added.
 """
 
 from fractions import Fraction
 
 from bench.money import money_text, read_money
-from bench.shapes.record import Balance, Cost, CostRow, CostSettings, CostTotal, Record, RecordLot, Unpriced
+from bench.shapes.record import (
+    Balance,
+    Cost,
+    CostParts,
+    CostRow,
+    CostSettings,
+    CostTotal,
+    Record,
+    RecordLot,
+    SalePrice,
+    Unpriced,
+)
 from bench.shapes.shelf import Shelf, ShelfLot
 
 FINER = 2  # decimals more than a currency's own, for rows
 HOUR_MS = 3_600_000
+NOUGHT = Fraction(0)
 
 
 def cost(record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
     """The cost of a recorded batch.
 
     places: the decimals of each currency (`money.places_of`), 2 where not said. lost (dried off, stuck,
-    scraped out, unaccounted) and spoiled are the materials' share of the mass balance and are within the
-    total; they and per_piece are None until pieces are counted.
+    scraped out, unaccounted) and spoiled are the materials' share of the mass balance, kept is the share of the
+    pieces kept back; they are within the total. They and per_piece are None until pieces are counted.
     """
-    materials, unpriced = _rows(record, shelf, bool(settings.get("without_tax")), places)
-    sums: dict[str, Fraction] = {}
-    for row in materials:
-        sums[row["currency"]] = sums.get(row["currency"], Fraction(0)) + Fraction(row["cost"])
+    materials, unpriced = _rows(record, shelf, settings, places)
     own = settings["currency"]
-    good = record["yield"]["good"]
-    hourly = read_money(settings.get("hourly_rate") or "0", "hourly_rate")
-    each_wrap = read_money(settings.get("wrap_cost") or "0", "wrap_cost")
-    hands = hourly * record["hands"]["ms"] / HOUR_MS
-    wrap = each_wrap * (good or 0)
     totals = {
         currency: _total(
-            sums.get(currency, Fraction(0)),
-            hands if currency == own else Fraction(0),
-            wrap if currency == own else Fraction(0),
-            record["balance"],
-            good,
-            places.get(currency, 2),
+            _Parts(record, materials, settings, currency), record, settings, currency, places.get(currency, 2)
         )
-        for currency in sorted({own, *sums})
+        for currency in sorted({own, *(row["currency"] for row in materials)})
     }
     return {
         "materials": materials,
         "unpriced": unpriced,
         "hands_ms": record["hands"]["ms"],
-        "good": good,
+        "good": record["yield"]["good"],
         "totals": totals,
     }
 
 
 def _rows(
-    record: Record, shelf: Shelf, without_tax: bool, places: dict[str, int]
+    record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]
 ) -> tuple[list[CostRow], list[Unpriced]]:
-    """What was used, by lot where it has a price; the rest, and what came from no lot, has none."""
+    """What was used, by lot where it has a price; the rest, and what came from no lot, has none.
+
+    What goes in unweighed, by spray or spoon, has no price of its own, and is covered where one is set for a batch.
+    """
     materials: list[CostRow] = []
     unpriced: list[Unpriced] = []
     for use in record["lots"]:
         lot = shelf["lots"].get(use["lot"])
-        paid = _paid(lot, use, without_tax) if lot else None
+        paid = _paid(lot, use, bool(settings.get("without_tax"))) if lot else None
         if not lot or paid is None:
             unpriced.append({"lot": use["lot"], "names": use["names"], "mg": use["mg"]})
             continue
@@ -71,6 +74,7 @@ def _rows(
                 "lot": use["lot"],
                 "number": lot["number"],
                 "names": use["names"],
+                "wrap": use["wrap"],
                 "mg": use["mg"],
                 "count": use["count"],
                 "currency": currency,
@@ -78,22 +82,26 @@ def _rows(
             }
         )
     lotted = {name for use in record["lots"] for name in use["names"]}
+    reckoned = {name for use in record["lots"] if use["mg"] or use["count"] for name in use["names"]}
     bare: dict[str, int] = {}
     for line in record["lines"]:
-        if line["name"] not in lotted and line["actual_mg"]:
-            bare[line["name"]] = bare.get(line["name"], 0) + line["actual_mg"]
-    for name, mg in bare.items():
-        unpriced.append({"lot": None, "names": [name], "mg": mg})
+        name, mg = line["name"], line["actual_mg"]
+        went_in = line["asked_mg"] is None and line["status"] in ("in", "by_hand")
+        unweighed = went_in and not mg and name not in reckoned and not settings.get("sprays_cost")
+        if unweighed or (mg and name not in lotted):
+            bare[name] = bare.get(name, 0) + mg
+    unpriced += [{"lot": None, "names": [name], "mg": mg} for name, mg in bare.items()]
     return materials, unpriced
 
 
 def _paid(lot: ShelfLot, use: RecordLot, without_tax: bool) -> tuple[str, Fraction] | None:
-    """What the used part of a lot cost, in which currency; None when it has no price or was received as nothing."""
+    """What the used part of a lot cost with its delivery, in which currency; None when it has no price or was
+    received as nothing."""
     price = lot["price"]
     received, used = (lot["mg"], use["mg"]) if lot["count"] is None else (lot["count"], use["count"])
     if price is None or not received:
         return None
-    amount = Fraction(price["amount"])
+    amount = Fraction(price["amount"]) + Fraction(price.get("delivery", "0"))
     tax = price.get("tax")
     if tax:
         with_tax = 1 + Fraction(tax["percent"]) / 100
@@ -104,28 +112,100 @@ def _paid(lot: ShelfLot, use: RecordLot, without_tax: bool) -> tuple[str, Fracti
     return price["currency"], amount * used / received
 
 
-def _total(
-    materials: Fraction,
-    hands: Fraction,
-    wrap: Fraction,
-    balance: Balance | None,
-    good: int | None,
-    places: int,
-) -> CostTotal:
+class _Parts:
+    """What a batch cost in one currency, part by part, exactly. What settings say is in the maker's own."""
+
+    def __init__(
+        self, record: Record, materials: list[CostRow], settings: CostSettings, currency: str
+    ) -> None:
+        rows = [row for row in materials if row["currency"] == currency]
+        mine = currency == settings["currency"]
+        pieces = (record["yield"]["good"] or 0) + (record["yield"]["kept"] or 0)
+        hourly = _money(settings.get("hourly_rate"), "hourly_rate") if mine else NOUGHT
+        minutes = Fraction(settings.get("cleaning_minutes", 0), 60)
+        labelling = Fraction(settings.get("labelling_seconds", 0) * pieces, 3600)
+        wrapped = any(row["wrap"] for row in materials)
+        each_wrap = NOUGHT if wrapped or not mine else _money(settings.get("wrap_cost"), "wrap_cost")
+        packaging = _money(settings.get("packaging_cost"), "packaging_cost") if mine else NOUGHT
+        self.materials = sum((Fraction(row["cost"]) for row in rows if not row["wrap"]), NOUGHT)
+        self.sprays = _money(settings.get("sprays_cost"), "sprays_cost") if mine else NOUGHT
+        self.hands = hourly * record["hands"]["ms"] / HOUR_MS
+        self.cleaning = hourly * minutes
+        self.labelling = hourly * labelling
+        self.wrap = sum((Fraction(row["cost"]) for row in rows if row["wrap"]), NOUGHT) + each_wrap * pieces
+        self.packaging = packaging * pieces
+        self.overhead = _money(settings.get("overhead_cost"), "overhead_cost") if mine else NOUGHT
+
+    def shown(self, places: int) -> CostParts:
+        return {
+            "materials": money_text(self.materials, places),
+            "sprays": money_text(self.sprays, places),
+            "hands": money_text(self.hands, places),
+            "cleaning": money_text(self.cleaning, places),
+            "labelling": money_text(self.labelling, places),
+            "wrap": money_text(self.wrap, places),
+            "packaging": money_text(self.packaging, places),
+            "overhead": money_text(self.overhead, places),
+        }
+
+
+def _money(written: str | None, where: str) -> Fraction:
+    return read_money(written or "0", where)
+
+
+def _total(parts: _Parts, record: Record, settings: CostSettings, currency: str, places: int) -> CostTotal:
     # The total is the sum of what is shown, so that it adds up on paper.
-    shown = [money_text(value, places) for value in (materials, hands, wrap)]
-    total = sum((Fraction(value) for value in shown), Fraction(0))
-    lost = spoiled = None
-    if balance and balance["in_mg"] > 0:
-        share = materials / balance["in_mg"]
-        lost = money_text(share * (balance["unaccounted_mg"] + balance["left_mg"]), places)
-        spoiled = money_text(share * balance["spoiled_mg"], places)
+    shown = parts.shown(places)
+    total = sum((Fraction(str(each)) for each in shown.values()), NOUGHT)
+    good, kept = record["yield"]["good"], record["yield"]["kept"]
+    each = total / good if good else None
+    lost, spoiled = _shares(parts.materials, record["balance"], places)
+    is_own = currency == settings["currency"]
     return {
-        "materials": shown[0],
-        "hands": shown[1],
-        "wrap": shown[2],
+        **shown,
         "total": money_text(total, places),
         "lost": lost,
         "spoiled": spoiled,
-        "per_piece": money_text(total / good, places) if good else None,
+        "kept": money_text(total * kept / ((good or 0) + kept), places) if kept else None,
+        "sale": sale_price(each, settings, places) if each is not None and is_own else None,
+        "per_piece": None if each is None else money_text(each, places),
+    }
+
+
+def _shares(materials: Fraction, balance: Balance | None, places: int) -> tuple[str | None, str | None]:
+    """What of the materials was lost, and what was spoiled; None while nothing was counted."""
+    if not balance or balance["in_mg"] <= 0:
+        return None, None
+    share = materials / balance["in_mg"]
+    lost = share * (balance["unaccounted_mg"] + balance["left_mg"])
+    return money_text(lost, places), money_text(share * balance["spoiled_mg"], places)
+
+
+def sale_price(each: Fraction, settings: CostSettings, places: int) -> SalePrice | None:
+    """The least price of a piece that leaves the margin, once its cost, the fees and the tax are paid.
+
+    each: what a piece cost. Of a price p with the share t of tax in it, p / (1 + t) is the maker's before fees; the
+    margin is a share of that. None where no margin is asked, or where fees and margin would take all of it.
+    """
+    if not settings.get("margin_percent"):
+        return None
+    margin = _money(settings.get("margin_percent"), "margin_percent") / 100
+    fee = _money(settings.get("fee_percent"), "fee_percent") / 100
+    tax = _money(settings.get("tax_percent"), "tax_percent") / 100
+    cost_shown = Fraction(money_text(each, places))
+    fee_each = _money(settings.get("fee_each"), "fee_each")
+    stays = (1 - margin) / (1 + tax) - fee
+    if stays <= 0:
+        return None
+    units = -(-(each + fee_each) * 10**places // stays)
+    price = Fraction(units, 10**places)
+    tax_shown = Fraction(money_text(price - price / (1 + tax), places))
+    fees_shown = Fraction(money_text(price * fee + fee_each, places))
+    left = price - tax_shown - fees_shown - cost_shown
+    return {
+        "price": money_text(price, places),
+        "tax": money_text(tax_shown, places),
+        "fees": money_text(fees_shown, places),
+        "cost": money_text(cost_shown, places),
+        "margin": money_text(left, places),
     }

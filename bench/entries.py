@@ -13,12 +13,12 @@ does not look at it.
 import calendar
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import TypeGuard, cast
+from typing import TypeGuard, cast, get_args
 
 from bench.brief import joined
 from bench.errors import EntryError
-from bench.kinds import Kinds
-from bench.shapes.entries import Entry
+from bench.kinds import JUDGEMENTS, Kinds
+from bench.shapes.entries import Entry, Judgement, LotVerdict, Met, PaperKind
 from bench.whole import canonical
 from bench.words import say
 
@@ -95,6 +95,8 @@ def _is_price(value: object) -> bool:
         return False
     if not _is_currency(price.get("currency")):
         return False
+    if "delivery" in price and not is_decimal(price["delivery"]):
+        return False
     if "tax" not in price:
         return True
     tax = _object(price["tax"])
@@ -117,6 +119,10 @@ FITS: dict[str, Callable[[object], bool]] = {
     "answer": lambda value: value in ("yes", "not_yet", "too_far"),
     "span": lambda value: whole_in(value, 1, MOST_MS),
     "measured": lambda value: value in ("piece", "left", "spoiled"),
+    "judgement": lambda value: value in get_args(Judgement),
+    "lot_verdict": lambda value: value in get_args(LotVerdict),
+    "met": lambda value: value in get_args(Met),
+    "paper": lambda value: value in get_args(PaperKind),
     "text": is_text,
     "uuid": _spelt(_UUID),
     "sha256": _spelt(_SHA256),
@@ -132,7 +138,7 @@ FITS: dict[str, Callable[[object], bool]] = {
 Known = Mapping[str, "Known | None"]
 _ENVELOPE: Known = {"id": None, "run": None, "device": None, "at": None, "kind": None, "body": None}
 INSIDE: dict[str, Known] = {
-    "price": {"amount": None, "currency": None, "tax": {"percent": None, "included": None}}
+    "price": {"amount": None, "delivery": None, "currency": None, "tax": {"percent": None, "included": None}}
 }
 
 
@@ -235,9 +241,11 @@ def _place(entry: Entry) -> tuple[int, str, str]:
 
 
 def less_undone(ordered: Sequence[Entry]) -> list[Entry]:
-    """Entries in order, less the undone and their undos. An undo takes back only what came before it."""
+    """Entries in order, less the undone and their undos. An undo takes back only what came before it, and no
+    judgement: a further one corrects that."""
     undos = [index for index, entry in enumerate(ordered) if entry["kind"] == "undone"]
-    place = {entry["id"]: index for index, entry in enumerate(ordered)} if undos else {}
+    could = enumerate(ordered) if undos else ()
+    place = {entry["id"]: index for index, entry in could if entry["kind"] not in JUDGEMENTS}
     gone: set[str] = set()
     for index in reversed(undos):
         entry = ordered[index]

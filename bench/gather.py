@@ -3,11 +3,14 @@
 `frontend/bench/gather.js` is the same, for a phone with no network.
 """
 
-from typing import Literal, TypeAlias
+from collections.abc import Sequence
+from typing import Literal, TypeAlias, TypedDict
 
+from bench.deviations import STARTS
 from bench.lists import once
 from bench.lots import is_past, pick
-from bench.shapes.recipe import Hazard, MeasuredRecipe
+from bench.shapes.entries import LotVerdict, PaperKind
+from bench.shapes.recipe import Hazard, MeasuredRecipe, Start
 from bench.shapes.sheet import Sheet, SheetIngredient
 from bench.shapes.shelf import (
     Gather,
@@ -23,7 +26,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import GatheredLot, State
 from bench.sheet_words import cautions_of, hazards_of
-from bench.shelf import card_for, left_of
+from bench.shelf import card_for, is_barred, left_of, papers_about, papers_past, verdict_of
 from bench.steps import divides, heats
 from bench.words import say
 
@@ -49,11 +52,17 @@ def gather(
     uses: Uses,
     on: str,
     past_too: bool = False,
+    before: Sequence[Start] = (),
 ) -> Gather:
-    """What to lay out for a run, and what of it is there. on: the maker's day, "2027-03-31"."""
+    """What to lay out for a run, and what of it is there.
+
+    on: the maker's day, "2027-03-31". before: what the maker wants asked before every batch, beside what the
+    recipe asks.
+    """
     ticked = state["ticked"]
     things: list[GatherThing] = [
-        {**thing, "ticked": thing["thing"] in ticked} for thing in things_for(recipe, sheet)
+        {**thing, "ticked": thing["thing"] in ticked}
+        for thing in [*starts_for(sheet, before), *things_for(recipe, sheet)]
     ]
     ingredients = [
         _ingredient(each, sheet, state, shelf, uses, on, past_too) for each in sheet["ingredients"]
@@ -79,7 +88,11 @@ def _ingredient(
         for lot_id, lot in shelf["lots"].items()
         if key is not None and lot["ingredient"] == key and (not wanted or lot[measure] is not None)
     }
-    offered = [_offered(lot_id, lot, uses) for lot_id, lot in lots.items()]
+    taken = {each["lot"] for each in state["gathered"] if each["ingredient"] == need["id"]}
+    # A lot that was taken all the same counts as there.
+    offered = [
+        _offered(lot_id, lot, uses, is_barred(lot) and lot_id not in taken) for lot_id, lot in lots.items()
+    ]
     chosen = pick(wanted or 1, offered, on, past_too)  # of what goes by hand, the lot whose turn it is
     rows: list[GatherLot] = [
         {
@@ -89,6 +102,7 @@ def _ingredient(
             "left": left_of(lots[each["lot"]], uses.get(each["lot"], [])),
             "take": each["take"] if wanted else 0,
             "past": each["past"],
+            **_judged(lots[each["lot"]], shelf, on),
             "gathered": False,
         }
         for each in chosen["picked"]
@@ -105,6 +119,7 @@ def _ingredient(
         "lots": rows,
         "short": chosen["short"] if wanted else 0,
         "passed_over": chosen["passed_over"],
+        "barred": chosen["barred"],
         "by_hand": not wanted,
     }
 
@@ -115,13 +130,26 @@ def _counted(need: SheetIngredient, sheet: Sheet) -> int:
     return sum(line["count"] or 0 for line in lines)
 
 
-def _offered(lot_id: str, lot: ShelfLot, uses: Uses) -> LotOffered:
+def _offered(lot_id: str, lot: ShelfLot, uses: Uses, barred: bool) -> LotOffered:
     return {
         "lot": lot_id,
         "left": left_of(lot, uses.get(lot_id, [])),
         "best_before": lot["best_before"],
         "received_on": lot["received_on"],
+        "barred": barred,
     }
+
+
+class _Judged(TypedDict):
+    verdict: LotVerdict | None
+    papers_past: list[PaperKind]
+
+
+def _judged(lot: ShelfLot | None, shelf: Shelf, on: str) -> _Judged:
+    """How a lot was judged, and which of its papers are past their date."""
+    if lot is None:
+        return {"verdict": None, "papers_past": []}
+    return {"verdict": verdict_of(lot), "papers_past": papers_past(papers_about(shelf, lot), on)}
 
 
 def _tick(rows: list[GatherLot], gathered: GatheredLot, shelf: Shelf, uses: Uses, on: str) -> None:
@@ -139,6 +167,7 @@ def _tick(rows: list[GatherLot], gathered: GatheredLot, shelf: Shelf, uses: Uses
             "left": left_of(lot, uses.get(gathered["lot"], [])) if lot else None,
             "take": gathered["mg"] if gathered["mg"] is not None else gathered["count"] or 0,
             "past": lot is not None and is_past(lot["best_before"], on),
+            **_judged(lot, shelf, on),
             "gathered": True,
         }
     )
@@ -148,6 +177,16 @@ def _division(need: SheetIngredient, sheet: Sheet) -> int:
     """The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out."""
     lines = [line for line in sheet["lines"] if line["ingredient"] == need["id"]]
     return min((line["division_mg"] for line in lines if line["division_mg"]), default=1)
+
+
+def starts_for(sheet: Sheet, before: Sequence[Start]) -> list[Thing]:
+    """What is asked before the first weighing: one question each, ticked like a thing that is laid out."""
+    asked = {*before, *sheet.get("before", [])}
+    return [
+        {"thing": f"start.{each}", "kind": "start", "name": say(f"gather-start-{each}")}
+        for each in STARTS
+        if each in asked
+    ]
 
 
 def things_for(recipe: MeasuredRecipe, sheet: Sheet) -> list[Thing]:

@@ -29,7 +29,7 @@ def hands_on(sheet: Sheet, state: State, entries: Iterable[object]) -> HandsOn:
 def hands_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> HandsOn:
     """The same, of entries that `read_of` has read."""
     steps = {step["id"]: step for step in sheet["steps"]}
-    places = _Places(sheet)
+    places = Places(sheet)
     before: dict[str, InstantMs] = {}
     spent: dict[str, Ms] = {}
     for entry in read:
@@ -49,7 +49,7 @@ def hands_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> HandsOn:
     return {"ms": sum(spent.values()) if told is None else told, "steps": spent, "told": told is not None}
 
 
-class _Places:
+class Places:
     """Which step of the sheet an entry's body tells of."""
 
     def __init__(self, sheet: Sheet) -> None:

@@ -21,7 +21,10 @@ class EntryKind(NamedTuple):
     hand_work: bool = True  # whether hands were at work when it was told
     moves_stock: bool = False  # whether it says how much of a lot was used
     correction: bool = False  # whether the record lists it as a departure from the sheet
-    standing: bool = False  # whether it moves what is asked over all runs: number, end, lots, seal
+    judgement: bool = (
+        False  # whether it judges what was done: it stands beside any seal, and is never taken back
+    )
+    standing: bool = False  # whether it moves what is asked over all runs: number, end, lots, seal, release
 
 
 def traits_of(row: EntryKind) -> list[str]:
@@ -30,6 +33,7 @@ def traits_of(row: EntryKind) -> list[str]:
         "hand_work": row.hand_work,
         "moves_stock": row.moves_stock,
         "correction": row.correction,
+        "judgement": row.judgement,
         "standing": row.standing,
     }
     return [trait for trait, has in told.items() if has]
@@ -74,8 +78,11 @@ RUN_KINDS: dict[RunKind, EntryKind] = {
     "pictured": _paper(shapes.PicturedBody),
     "worked": _paper(shapes.WorkedBody),
     "noted": _paper(shapes.NotedBody),
+    "kept": _paper(shapes.KeptBody),
+    "met": _paper(shapes.MetBody),
     "finished": _paper(shapes.FinishedBody, standing=True),
     "signed": _paper(shapes.SignedBody, standing=True),
+    "judged": EntryKind(_fields(shapes.JudgedBody), hand_work=False, judgement=True, standing=True),
     "undone": _paper(shapes.UndoneBody, standing=True),
 }
 SHELF_KINDS: dict[ShelfKind, EntryKind] = {
@@ -83,6 +90,8 @@ SHELF_KINDS: dict[ShelfKind, EntryKind] = {
     "received": _paper(shapes.ReceivedBody),
     "corrected": _paper(shapes.CorrectedBody),
     "wrote_off": _paper(shapes.WroteOffBody),
+    "judged": EntryKind(_fields(shapes.LotJudgedBody), hand_work=False, judgement=True),
+    "papered": _paper(shapes.PaperedBody),
     "noted": _paper(shapes.ShelfNotedBody),
     "undone": _paper(shapes.UndoneBody),
 }
@@ -95,4 +104,5 @@ def fields_of(kinds: Mapping[RunKind, EntryKind] | Mapping[ShelfKind, EntryKind]
 NO_HANDS = frozenset(kind for kind, row in RUN_KINDS.items() if not row.hand_work)
 MOVES_STOCK = frozenset(kind for kind, row in RUN_KINDS.items() if row.moves_stock)
 CORRECTIONS = frozenset(kind for kind, row in RUN_KINDS.items() if row.correction)
+JUDGEMENTS = frozenset(kind for kind, row in RUN_KINDS.items() if row.judgement)
 STANDING = frozenset(kind for kind, row in RUN_KINDS.items() if row.standing)

@@ -16,7 +16,7 @@ def pick(need: int, lots: list[LotOffered], on: str, past_too: bool = False) -> 
     """Which lots to take for a need: the oldest best-before first, several when one is short.
 
     on: the day it is used. Lots without a date come after those with one. A lot past its date is passed
-    over, and taken, after all others, only when asked (past_too).
+    over, and taken, after all others, only when asked (past_too). One that is held or rejected is never proposed.
     """
 
     def turn(lot: LotOffered) -> tuple[bool, bool, str, str, str]:
@@ -26,15 +26,18 @@ def pick(need: int, lots: list[LotOffered], on: str, past_too: bool = False) -> 
     lacking = need
     picked: list[Picked] = []
     passed_over: list[str] = []
+    barred: list[str] = []
     for lot in sorted((each for each in lots if each["left"] > 0), key=turn):
         past = is_past(lot["best_before"], on)
-        if past and not past_too:
+        if lot.get("barred"):
+            barred.append(lot["lot"])
+        elif past and not past_too:
             passed_over.append(lot["lot"])
         elif lacking > 0:
             take = min(lacking, lot["left"])
             picked.append({"lot": lot["lot"], "take": take, "past": past})
             lacking -= take
-    return {"picked": picked, "short": lacking, "passed_over": passed_over}
+    return {"picked": picked, "short": lacking, "passed_over": passed_over, "barred": barred}
 
 
 def is_past(best_before: str | None, on: str) -> bool:

@@ -20,10 +20,12 @@ hands: see bench/hands.py
 from collections.abc import Callable
 from typing import TypeAlias
 
-from bench.hands import hands_of
+from bench.deviations import criteria_of, deviations_of, starts_of
+from bench.hands import Places, hands_of
 from bench.heating import heat_word
-from bench.journal import division_on, read_of
+from bench.journal import WRAP, division_on, read_of
 from bench.lots import uses_of
+from bench.release import release_of
 from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.record import (
     Balance,
@@ -63,6 +65,9 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
     live = read_of(state, entries)
     lines = [_line(line, sheet, state, components) for line in sheet["lines"]]
     counts = _counts(sheet, state, place)
+    waits, windows = _waits(sheet, state, place), _windows(sheet, state, place)
+    skipped, criteria = _skipped(sheet, state, place), criteria_of(sheet, state)
+    by = _told_by(sheet, live)
     return {
         "recipe": sheet["recipe"],
         "number": state["number"],
@@ -77,21 +82,26 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "kit": _kit(sheet, state),
         "lots": _lots(sheet, state, live),
         "lines": lines,
-        "steps": [_step(step, state, place) for step in sheet["steps"]],
-        "waits": _waits(sheet, state, place),
-        "windows": _windows(sheet, state, place),
+        "steps": [_step(step, state, place, by) for step in sheet["steps"]],
+        "waits": waits,
+        "windows": windows,
         "bursts": _bursts(sheet, state, place),
         "portions": _portions(sheet, state, place),
         "looks": _looks(sheet, state, place),
         "counts": counts,
         "corrections": _corrections(sheet, live),
-        "skipped": _skipped(sheet, state, place),
+        "skipped": skipped,
         "added": _added(sheet, live, place),
         "notes": state["notes"],
         "pictures": state["pictures"],
+        "starts": starts_of(sheet, state),
+        "criteria": criteria,
+        "deviations": deviations_of(lines, waits, windows, skipped, criteria),
+        "release": release_of(state),
+        "judgements": state["judgements"],
         "remarks": state["remarks"],
         "unread": state["unread"],
-        "yield": _yield(sheet, counts, lines),
+        "yield": _yield(sheet, state, counts, lines),
         "balance": _balance(sheet, state, counts),
         "hands": hands_of(sheet, state, live),
     }
@@ -110,7 +120,13 @@ def _placing(components: dict[str, SheetComponent]) -> Place:
     return place
 
 
-def _step(step: Step, state: State, place: Place) -> RecordStep:
+def _told_by(sheet: Sheet, live: list[RunEntry]) -> dict[str, str]:
+    """The device that told of each step last."""
+    places = Places(sheet)
+    return {places.told_by(entry["body"]): entry["device"] for entry in live}
+
+
+def _step(step: Step, state: State, place: Place, by: dict[str, str]) -> RecordStep:
     stands = state["steps"][step["id"]]
     return {
         **place(step),
@@ -119,6 +135,7 @@ def _step(step: Step, state: State, place: Place) -> RecordStep:
         "at": stands["at"],
         "why": stands["why"],
         "way": _way_name(step, stands["way"]),
+        "by": by.get(step["id"]),
     }
 
 
@@ -351,6 +368,7 @@ def _lots(sheet: Sheet, state: State, live: list[RunEntry]) -> list[RecordLot]:
                     if each["lot"] == lot
                 }
             ),
+            "wrap": all(each["ingredient"] == WRAP for each in state["gathered"] if each["lot"] == lot),
             "mg": use["mg"],
             "count": use["count"],
             "booked_mg": use["booked_mg"],
@@ -400,18 +418,29 @@ def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, She
     return told
 
 
-def _yield(sheet: Sheet, counts: list[RecordCount], lines: list[RecordLine]) -> Yield:
-    """Pieces asked and made (by the last count on the sheet), and the mass that went in."""
+def _yield(sheet: Sheet, state: State, counts: list[RecordCount], lines: list[RecordLine]) -> Yield:
+    """Pieces asked and made (by the last count on the sheet), and the mass that went in.
+
+    What was kept back is counted apart: all that were made are good, kept, partial and spoiled.
+    """
     final = sheet["components"][-1]["id"]
     ends = _last_counts([count for count in counts if count["component"] == final]).values()
+    good = sum(count["good"] for count in ends)
+    kept = _kept_of(state, good)
     return {
         "planned": sheet["size"]["pieces"],
-        "good": sum(count["good"] for count in ends) if ends else None,
+        "good": good - kept if ends else None,
         "spoiled": sum(count["spoiled"] for count in ends) if ends else None,
         "partial": sum(count["partial"] for count in ends) if ends else None,
+        "kept": kept if ends else None,
         "planned_mg": sum(line["planned_mg"] or 0 for line in lines),
         "actual_mg": sum(line["actual_mg"] for line in lines),
     }
+
+
+def _kept_of(state: State, good: int) -> int:
+    """How many of the good pieces were kept back: no more than there are."""
+    return min(state["kept"] or 0, good)
 
 
 def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance | None:
@@ -435,21 +464,24 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
 
     in_mg = shown(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]))
     good_mg = shown(pieces.good * pieces.mean_mg[final])
+    kept_mg = shown(pieces.kept * pieces.mean_mg[final])
     spoiled_mg = shown(sum(binned) if binned else pieces.spoiled_mg)
     spare_mg = shown(pieces.spare_mg)
     left_mg = shown(sum(each["mg"] for each in state["measured"] if each["what"] == "left"))
     told: Balance = {
         "in_mg": in_mg,
         "good_mg": good_mg,
+        "kept_mg": kept_mg,
         "spoiled_mg": spoiled_mg,
         "spare_mg": spare_mg,
         "left_mg": left_mg,
-        "unaccounted_mg": in_mg - good_mg - spoiled_mg - spare_mg - left_mg,
+        "unaccounted_mg": in_mg - good_mg - kept_mg - spoiled_mg - spare_mg - left_mg,
         "expected_loss_mg": sum(
             max(0, each["make_mg"] - each["count"] * each["piece_mg"]) for each in sheet["components"]
         ),
         "division_mg": division.mg,
         "good": pieces.good,
+        "kept": pieces.kept,
         "partial": pieces.partial,
         "spoiled": sum(pieces.spoiled.values()),
         "piece_mg": pieces.mean_mg[final],
@@ -488,9 +520,11 @@ class _Pieces:
         for (component, _), count in ends.items():
             usable[component] += count["good"] + count["partial"]
         finished = [count for (component, _), count in ends.items() if component == final]
-        self.good = sum(count["good"] for count in finished)
+        made = sum(count["good"] for count in finished)
+        self.kept = _kept_of(state, made)
+        self.good = made - self.kept
         self.partial = sum(count["partial"] for count in finished)
-        begun = self.good + self.partial + self.spoiled[final]
+        begun = made + self.partial + self.spoiled[final]
         self.spoiled_mg = sum(many * self.mean_mg[key] for key, many in self.spoiled.items())
         self.spare_mg = sum(
             max(0, usable[key] - takes[key] * begun) * mg for key, mg in self.mean_mg.items() if key != final

@@ -13,7 +13,7 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 import re
 import unicodedata
 from collections.abc import Sequence
-from typing import Literal, TypeGuard
+from typing import Literal, TypeAlias, TypeGuard
 
 from bench import entries as common
 from bench import kinds
@@ -24,15 +24,21 @@ from bench.schema_words import say_what_is_wrong
 from bench.shapes.entries import (
     Corrected,
     Entry,
+    LotJudged,
+    LotVerdict,
+    Papered,
+    PaperedBody,
+    PaperKind,
     Received,
     ReceivedBody,
     ShelfEntry,
     ShelfNoted,
+    ShelfNotedBody,
     Undone,
     WroteOff,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.shelf import Card, Shelf, ShelfIngredient, ShelfLot, Taken
+from bench.shapes.shelf import Card, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Taken
 from bench.shapes.units import JsonObject
 from bench.words import say
 
@@ -52,9 +58,12 @@ def check_shelf_entry(given: object, closed: bool = True) -> Entry:
 def _check_body(entry: ShelfEntry) -> None:
     if entry["kind"] == "described":
         _check_card(entry["body"]["card"])
-    elif entry["kind"] == "noted":
+    elif entry["kind"] == "noted" or entry["kind"] == "papered":
         if ("lot" in entry["body"]) == ("ingredient" in entry["body"]):
             raise EntryError("body.lot", say("shelf-note-about"))
+    elif entry["kind"] == "judged":
+        if entry["body"]["verdict"] != "accepted" and "why" not in entry["body"]:
+            raise EntryError("body.why", say("entries-lacks-why"))
     elif entry["kind"] != "undone":
         if ("mg" in entry["body"]) == ("count" in entry["body"]):
             raise EntryError("body.mg", say("shelf-how-much"))
@@ -84,10 +93,13 @@ def is_cas(written: str) -> bool:
     return sum(place * digit for place, digit in enumerate(reversed(others), 1)) % 10 == last
 
 
+_Later: TypeAlias = Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone
+
+
 def fold_shelf(entries: Sequence[object]) -> Shelf:
     """What the shelf's entries say together. Never raises for any set of entries."""
     shelf: Shelf = {"ingredients": {}, "lots": {}, "unread": []}
-    later: list[Corrected | WroteOff | ShelfNoted | Undone] = []
+    later: list[_Later] = []
     for entry in common.less_undone(common.in_order(entries)):
         if not _is_entry(entry):
             shelf["unread"].append(entry["id"])
@@ -121,7 +133,7 @@ def _is_card(card: JsonObject) -> TypeGuard[Card]:
 
 
 def _known(shelf: Shelf, key: str) -> ShelfIngredient:
-    return shelf["ingredients"].setdefault(key, {"card": None, "notes": []})
+    return shelf["ingredients"].setdefault(key, {"card": None, "notes": [], "papers": []})
 
 
 def _receive(shelf: Shelf, entry: Received) -> bool:
@@ -143,6 +155,8 @@ def _receive(shelf: Shelf, entry: Received) -> bool:
         "held_at": entry["at"],
         "wrote_off": [],
         "notes": [],
+        "judgements": [],
+        "papers": [],
     }
     return True
 
@@ -154,10 +168,14 @@ def _much(body: ReceivedBody) -> int | None:
     return body["mg"] if "mg" in body else body["count"]
 
 
-def _take(shelf: Shelf, entry: Corrected | WroteOff | ShelfNoted | Undone) -> bool:
+def _take(shelf: Shelf, entry: _Later) -> bool:
     """Take in what speaks of something that was received or described; False when it is not here."""
     if entry["kind"] == "noted":
         return _note(shelf, entry)
+    if entry["kind"] == "papered":
+        return _paper(shelf, entry)
+    if entry["kind"] == "judged":
+        return _judge(shelf, entry)
     if entry["kind"] == "undone":
         return False  # what it takes back is not here, or came after it
     body = entry["body"]
@@ -175,13 +193,77 @@ def _take(shelf: Shelf, entry: Corrected | WroteOff | ShelfNoted | Undone) -> bo
     return True
 
 
+def _about(shelf: Shelf, body: ShelfNotedBody | PaperedBody) -> ShelfLot | ShelfIngredient | None:
+    if "lot" in body:
+        return shelf["lots"].get(body["lot"])
+    return shelf["ingredients"].get(body.get("ingredient", ""))
+
+
+def _judge(shelf: Shelf, entry: LotJudged) -> bool:
+    body = entry["body"]
+    lot = shelf["lots"].get(body["lot"])
+    if lot is None:
+        return False
+    lot["judgements"].append(
+        {
+            "at": entry["at"],
+            "device": entry["device"],
+            "verdict": body["verdict"],
+            "name": body.get("name"),
+            "why": body.get("why"),
+        }
+    )
+    return True
+
+
+def _paper(shelf: Shelf, entry: Papered) -> bool:
+    body = entry["body"]
+    about = _about(shelf, body)
+    if about is None:
+        return False
+    about["papers"].append(
+        {
+            "at": entry["at"],
+            "device": entry["device"],
+            "paper": body["paper"],
+            "reference": body["reference"],
+            "dated": body.get("dated"),
+            "expires": body.get("expires"),
+            "amendment": body.get("amendment"),
+            "category": body.get("category"),
+        }
+    )
+    return True
+
+
+def verdict_of(lot: ShelfLot) -> LotVerdict | None:
+    """How a lot was judged last; None where nobody judged it."""
+    return lot["judgements"][-1]["verdict"] if lot["judgements"] else None
+
+
+def is_barred(lot: ShelfLot) -> bool:
+    """Whether a lot is held or rejected, so that nobody takes of it unasked."""
+    return verdict_of(lot) in ("held", "rejected")
+
+
+def papers_past(papers: Sequence[ShelfPaper], on: str) -> list[PaperKind]:
+    """The kinds of paper whose newest is past its date: on the day itself it is not."""
+    newest = {each["paper"]: each for each in papers}
+    return sorted(
+        kind for kind, each in newest.items() if each["expires"] is not None and each["expires"] < on
+    )
+
+
+def papers_about(shelf: Shelf, lot: ShelfLot) -> list[ShelfPaper]:
+    """The papers of a lot and of its ingredient, as they were told."""
+    ingredient = shelf["ingredients"].get(lot["ingredient"])
+    papers = [*(ingredient["papers"] if ingredient else []), *lot["papers"]]
+    return sorted(papers, key=lambda each: each["at"])
+
+
 def _note(shelf: Shelf, entry: ShelfNoted) -> bool:
     body = entry["body"]
-    about: ShelfLot | ShelfIngredient | None = (
-        shelf["lots"].get(body["lot"])
-        if "lot" in body
-        else shelf["ingredients"].get(body.get("ingredient", ""))
-    )
+    about = _about(shelf, body)
     if about is None:
         return False
     about["notes"].append({"at": entry["at"], "device": entry["device"], "text": body["text"]})

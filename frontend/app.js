@@ -172,6 +172,7 @@ const SCREENS = {
           run,
           recipe: made,
           ...shelfNow(),
+          before: studio.settings.before ?? [],
         }
       );
     },
@@ -221,6 +222,7 @@ const SCREENS = {
       ...shelfNow(),
       currency: studio.settings.currency,
       sheets: studio.settings.label?.sheets,
+      isMaker: studio.isMaker,
       newId: () => studio.newId(),
       undoing: studio.undoing("shelf"),
       isGiven: (once) => touches.isGiven(onceOf("shelf", once)),

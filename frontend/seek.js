@@ -12,11 +12,12 @@ import { Refused, saysStatus } from "./keep/server.js";
 import { batchRow } from "./parts/batch-row.js";
 import { h } from "./parts/dom.js";
 import { say } from "./words.js";
+/** @import { BatchVerdict } from "../bench/shapes/page" */
 /** @import { Archive, Found } from "./keep/archive.js" */
 /** @import { Studio } from "./keep/studio.js" */
 
 /**
- * @typedef {{id: string, title: string, finished_at: number | null}} Batch
+ * @typedef {{id: string, title: string, finished_at: number | null, release?: BatchVerdict | null}} Batch
  * @typedef {{address: string, isWaiting?: boolean, wasOffline?: boolean, isAway?: boolean, isGone?: boolean,
  *   says?: string, runs?: Batch[]}} Sought
  */
@@ -98,7 +99,7 @@ export class Seeker {
   async #seekNumber(number, told, archive) {
     const here = this.#studio.runs
       .filter(({ told }) => told.number === number)
-      .map(({ id, told: { title, finished_at } }) => ({ id, title, finished_at }));
+      .map(({ id, told: { title, finished_at, release } }) => ({ id, title, finished_at, release }));
     const there = await archive.numbered(number).catch((error) => {
       if (saysOf(error) && here.length > 0) return [];
       throw error;

@@ -2,6 +2,7 @@
 // No page loads this.
 
 import type {
+  BatchVerdict,
   Change,
   DutyMark,
   Entry,
@@ -20,6 +21,7 @@ import type {
   NamedRun,
   Sheet,
   Size,
+  Start,
   SwapEffect,
   WrittenKit,
   WrittenRecipe,
@@ -247,13 +249,25 @@ export interface LabelSaid {
   readonly sheets?: readonly LabelSheet[];
 }
 
+export type MoneySaid = "hourly_rate" | "wrap_cost" | "packaging_cost" | "sprays_cost" | "overhead_cost" | "fee_percent" | "fee_each" | "margin_percent" | "tax_percent";
+
 /** `api.schemas.SettingsWritten`, read. */
 export interface SettingsSaid {
   readonly batch_number: string;
   readonly currency?: string;
   readonly hourly_rate?: string;
   readonly wrap_cost?: string;
+  readonly packaging_cost?: string;
+  readonly sprays_cost?: string;
+  readonly overhead_cost?: string;
+  readonly cleaning_minutes?: number;
+  readonly labelling_seconds?: number;
+  readonly fee_percent?: string;
+  readonly fee_each?: string;
+  readonly margin_percent?: string;
+  readonly tax_percent?: string;
   readonly without_tax?: boolean;
+  readonly before?: readonly Start[];
   readonly maker?: string;
   readonly label?: LabelSaid;
 }
@@ -288,6 +302,8 @@ export interface RunItem {
   readonly cursor: number;
   /** When it was begun at the bench */
   readonly made_at: number | null;
+  /** As it was judged last, of the record as it is signed now */
+  readonly release: BatchVerdict | null;
   /** The signing of an earlier version for which the run says what it seals */
   readonly sealed_by: string | null;
 }

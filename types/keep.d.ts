@@ -1,6 +1,7 @@
 // What the phone keeps, for the type check. No page loads this.
 
 import type {
+  BatchVerdict,
   Card,
   Entry,
   EntryBody,
@@ -119,6 +120,7 @@ export interface MetaRow<V = unknown> {
 export interface RunTold {
   number: string | null;
   finished_at: number | null;
+  release?: BatchVerdict | null; // not noted by earlier versions
   count: number;
   title: string;
   size: { pieces: number };

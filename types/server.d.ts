@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { BatchVerdict, KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -62,6 +62,7 @@ export interface RunItem extends Omit<RunRow, "sheet" | "sealed"> {
   made_at: number | null;
   cursor: number;
   sealed_by: string | null;
+  release: BatchVerdict | null;
 }
 
 export interface RunDoc extends RunItem {

@@ -9,7 +9,7 @@ from typing import Any
 
 import click
 
-from api.cli import copies, documents, door, serving
+from api.cli import batches, copies, documents, door, serving
 from api.cli.opening import stop
 from api.cli.spoken import OPTION, Group, Option, WrongUsage, option, tags
 
@@ -61,5 +61,5 @@ def main() -> None:
     """A bench companion: what to do now, how much to pour, and every wait at once."""
 
 
-for command in (*serving.COMMANDS, *documents.COMMANDS, *door.COMMANDS, *copies.COMMANDS):
+for command in (*serving.COMMANDS, *documents.COMMANDS, *batches.COMMANDS, *door.COMMANDS, *copies.COMMANDS):
     main.add_command(command)

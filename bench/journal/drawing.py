@@ -48,6 +48,9 @@ def draw(tally: Tally) -> State:
         "unsigned": tally.unsigned,
         "remarks": tally.remarks,
         "notes": tally.notes,
+        "kept": tally.kept,
+        "met": tally.met,
+        "judgements": sorted(tally.judgements, key=lambda each: (each["at"], each["device"], each["id"])),
         "unread": sorted(tally.unread),
     }
 

@@ -9,6 +9,7 @@ from bench.journal.drawing import draw
 from bench.journal.reading import KINDS, is_readable
 from bench.journal.signing import judge
 from bench.journal.tally import Tally
+from bench.kinds import JUDGEMENTS
 from bench.shapes.entries import Entry, FrozenSeal, RunEntry
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import Remark, State
@@ -43,6 +44,8 @@ def _take(tally: Tally, entry: Entry) -> bool:
     """Take one entry in; False when it cannot be read, or speaks of something not on this sheet."""
     if not (_is_of_sheet(entry, tally) and _tell(tally, entry)):
         return False
+    if entry["kind"] in JUDGEMENTS:
+        return True  # it is no work at the bench
     if tally.started_at is None:
         tally.started_at = entry["at"]
     tally.last_at = entry["at"]
@@ -51,6 +54,8 @@ def _take(tally: Tally, entry: Entry) -> bool:
 
 def _remark(tally: Tally, entry: Entry) -> bool:
     """Put one that was not signed beside the record; False when it cannot be read, or speaks of another sheet."""
+    if entry["kind"] in JUDGEMENTS:
+        return _take(tally, entry)
     remark: Remark = {
         "id": entry["id"],
         "at": entry["at"],

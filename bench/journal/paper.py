@@ -4,6 +4,8 @@ from bench.journal.tally import Tally
 from bench.shapes.entries import (
     Finished,
     Gathered,
+    Judged,
+    Kept,
     Measured,
     Noted,
     Numbered,
@@ -11,10 +13,25 @@ from bench.shapes.entries import (
     Signed,
     Ticked,
     Undone,
+    WasMet,
     Worked,
 )
 
-OnPaper = Numbered | Gathered | Ticked | Measured | Pictured | Worked | Noted | Finished | Signed | Undone
+OnPaper = (
+    Numbered
+    | Gathered
+    | Ticked
+    | Measured
+    | Pictured
+    | Worked
+    | Noted
+    | Kept
+    | WasMet
+    | Finished
+    | Signed
+    | Judged
+    | Undone
+)
 
 
 def take(tally: Tally, entry: OnPaper) -> bool:
@@ -34,10 +51,16 @@ def take(tally: Tally, entry: OnPaper) -> bool:
             tally.worked[entry["body"].get("step", "")] = entry["body"]["ms"]
         case "noted":
             _noted(tally, entry)
+        case "kept":
+            tally.kept = entry["body"]["pieces"]
+        case "met":
+            _met(tally, entry)
         case "finished":
             tally.finished_at = entry["at"] if tally.finished_at is None else tally.finished_at
         case "signed":
             pass  # it was taken back, or seals nothing here
+        case "judged":
+            judged(tally, entry)
         case "undone":
             return False  # what it takes back is not here, or came after it
     return True
@@ -90,6 +113,33 @@ def _pictured(tally: Tally, entry: Pictured) -> None:
             "sha256": body["sha256"],
             "text": body.get("text", ""),
             "step": body.get("step"),
+        }
+    )
+
+
+def _met(tally: Tally, entry: WasMet) -> None:
+    body = entry["body"]
+    tally.met[body["criterion"]] = {
+        "at": entry["at"],
+        "device": entry["device"],
+        "answer": body["answer"],
+        "text": body.get("text", ""),
+    }
+
+
+def judged(tally: Tally, entry: Judged) -> None:
+    """Put a judgement beside the record, whether it is signed or not."""
+    body = entry["body"]
+    tally.judgements.append(
+        {
+            "id": entry["id"],
+            "at": entry["at"],
+            "device": entry["device"],
+            "about": body["about"],
+            "verdict": body["verdict"],
+            "name": body["name"],
+            "why": body.get("why", ""),
+            "signing": body.get("signing"),
         }
     )
 

@@ -6,6 +6,7 @@ from bench import entries as common
 from bench.errors import EntryError
 from bench.kinds import RUN_KINDS, fields_of
 from bench.shapes.entries import Entry, RunEntry, Signed
+from bench.shapes.units import JsonObject
 from bench.words import say
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
@@ -37,6 +38,18 @@ def _lacks(entry: Entry) -> str:
     body = entry["body"]
     if entry["kind"] == "weighed" and "reading_mg" in body and "mg" not in body:
         return "mg"
+    if entry["kind"] == "judged":
+        return _lacks_of_a_judgement(body)
     if entry["kind"] == "signed" and ("entries" in body) != ("digest" in body):
         return "digest" if "entries" in body else "entries"
     return ""
+
+
+def _lacks_of_a_judgement(body: JsonObject) -> str:
+    """What a judgement lacks beside its verdict: a verdict that fits what it is about, a reason, the signing."""
+    verdict = body["verdict"]
+    if (body["about"] == "batch") != (verdict in ("released", "held", "rejected")):
+        return "verdict"
+    if verdict not in ("released", "accepted") and "why" not in body:
+        return "why"
+    return "signing" if (verdict == "released") != ("signing" in body) else ""

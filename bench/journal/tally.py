@@ -9,8 +9,10 @@ from bench.shapes.sheet import Sheet, SheetLine, SplitStep, Step, Weighing
 from bench.shapes.state import (
     GatheredLot,
     Heating,
+    JudgementTold,
     Look,
     MeasuredMass,
+    MetTold,
     Note,
     Picture,
     PieceCount,
@@ -105,6 +107,9 @@ class Tally:
         self.unsigned: list[Unsigned] = []
         self.remarks: list[Remark] = []
         self.notes: list[Note] = []
+        self.kept: int | None = None
+        self.met: dict[str, MetTold] = {}
+        self.judgements: list[JudgementTold] = []
         self.unread: list[str] = []
 
     def settle(self, step: str, status: Literal["done", "skipped"], at: InstantMs, why: str = "") -> None:

@@ -6,6 +6,7 @@ from bench.errors import RecipeError
 from bench.product import stays_on
 from bench.quantities import read_ppm, spoon_drawer
 from bench.recipe.cautioning import caution
+from bench.recipe.criteria import read_good_piece
 from bench.recipe.lines import read_lines
 from bench.recipe.marking import mark
 from bench.recipe.needs import check_needs
@@ -62,6 +63,10 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         measured["use"] = written["use"]
     if "sold_in" in written:
         measured["sold_in"] = written["sold_in"]
+    if criteria := read_good_piece(written.get("good_piece", {})):
+        measured["good_piece"] = criteria
+    if written.get("before"):
+        measured["before"] = list(dict.fromkeys(written["before"]))
     if source.asks:
         measured["asks"] = source.asks
     return measured

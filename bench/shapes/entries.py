@@ -32,6 +32,16 @@ DayText = Annotated[str, "a day of the calendar, such as 2027-03-31", Fits("day"
 Verdict = Literal["yes", "not_yet", "too_far"]
 MeasuredWhat = Literal["piece", "left", "spoiled"]
 WeighFitting = Annotated[Weighing, "running total, or zero for each", Fits("weigh")]
+Judgement = Literal["released", "held", "rejected", "accepted", "not_accepted"]
+LotVerdict = Literal["held", "accepted", "rejected"]
+Met = Literal["yes", "no"]
+PaperKind = Literal["safety_sheet", "ifra_certificate", "analysis", "other"]
+JudgementFitting = Annotated[
+    Judgement, "of a batch: released, held or rejected; of a deviation: accepted or not", Fits("judgement")
+]
+LotVerdictFitting = Annotated[LotVerdict, "how a lot was judged", Fits("lot_verdict")]
+MetFitting = Annotated[Met, "whether the pieces are as the recipe wants them", Fits("met")]
+PaperFitting = Annotated[PaperKind, "what a paper is", Fits("paper")]
 VerdictFitting = Annotated[Verdict, "how a look was answered", Fits("answer")]
 MeasuredFitting = Annotated[MeasuredWhat, "what was put on the scale", Fits("measured")]
 
@@ -190,6 +200,17 @@ class NotedBody(TypedDict):
     step: NotRequired[SheetId]
 
 
+class KeptBody(TypedDict):
+    pieces: Count  # kept back of the good ones, all in all
+    text: NotRequired[Text]  # where they are
+
+
+class MetBody(TypedDict):
+    criterion: Key  # of the recipe's `good_piece`
+    answer: MetFitting
+    text: NotRequired[Text]  # what was measured or seen
+
+
 class FinishedBody(TypedDict):
     pass
 
@@ -198,6 +219,16 @@ class SignedBody(TypedDict):
     name: Text
     entries: NotRequired[EntryIds]  # what it seals; not there in earlier versions
     digest: NotRequired[Sha256]  # over them; there when they are
+
+
+class JudgedBody(TypedDict):
+    """A judgement of a batch, or of one of its deviations. A further one corrects it; none is taken back."""
+
+    about: Key  # "batch", or what the record's deviation is known by
+    verdict: JudgementFitting
+    name: Text  # who judges
+    why: NotRequired[Text]  # there unless it was released or accepted
+    signing: NotRequired[Uuid]  # of what was released: the signing that held
 
 
 class UndoneBody(TypedDict):
@@ -382,6 +413,20 @@ class Noted(_Envelope):
     body: NotedBody
 
 
+class Kept(_Envelope):
+    """So many of the good pieces were kept back."""
+
+    kind: Literal["kept"]
+    body: KeptBody
+
+
+class WasMet(_Envelope):
+    """The pieces were held against something that the recipe wants of them."""
+
+    kind: Literal["met"]
+    body: MetBody
+
+
 class Finished(_Envelope):
     """The run was closed."""
 
@@ -394,6 +439,13 @@ class Signed(_Envelope):
 
     kind: Literal["signed"]
     body: SignedBody
+
+
+class Judged(_Envelope):
+    """A batch, or a deviation of it, was judged."""
+
+    kind: Literal["judged"]
+    body: JudgedBody
 
 
 class Undone(_Envelope):
@@ -413,6 +465,7 @@ class Tax(TypedDict):
 
 class PriceBody(TypedDict):
     amount: str  # a decimal, as text
+    delivery: NotRequired[str]  # what bringing it here cost, in the same currency and with the same tax
     currency: str  # three capital letters of ISO 4217
     tax: NotRequired[Tax]
 
@@ -457,6 +510,26 @@ class ShelfNotedBody(TypedDict):
     ingredient: NotRequired[Key]
 
 
+class LotJudgedBody(TypedDict):
+    lot: Key
+    verdict: LotVerdictFitting
+    name: NotRequired[Text]
+    why: NotRequired[Text]
+
+
+class PaperedBody(TypedDict):
+    """A paper about a lot or an ingredient: one of the two is there."""
+
+    lot: NotRequired[Key]
+    ingredient: NotRequired[Key]
+    paper: PaperFitting
+    reference: Text  # its number, or where it is kept
+    dated: NotRequired[DayText]
+    expires: NotRequired[DayText]
+    amendment: NotRequired[Text]  # of an IFRA certificate
+    category: NotRequired[Text]
+
+
 class Described(_Envelope):
     """An ingredient got its card."""
 
@@ -483,6 +556,20 @@ class WroteOff(_Envelope):
 
     kind: Literal["wrote_off"]
     body: WroteOffBody
+
+
+class LotJudged(_Envelope):
+    """A lot was judged: may it be used?"""
+
+    kind: Literal["judged"]
+    body: LotJudgedBody
+
+
+class Papered(_Envelope):
+    """A paper was seen."""
+
+    kind: Literal["papered"]
+    body: PaperedBody
 
 
 class ShelfNoted(_Envelope):
@@ -518,11 +605,14 @@ RunEntry = (
     | Pictured
     | Worked
     | Noted
+    | Kept
+    | WasMet
     | Finished
     | Signed
+    | Judged
     | Undone
 )
-ShelfEntry = Described | Received | Corrected | WroteOff | ShelfNoted | Undone
+ShelfEntry = Described | Received | Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone
 
 EntryBody = (
     NumberedBody
@@ -549,8 +639,11 @@ EntryBody = (
     | PicturedBody
     | WorkedBody
     | NotedBody
+    | KeptBody
+    | MetBody
     | FinishedBody
     | SignedBody
+    | JudgedBody
     | UndoneBody
 )
 
@@ -580,11 +673,14 @@ RunKind = Literal[
     "pictured",
     "worked",
     "noted",
+    "kept",
+    "met",
     "finished",
     "signed",
+    "judged",
     "undone",
 ]
-ShelfKind = Literal["described", "received", "corrected", "wrote_off", "noted", "undone"]
+ShelfKind = Literal["described", "received", "corrected", "wrote_off", "judged", "papered", "noted", "undone"]
 
 
 class Seal(TypedDict):

@@ -309,6 +309,24 @@ export interface PieceWords {
   readonly many: string;
 }
 
+/** From the least to the most that will do; one of them may be left out. */
+export interface WrittenRange {
+  readonly least?: WrittenAmount;
+  readonly most?: WrittenAmount;
+}
+
+/** What a good piece is: asked at the end, and kept in the record. */
+export interface WrittenGoodPiece {
+  readonly mass?: WrittenRange;
+  readonly ph?: WrittenRange;
+  readonly look?: string;
+  readonly set?: string;
+}
+
+export type Criterion = "mass" | "ph" | "look" | "set";
+
+export type Start = "cleaned" | "cleared";
+
 /** A recipe as its maker wrote it: components made apart, and the assembly that joins them. */
 export interface WrittenRecipe {
   readonly format: "bowlside-recipe/1";
@@ -322,6 +340,9 @@ export interface WrittenRecipe {
   readonly sold_in?: readonly SoldIn[];
   readonly stays_on?: boolean;
   readonly looks_like_food?: boolean;
+  readonly good_piece?: WrittenGoodPiece;
+  /** what is asked before the first weighing */
+  readonly before?: readonly Start[];
   readonly ingredients: { readonly [key: string]: WrittenIngredient };
   readonly components: readonly WrittenComponent[];
   readonly assembly?: WrittenAssembly;
@@ -575,6 +596,16 @@ export interface TwoWays {
   readonly ways: readonly string[];
 }
 
+/** One thing that a recipe wants of a good piece. */
+export interface GoodPiece {
+  readonly criterion: Criterion;
+  /** whole mg, or thousandths of a pH; None: no bound */
+  readonly least: number | null;
+  readonly most: number | null;
+  /** of what is looked at; "" */
+  readonly says: string;
+}
+
 /** A recipe whose amounts have been read into whole numbers, every default filled in. */
 export interface MeasuredRecipe {
   readonly format: "bowlside-measured/1";
@@ -593,6 +624,9 @@ export interface MeasuredRecipe {
   readonly stays_on: boolean | null;
   /** None: not said */
   readonly looks_like_food: boolean | null;
+  /** absent: the recipe does not say */
+  readonly good_piece?: readonly GoodPiece[];
+  readonly before?: readonly Start[];
   readonly ingredients: { readonly [key: string]: Ingredient };
   /** the assembly last */
   readonly components: readonly Component[];
@@ -1198,6 +1232,10 @@ export interface Sheet {
   /** for how many pieces the recipe was written; None: read from the first format alone */
   readonly written_for: number | null;
   readonly piece: PieceWords;
+  /** absent: the recipe does not say */
+  readonly good_piece?: readonly GoodPiece[];
+  /** what is asked before the first weighing */
+  readonly before?: readonly Start[];
   readonly kit: Kit;
   readonly components: readonly SheetComponent[];
   readonly ingredients: readonly SheetIngredient[];
@@ -1251,6 +1289,26 @@ export type MeasuredWhat = "piece" | "left" | "spoiled";
 
 /** running total, or zero for each */
 export type WeighFitting = Weighing;
+
+export type Judgement = "released" | "held" | "rejected" | "accepted" | "not_accepted";
+
+export type LotVerdict = "held" | "accepted" | "rejected";
+
+export type Met = "yes" | "no";
+
+export type PaperKind = "safety_sheet" | "ifra_certificate" | "analysis" | "other";
+
+/** of a batch: released, held or rejected; of a deviation: accepted or not */
+export type JudgementFitting = Judgement;
+
+/** how a lot was judged */
+export type LotVerdictFitting = LotVerdict;
+
+/** whether the pieces are as the recipe wants them */
+export type MetFitting = Met;
+
+/** what a paper is */
+export type PaperFitting = PaperKind;
 
 /** how a look was answered */
 export type VerdictFitting = Verdict;
@@ -1416,6 +1474,21 @@ export interface NotedBody {
   readonly step?: SheetId;
 }
 
+export interface KeptBody {
+  /** kept back of the good ones, all in all */
+  readonly pieces: Count;
+  /** where they are */
+  readonly text?: Text;
+}
+
+export interface MetBody {
+  /** of the recipe's `good_piece` */
+  readonly criterion: Key;
+  readonly answer: MetFitting;
+  /** what was measured or seen */
+  readonly text?: Text;
+}
+
 export interface FinishedBody {
 }
 
@@ -1425,6 +1498,19 @@ export interface SignedBody {
   readonly entries?: EntryIds;
   /** over them; there when they are */
   readonly digest?: Sha256;
+}
+
+/** A judgement of a batch, or of one of its deviations. A further one corrects it; none is taken back. */
+export interface JudgedBody {
+  /** "batch", or what the record's deviation is known by */
+  readonly about: Key;
+  readonly verdict: JudgementFitting;
+  /** who judges */
+  readonly name: Text;
+  /** there unless it was released or accepted */
+  readonly why?: Text;
+  /** of what was released: the signing that held */
+  readonly signing?: Uuid;
 }
 
 export interface UndoneBody {
@@ -1681,6 +1767,26 @@ export interface Noted {
   readonly body: NotedBody;
 }
 
+/** So many of the good pieces were kept back. */
+export interface Kept {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "kept";
+  readonly body: KeptBody;
+}
+
+/** The pieces were held against something that the recipe wants of them. */
+export interface WasMet {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "met";
+  readonly body: MetBody;
+}
+
 /** The run was closed. */
 export interface Finished {
   readonly id: string;
@@ -1699,6 +1805,16 @@ export interface Signed {
   readonly at: InstantMs;
   readonly kind: "signed";
   readonly body: SignedBody;
+}
+
+/** A batch, or a deviation of it, was judged. */
+export interface Judged {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "judged";
+  readonly body: JudgedBody;
 }
 
 /** An earlier entry was taken back. */
@@ -1720,6 +1836,8 @@ export interface Tax {
 export interface PriceBody {
   /** a decimal, as text */
   readonly amount: string;
+  /** what bringing it here cost, in the same currency and with the same tax */
+  readonly delivery?: string;
   /** three capital letters of ISO 4217 */
   readonly currency: string;
   readonly tax?: Tax;
@@ -1770,6 +1888,27 @@ export interface ShelfNotedBody {
   readonly ingredient?: Key;
 }
 
+export interface LotJudgedBody {
+  readonly lot: Key;
+  readonly verdict: LotVerdictFitting;
+  readonly name?: Text;
+  readonly why?: Text;
+}
+
+/** A paper about a lot or an ingredient: one of the two is there. */
+export interface PaperedBody {
+  readonly lot?: Key;
+  readonly ingredient?: Key;
+  readonly paper: PaperFitting;
+  /** its number, or where it is kept */
+  readonly reference: Text;
+  readonly dated?: DayText;
+  readonly expires?: DayText;
+  /** of an IFRA certificate */
+  readonly amendment?: Text;
+  readonly category?: Text;
+}
+
 /** An ingredient got its card. */
 export interface Described {
   readonly id: string;
@@ -1810,6 +1949,26 @@ export interface WroteOff {
   readonly body: WroteOffBody;
 }
 
+/** A lot was judged: may it be used? */
+export interface LotJudged {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "judged";
+  readonly body: LotJudgedBody;
+}
+
+/** A paper was seen. */
+export interface Papered {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "papered";
+  readonly body: PaperedBody;
+}
+
 /** A remark about a lot or an ingredient. */
 export interface ShelfNoted {
   readonly id: string;
@@ -1820,15 +1979,15 @@ export interface ShelfNoted {
   readonly body: ShelfNotedBody;
 }
 
-export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Pictured | Worked | Noted | Finished | Signed | Undone;
+export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
 
-export type ShelfEntry = Described | Received | Corrected | WroteOff | ShelfNoted | Undone;
+export type ShelfEntry = Described | Received | Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
 
-export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | FinishedBody | SignedBody | UndoneBody;
+export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
 
-export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "pictured" | "worked" | "noted" | "finished" | "signed" | "undone";
+export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
-export type ShelfKind = "described" | "received" | "corrected" | "wrote_off" | "noted" | "undone";
+export type ShelfKind = "described" | "received" | "corrected" | "wrote_off" | "judged" | "papered" | "noted" | "undone";
 
 /** What a signing says besides the name. */
 export interface Seal {
@@ -1848,6 +2007,8 @@ export interface FrozenSeal {
 // bench/shapes/state.py
 
 export type StepStatus = "waiting" | "ready" | "begun" | "done" | "skipped";
+
+export type BatchVerdict = "released" | "held" | "rejected";
 
 export type LineStatus = "by_hand" | "open" | "short" | "in" | "over" | "left" | "left_out";
 
@@ -2004,6 +2165,30 @@ export interface Note {
   readonly text: string;
 }
 
+/** A judgement of the batch, or of one of its deviations. */
+export interface JudgementTold {
+  readonly id: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  /** "batch", or what the record's deviation is known by */
+  readonly about: string;
+  readonly verdict: Judgement;
+  /** who judged */
+  readonly name: string;
+  /** "" where nobody said */
+  readonly why: string;
+  /** of what was released: the signing that held */
+  readonly signing: string | null;
+}
+
+/** How the pieces were held against something that the recipe wants of them. */
+export interface MetTold {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly answer: Met;
+  readonly text: string;
+}
+
 export interface State {
   readonly started_at: InstantMs | null;
   readonly finished_at: InstantMs | null;
@@ -2039,6 +2224,12 @@ export interface State {
   readonly unsigned: readonly Unsigned[];
   readonly remarks: readonly Remark[];
   readonly notes: readonly Note[];
+  /** pieces kept back of the good ones; None: nobody said */
+  readonly kept: number | null;
+  /** by criterion, as it was answered last */
+  readonly met: { readonly [key: string]: MetTold };
+  /** signed or not, as they were told */
+  readonly judgements: readonly JudgementTold[];
   /** ids of entries, sorted */
   readonly unread: readonly string[];
 }
@@ -2081,7 +2272,7 @@ export interface Answer {
   readonly says: string;
   readonly kind: RunKind;
   /** less what `input` asks for */
-  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | FinishedBody | SignedBody | UndoneBody | VesselBody;
+  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody | VesselBody;
   /** what it still wants */
   readonly input: AnswerInput | null;
   /** the most that may be given */
@@ -2271,6 +2462,8 @@ export interface RecordStep extends PlacedStep {
   readonly why: string;
   /** the name of the way that was chosen; "" */
   readonly way: string;
+  /** the device that told of it last; None: nobody did */
+  readonly by: string | null;
 }
 
 export interface RecordWait extends PlacedStep {
@@ -2327,6 +2520,36 @@ export interface RecordCount extends PlacedStep {
   readonly good: number;
   readonly spoiled: number;
   readonly partial: number;
+}
+
+/** Something that the recipe wants of a good piece, and what was found. */
+export interface RecordCriterion extends GoodPiece {
+  /** None: nobody answered */
+  readonly found: MetTold | null;
+}
+
+/** What is asked before the first weighing. */
+export interface RecordStart {
+  readonly what: Start;
+  /** when it was told; None: nobody did */
+  readonly at: InstantMs | null;
+}
+
+export type DeviationKind = "weight" | "left_out" | "early" | "late" | "window" | "skipped" | "criterion";
+
+/** Something that departs from the sheet, from its times or from what a good piece is. */
+export interface RecordDeviation {
+  /** what it is known by, in a judgement */
+  readonly about: string;
+  readonly kind: DeviationKind;
+  /** the line's name, the step's title, or the criterion */
+  readonly name: string;
+}
+
+/** How the batch was judged last. */
+export interface Release extends JudgementTold {
+  /** false: it was released, and is not signed as it was then */
+  readonly holds: boolean;
 }
 
 export interface RecordSkipped extends PlacedStep {
@@ -2414,6 +2637,8 @@ export interface RecordLot {
   readonly lot: string;
   /** the ingredients' */
   readonly names: readonly string[];
+  /** whether it is what the pieces are wrapped in */
+  readonly wrap: boolean;
   /** what was really used */
   readonly mg: Mg;
   /** the same, of what is counted */
@@ -2425,17 +2650,21 @@ export interface RecordLot {
 /** Pieces asked and made, by the last count on the sheet, and the mass that went in. */
 export interface Yield {
   readonly planned: number;
+  /** less what was kept back */
   readonly good: number | null;
   readonly spoiled: number | null;
   readonly partial: number | null;
+  /** kept back of the good ones */
+  readonly kept: number | null;
   readonly planned_mg: Mg;
   readonly actual_mg: Mg;
 }
 
-/** Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted, at division_mg. */
+/** Where the mass that went in has gone: in = good + kept + spoiled + spare + left + unaccounted, at division_mg. */
 export interface Balance {
   readonly in_mg: Mg;
   readonly good_mg: Mg;
+  readonly kept_mg: Mg;
   readonly spoiled_mg: Mg;
   readonly spare_mg: Mg;
   readonly left_mg: Mg;
@@ -2447,6 +2676,7 @@ export interface Balance {
   /** where that scale reads in ounces, exactly */
   readonly division_uoz?: Uoz;
   readonly good: number;
+  readonly kept: number;
   readonly partial: number;
   readonly spoiled: number;
   /** what a piece weighs on average */
@@ -2489,6 +2719,13 @@ export interface Record {
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
   readonly pictures: readonly Picture[];
+  readonly starts: readonly RecordStart[];
+  readonly criteria: readonly RecordCriterion[];
+  readonly deviations: readonly RecordDeviation[];
+  /** None: nobody judged the batch */
+  readonly release: Release | null;
+  /** of the batch and its deviations, each that was ever made */
+  readonly judgements: readonly JudgementTold[];
   /** entries set aside, by id */
   readonly unread: readonly string[];
   /** None until finished pieces have been counted */
@@ -2566,6 +2803,13 @@ export interface WholeRecord {
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
   readonly pictures: readonly Picture[];
+  readonly starts: readonly RecordStart[];
+  readonly criteria: readonly RecordCriterion[];
+  readonly deviations: readonly RecordDeviation[];
+  /** None: nobody judged the batch */
+  readonly release: Release | null;
+  /** of the batch and its deviations, each that was ever made */
+  readonly judgements: readonly JudgementTold[];
   /** entries set aside, by id */
   readonly unread: readonly string[];
   /** None until finished pieces have been counted */
@@ -2763,8 +3007,26 @@ export interface CostSettings {
   /** ISO 4217; the amounts here are in it */
   readonly currency: string;
   readonly hourly_rate?: string;
-  /** for each good piece */
+  /** for each good piece, where no priced lot was gathered */
   readonly wrap_cost?: string;
+  /** for each good piece: box, label */
+  readonly packaging_cost?: string;
+  /** for each batch: what goes in unweighed */
+  readonly sprays_cost?: string;
+  /** for each batch: rent, power, insurance */
+  readonly overhead_cost?: string;
+  /** for each batch, at the hourly rate */
+  readonly cleaning_minutes?: number;
+  /** for each good piece, at the hourly rate */
+  readonly labelling_seconds?: number;
+  /** of the price that is paid, tax and all */
+  readonly fee_percent?: string;
+  /** for each piece sold */
+  readonly fee_each?: string;
+  /** of the price without tax; "": no price is reckoned */
+  readonly margin_percent?: string;
+  /** that is added to the price without tax */
+  readonly tax_percent?: string;
   /** whether tax is reclaimed */
   readonly without_tax?: boolean;
 }
@@ -2773,6 +3035,7 @@ export interface CostRow {
   readonly lot: string;
   readonly number: string;
   readonly names: readonly string[];
+  readonly wrap: boolean;
   readonly mg: Mg;
   readonly count: number;
   /** ISO 4217 */
@@ -2787,15 +3050,40 @@ export interface Unpriced {
   readonly mg: Mg;
 }
 
-/** Of one currency; several are never added. */
-export interface CostTotal {
+/** What the total is made of: each thing stands in one of them. */
+export interface CostParts {
+  /** less the wrap */
   readonly materials: string;
+  readonly sprays: string;
   readonly hands: string;
+  readonly cleaning: string;
+  readonly labelling: string;
   readonly wrap: string;
+  readonly packaging: string;
+  readonly overhead: string;
+}
+
+/** A price for one piece: price = tax + fees + cost + margin. */
+export interface SalePrice {
+  /** as it is paid, tax and all */
+  readonly price: string;
+  readonly tax: string;
+  readonly fees: string;
+  readonly cost: string;
+  /** what is left */
+  readonly margin: string;
+}
+
+/** Of one currency; several are never added. */
+export interface CostTotal extends CostParts {
   readonly total: string;
   /** of the materials: dried off, scraped out, unaccounted */
   readonly lost: string | null;
   readonly spoiled: string | null;
+  /** of the total: the pieces that were kept back; None: none were */
+  readonly kept: string | null;
+  /** from the margin that is asked; None: none is, or no price gives it */
+  readonly sale: SalePrice | null;
   /** for each good piece */
   readonly per_piece: string | null;
 }
@@ -2895,10 +3183,35 @@ export interface ShelfNote {
   readonly text: string;
 }
 
+/** A paper that was seen, and where it is. */
+export interface ShelfPaper {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly paper: PaperKind;
+  readonly reference: string;
+  readonly dated: DayText | null;
+  readonly expires: DayText | null;
+  /** of an IFRA certificate */
+  readonly amendment: string | null;
+  readonly category: string | null;
+}
+
+/** Whether a lot may be used. */
+export interface LotJudgement {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly verdict: LotVerdict;
+  /** who judged */
+  readonly name: string | null;
+  readonly why: string | null;
+}
+
 export interface ShelfIngredient {
   /** the last one that was written; None while there is none */
   readonly card: Card | null;
   readonly notes: readonly ShelfNote[];
+  /** as they were told */
+  readonly papers: readonly ShelfPaper[];
 }
 
 export interface WrittenOff {
@@ -2928,6 +3241,9 @@ export interface ShelfLot {
   readonly held_at: InstantMs;
   readonly wrote_off: readonly WrittenOff[];
   readonly notes: readonly ShelfNote[];
+  /** as they were told; the last one stands */
+  readonly judgements: readonly LotJudgement[];
+  readonly papers: readonly ShelfPaper[];
 }
 
 export interface Shelf {
@@ -2970,6 +3286,8 @@ export interface LotRun {
   /** what was really used of the lot */
   readonly mg: Mg;
   readonly count: number;
+  /** None: nobody judged the batch as it is signed now */
+  readonly release: BatchVerdict | null;
 }
 
 export interface Trace {
@@ -2995,6 +3313,8 @@ export interface LotOffered {
   readonly left: number;
   readonly best_before: DayText | null;
   readonly received_on: DayText;
+  /** held or rejected */
+  readonly barred?: boolean;
 }
 
 export interface Picked {
@@ -3010,6 +3330,8 @@ export interface Pick {
   readonly short: number;
   /** lots past their date */
   readonly passed_over: readonly string[];
+  /** lots that are held or rejected */
+  readonly barred: readonly string[];
 }
 
 export interface GatherLot {
@@ -3021,6 +3343,10 @@ export interface GatherLot {
   /** mg or pieces */
   readonly take: number;
   readonly past: boolean;
+  /** None: nobody judged it */
+  readonly verdict: LotVerdict | null;
+  /** of the lot and its ingredient: past their date, and none newer */
+  readonly papers_past: readonly PaperKind[];
   readonly gathered: boolean;
 }
 
@@ -3036,11 +3362,13 @@ export interface GatherIngredient {
   /** mg or pieces */
   readonly short: number;
   readonly passed_over: readonly string[];
+  /** lots that are held or rejected */
+  readonly barred: readonly string[];
   /** its amount is judged or spooned: a lot is named with nothing to take */
   readonly by_hand: boolean;
 }
 
-export type ThingKind = "scale" | "vessel" | "mould" | "heater" | "tool" | "protection";
+export type ThingKind = "start" | "scale" | "vessel" | "mould" | "heater" | "tool" | "protection";
 
 export interface Thing {
   readonly thing: string;

@@ -325,6 +325,26 @@ class PieceWords(TypedDict):
     many: Annotated[str, Text(40)]
 
 
+class WrittenRange(TypedDict):
+    """From the least to the most that will do; one of them may be left out."""
+
+    least: NotRequired[WrittenAmount]
+    most: NotRequired[WrittenAmount]
+
+
+class WrittenGoodPiece(TypedDict):
+    """What a good piece is: asked at the end, and kept in the record."""
+
+    mass: NotRequired[WrittenRange]
+    ph: NotRequired[WrittenRange]
+    look: NotRequired[Annotated[str, Text(300)]]
+    set: NotRequired[Annotated[str, Text(300)]]
+
+
+Criterion = Literal["mass", "ph", "look", "set"]
+Start = Literal["cleaned", "cleared"]
+
+
 class WrittenRecipe(TypedDict):
     """A recipe as its maker wrote it: components made apart, and the assembly that joins them."""
 
@@ -338,6 +358,8 @@ class WrittenRecipe(TypedDict):
     sold_in: NotRequired[Annotated[list[SoldIn], Many(4)]]  # none: it is not sold
     stays_on: NotRequired[bool]
     looks_like_food: NotRequired[bool]
+    good_piece: NotRequired[WrittenGoodPiece]
+    before: NotRequired[Annotated[list[Start], Many(2)]]  # what is asked before the first weighing
     ingredients: Annotated[dict[Id, WrittenIngredient], Many(400, 1)]
     components: Annotated[list[WrittenComponent], Many(12, 1)]
     assembly: NotRequired[WrittenAssembly]
@@ -575,6 +597,15 @@ class TwoWays(TypedDict):
     ways: list[str]  # as which it is read, and as which it may have been meant
 
 
+class GoodPiece(TypedDict):
+    """One thing that a recipe wants of a good piece."""
+
+    criterion: Criterion
+    least: int | None  # whole mg, or thousandths of a pH; None: no bound
+    most: int | None
+    says: str  # of what is looked at; ""
+
+
 class MeasuredRecipe(TypedDict):
     """A recipe whose amounts have been read into whole numbers, every default filled in."""
 
@@ -589,6 +620,8 @@ class MeasuredRecipe(TypedDict):
     sold_in: NotRequired[list[SoldIn]]  # none: it is not sold
     stays_on: bool | None  # None: neither said nor told by its use
     looks_like_food: bool | None  # None: not said
+    good_piece: NotRequired[list[GoodPiece]]  # absent: the recipe does not say
+    before: NotRequired[list[Start]]
     ingredients: dict[Id, Ingredient]
     components: list[Component]  # the assembly last
     asks: NotRequired[list[TwoWays]]  # of a recipe that is kept

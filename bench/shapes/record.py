@@ -4,10 +4,20 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import CarriedBody, DayText, Entry, LineBody, PlacedBody, TakenOutBody, TookBody
 from bench.shapes.kit import Scale
-from bench.shapes.recipe import PieceWords, ProductUse, StepKind
+from bench.shapes.recipe import GoodPiece, PieceWords, ProductUse, Start, StepKind
 from bench.shapes.sheet import SheetRecipe, Size
 from bench.shapes.shelf import Card
-from bench.shapes.state import LineStatus, Look, Note, Picture, Remark, StepStatus, Unsigned
+from bench.shapes.state import (
+    JudgementTold,
+    LineStatus,
+    Look,
+    MetTold,
+    Note,
+    Picture,
+    Remark,
+    StepStatus,
+    Unsigned,
+)
 from bench.shapes.units import InstantMs, Mg, Ms, Ppm, Uoz
 
 # ---- the record
@@ -53,6 +63,7 @@ class RecordStep(PlacedStep):
     at: InstantMs | None
     why: str  # why it was skipped
     way: str  # the name of the way that was chosen; ""
+    by: str | None  # the device that told of it last; None: nobody did
 
 
 class RecordWait(PlacedStep):
@@ -106,6 +117,36 @@ class RecordCount(PlacedStep):
     good: int
     spoiled: int
     partial: int
+
+
+class RecordCriterion(GoodPiece):
+    """Something that the recipe wants of a good piece, and what was found."""
+
+    found: MetTold | None  # None: nobody answered
+
+
+class RecordStart(TypedDict):
+    """What is asked before the first weighing."""
+
+    what: Start
+    at: InstantMs | None  # when it was told; None: nobody did
+
+
+DeviationKind = Literal["weight", "left_out", "early", "late", "window", "skipped", "criterion"]
+
+
+class RecordDeviation(TypedDict):
+    """Something that departs from the sheet, from its times or from what a good piece is."""
+
+    about: str  # what it is known by, in a judgement
+    kind: DeviationKind
+    name: str  # the line's name, the step's title, or the criterion
+
+
+class Release(JudgementTold):
+    """How the batch was judged last."""
+
+    holds: bool  # false: it was released, and is not signed as it was then
 
 
 class RecordSkipped(PlacedStep):
@@ -174,6 +215,7 @@ class RecordKit(TypedDict):
 class RecordLot(TypedDict):
     lot: str
     names: list[str]  # the ingredients'
+    wrap: bool  # whether it is what the pieces are wrapped in
     mg: Mg  # what was really used
     count: int  # the same, of what is counted
     booked_mg: Mg
@@ -184,18 +226,20 @@ class Yield(TypedDict):
     """Pieces asked and made, by the last count on the sheet, and the mass that went in."""
 
     planned: int
-    good: int | None
+    good: int | None  # less what was kept back
     spoiled: int | None
     partial: int | None
+    kept: int | None  # kept back of the good ones
     planned_mg: Mg
     actual_mg: Mg
 
 
 class Balance(TypedDict):
-    """Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted, at division_mg."""
+    """Where the mass that went in has gone: in = good + kept + spoiled + spare + left + unaccounted, at division_mg."""
 
     in_mg: Mg
     good_mg: Mg
+    kept_mg: Mg
     spoiled_mg: Mg
     spare_mg: Mg
     left_mg: Mg
@@ -204,6 +248,7 @@ class Balance(TypedDict):
     division_mg: Mg
     division_uoz: NotRequired[Uoz]  # where that scale reads in ounces, exactly
     good: int
+    kept: int
     partial: int
     spoiled: int
     piece_mg: Mg  # what a piece weighs on average
@@ -240,6 +285,11 @@ class _RecordBody(TypedDict):
     added: list[RecordAdded]
     notes: list[Note]
     pictures: list[Picture]
+    starts: list[RecordStart]
+    criteria: list[RecordCriterion]
+    deviations: list[RecordDeviation]
+    release: Release | None  # None: nobody judged the batch
+    judgements: list[JudgementTold]  # of the batch and its deviations, each that was ever made
     unread: list[str]  # entries set aside, by id
     balance: Balance | None  # None until finished pieces have been counted
     hands: HandsOn
@@ -472,7 +522,16 @@ class Label(TypedDict):
 class CostSettings(TypedDict):
     currency: str  # ISO 4217; the amounts here are in it
     hourly_rate: NotRequired[str]
-    wrap_cost: NotRequired[str]  # for each good piece
+    wrap_cost: NotRequired[str]  # for each good piece, where no priced lot was gathered
+    packaging_cost: NotRequired[str]  # for each good piece: box, label
+    sprays_cost: NotRequired[str]  # for each batch: what goes in unweighed
+    overhead_cost: NotRequired[str]  # for each batch: rent, power, insurance
+    cleaning_minutes: NotRequired[int]  # for each batch, at the hourly rate
+    labelling_seconds: NotRequired[int]  # for each good piece, at the hourly rate
+    fee_percent: NotRequired[str]  # of the price that is paid, tax and all
+    fee_each: NotRequired[str]  # for each piece sold
+    margin_percent: NotRequired[str]  # of the price without tax; "": no price is reckoned
+    tax_percent: NotRequired[str]  # that is added to the price without tax
     without_tax: NotRequired[bool]  # whether tax is reclaimed
 
 
@@ -480,6 +539,7 @@ class CostRow(TypedDict):
     lot: str
     number: str
     names: list[str]
+    wrap: bool
     mg: Mg
     count: int
     currency: str  # ISO 4217
@@ -492,15 +552,37 @@ class Unpriced(TypedDict):
     mg: Mg
 
 
-class CostTotal(TypedDict):
+class CostParts(TypedDict):
+    """What the total is made of: each thing stands in one of them."""
+
+    materials: str  # less the wrap
+    sprays: str
+    hands: str
+    cleaning: str
+    labelling: str
+    wrap: str
+    packaging: str
+    overhead: str
+
+
+class SalePrice(TypedDict):
+    """A price for one piece: price = tax + fees + cost + margin."""
+
+    price: str  # as it is paid, tax and all
+    tax: str
+    fees: str
+    cost: str
+    margin: str  # what is left
+
+
+class CostTotal(CostParts):
     """Of one currency; several are never added."""
 
-    materials: str
-    hands: str
-    wrap: str
     total: str
     lost: str | None  # of the materials: dried off, scraped out, unaccounted
     spoiled: str | None
+    kept: str | None  # of the total: the pieces that were kept back; None: none were
+    sale: SalePrice | None  # from the margin that is asked; None: none is, or no price gives it
     per_piece: str | None  # for each good piece
 
 

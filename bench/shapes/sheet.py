@@ -10,11 +10,13 @@ from typing import Literal, NotRequired, TypeAlias, TypedDict
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import (
     Does,
+    GoodPiece,
     Guard,
     Hazard,
     LeftAlone,
     MouldNeed,
     PieceWords,
+    Start,
     Window,
 )
 from bench.shapes.units import Id, LineKey, Mg, MilliK, Ms, Nl, Ppm, RecipeKey, StepKey, VesselKey
@@ -428,6 +430,8 @@ class Sheet(TypedDict):
         int | None
     )  # for how many pieces the recipe was written; None: read from the first format alone
     piece: PieceWords
+    good_piece: NotRequired[list[GoodPiece]]  # absent: the recipe does not say
+    before: NotRequired[list[Start]]  # what is asked before the first weighing
     kit: Kit
     components: list[SheetComponent]
     ingredients: list[SheetIngredient]

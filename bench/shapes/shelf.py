@@ -2,8 +2,9 @@
 
 from typing import Annotated, Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import DayText, Price
+from bench.shapes.entries import DayText, LotVerdict, PaperKind, Price
 from bench.shapes.recipe import WrittenIngredient
+from bench.shapes.state import BatchVerdict
 from bench.shapes.units import InstantMs, Many, Mg, Text
 
 
@@ -21,9 +22,33 @@ class ShelfNote(TypedDict):
     text: str
 
 
+class ShelfPaper(TypedDict):
+    """A paper that was seen, and where it is."""
+
+    at: InstantMs
+    device: str
+    paper: PaperKind
+    reference: str
+    dated: DayText | None
+    expires: DayText | None
+    amendment: str | None  # of an IFRA certificate
+    category: str | None
+
+
+class LotJudgement(TypedDict):
+    """Whether a lot may be used."""
+
+    at: InstantMs
+    device: str
+    verdict: LotVerdict
+    name: str | None  # who judged
+    why: str | None
+
+
 class ShelfIngredient(TypedDict):
     card: Card | None  # the last one that was written; None while there is none
     notes: list[ShelfNote]
+    papers: list[ShelfPaper]  # as they were told
 
 
 class WrittenOff(TypedDict):
@@ -48,6 +73,8 @@ class ShelfLot(TypedDict):
     held_at: InstantMs
     wrote_off: list[WrittenOff]
     notes: list[ShelfNote]
+    judgements: list[LotJudgement]  # as they were told; the last one stands
+    papers: list[ShelfPaper]
 
 
 class Shelf(TypedDict):
@@ -87,6 +114,7 @@ class LotRun(TypedDict):
     finished_at: InstantMs | None
     mg: Mg  # what was really used of the lot
     count: int
+    release: BatchVerdict | None  # None: nobody judged the batch as it is signed now
 
 
 class Trace(TypedDict):
@@ -116,6 +144,7 @@ class LotOffered(TypedDict):
     left: int
     best_before: DayText | None
     received_on: DayText
+    barred: NotRequired[bool]  # held or rejected
 
 
 class Picked(TypedDict):
@@ -128,6 +157,7 @@ class Pick(TypedDict):
     picked: list[Picked]
     short: int  # what is still lacking
     passed_over: list[str]  # lots past their date
+    barred: list[str]  # lots that are held or rejected
 
 
 # ---- gathering
@@ -140,6 +170,8 @@ class GatherLot(TypedDict):
     left: int | None
     take: int  # mg or pieces
     past: bool
+    verdict: LotVerdict | None  # None: nobody judged it
+    papers_past: list[PaperKind]  # of the lot and its ingredient: past their date, and none newer
     gathered: bool
 
 
@@ -153,10 +185,11 @@ class GatherIngredient(TypedDict):
     lots: list[GatherLot]
     short: int  # mg or pieces
     passed_over: list[str]
+    barred: list[str]  # lots that are held or rejected
     by_hand: bool  # its amount is judged or spooned: a lot is named with nothing to take
 
 
-ThingKind = Literal["scale", "vessel", "mould", "heater", "tool", "protection"]
+ThingKind = Literal["start", "scale", "vessel", "mould", "heater", "tool", "protection"]
 
 
 class Thing(TypedDict):

@@ -2,11 +2,12 @@
 
 from typing import Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import MeasuredWhat, Verdict
+from bench.shapes.entries import Judgement, MeasuredWhat, Met, Verdict
 from bench.shapes.sheet import Weighing
 from bench.shapes.units import InstantMs, JsonValue, Mg, Ms
 
 StepStatus = Literal["waiting", "ready", "begun", "done", "skipped"]
+BatchVerdict = Literal["released", "held", "rejected"]
 LineStatus = Literal["by_hand", "open", "short", "in", "over", "left", "left_out"]
 
 
@@ -144,6 +145,28 @@ class Note(TypedDict):
     text: str
 
 
+class JudgementTold(TypedDict):
+    """A judgement of the batch, or of one of its deviations."""
+
+    id: str
+    at: InstantMs
+    device: str
+    about: str  # "batch", or what the record's deviation is known by
+    verdict: Judgement
+    name: str  # who judged
+    why: str  # "" where nobody said
+    signing: str | None  # of what was released: the signing that held
+
+
+class MetTold(TypedDict):
+    """How the pieces were held against something that the recipe wants of them."""
+
+    at: InstantMs
+    device: str
+    answer: Met
+    text: str
+
+
 class State(TypedDict):
     started_at: InstantMs | None
     finished_at: InstantMs | None
@@ -172,4 +195,7 @@ class State(TypedDict):
     unsigned: list[Unsigned]
     remarks: list[Remark]
     notes: list[Note]
+    kept: int | None  # pieces kept back of the good ones; None: nobody said
+    met: dict[str, MetTold]  # by criterion, as it was answered last
+    judgements: list[JudgementTold]  # signed or not, as they were told
     unread: list[str]  # ids of entries, sorted

@@ -44,7 +44,7 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
     if not 1 <= pieces <= MOST_PIECES:
         raise SizeError("pieces", say("sizes-out-of-range", most=MOST_PIECES, count=pieces))
     made = _Making(recipe, size, kit)
-    return {
+    sheet: Sheet = {
         "format": "bowlside-sheet/2",
         "recipe": {"id": ref["id"], "version": ref["version"], "title": recipe["title"]},
         "size": {
@@ -63,6 +63,11 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
         "steps": made.steps,
         "warnings": made.warnings.said,
     }
+    if "good_piece" in recipe:
+        sheet["good_piece"] = recipe["good_piece"]
+    if "before" in recipe:
+        sheet["before"] = recipe["before"]
+    return sheet
 
 
 class _Making:

@@ -41,6 +41,10 @@ export const FITS = {
   answer: (value) => value === "yes" || value === "not_yet" || value === "too_far",
   span: (value) => isWhole(value, 1, MOST_MS),
   measured: (value) => value === "piece" || value === "left" || value === "spoiled",
+  judgement: oneOf("released", "held", "rejected", "accepted", "not_accepted"),
+  lot_verdict: oneOf("held", "accepted", "rejected"),
+  met: oneOf("yes", "no"),
+  paper: oneOf("safety_sheet", "ifra_certificate", "analysis", "other"),
   text: isText,
   ids: (value) =>
     Array.isArray(value) &&
@@ -49,6 +53,11 @@ export const FITS = {
   uuid: (value) => typeof value === "string" && UUID.test(value),
   sha256: (value) => typeof value === "string" && SHA256.test(value),
 };
+
+/** @param {...string} words @returns {Fit} */
+function oneOf(...words) {
+  return (value) => typeof value === "string" && words.includes(value);
+}
 
 /** @param {unknown} value */
 function isKey(value) {
@@ -78,6 +87,9 @@ export function kindsThat(trait) {
   const rows = Object.entries(RUN_KINDS).filter(([, { traits }]) => traits.includes(trait));
   return new Set(rows.map(([kind]) => kind));
 }
+
+/** Kinds that judge what was done: they stand beside any seal, and no undo reaches them. */
+export const JUDGEMENTS = kindsThat("judgement");
 
 /** @param {unknown} value @returns {value is {[field: string]: unknown}} */
 export const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
@@ -137,13 +149,15 @@ export function inOrder(entries) {
 }
 
 /**
- * Entries in order, less the undone and their undos. An undo takes back only what came before it.
+ * Entries in order, less the undone and their undos. An undo takes back only what came before it, and no judgement.
  * @template {Entry} E @param {readonly E[]} ordered
  */
 export function lessUndone(ordered) {
   const undos = ordered.filter((entry) => entry.kind === "undone");
   if (!undos.length) return ordered;
-  const place = new Map(ordered.map((entry, index) => /** @type {const} */ ([entry.id, index])));
+  const place = new Map(
+    ordered.map((entry, index) => [entry.id, JUDGEMENTS.has(entry.kind) ? Infinity : index]),
+  );
   /** @type {Set<string>} */
   const gone = new Set();
   for (const undo of undos.reverse()) {

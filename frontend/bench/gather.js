@@ -1,14 +1,15 @@
 /** Gathering: everything a sheet needs before the first weighing. The same as bench/gather.py. */
 
+import { STARTS } from "./deviations.js";
 import { isPast, pick } from "./lots.js";
 import { cautionsOf, hazardsOf } from "./sheet-words.js";
-import { cardFor, leftOf } from "./shelf.js";
+import { cardFor, isBarred, leftOf, papersAbout, papersPast, verdictOf } from "./shelf.js";
 import { sum } from "./whole.js";
 import { say } from "../words.js";
 import { divides, heats } from "./steps/index.js";
 /** @import { Gather, GatherIngredient, GatherLot } from "../../bench/shapes/page" */
 /** @import { GatherThing, Hazard, MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { Sheet, SheetIngredient, Shelf, State, ThingKind } from "../../bench/shapes/page" */
+/** @import { Sheet, SheetIngredient, Shelf, Start, State, ThingKind } from "../../bench/shapes/page" */
 /** @import { Draft } from "../../types/bench" */
 /** @import { Use } from "./shelf.js" */
 
@@ -27,10 +28,10 @@ const PROTECTION = {
  * What to gather; `uses` is of all other runs, `on` the maker's day.
  * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {Pick<State, "gathered" | "ticked">} state
  * @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} [pastToo]
- * @returns {Gather}
+ * @param {readonly Start[]} [before] what is asked before every batch, beside what the recipe asks @returns {Gather}
  */
-export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
-  const things = thingsFor(recipe, sheet).map((each) => ({
+export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false, before = []) {
+  const things = [...startsFor(sheet, before), ...thingsFor(recipe, sheet)].map((each) => ({
     ...each,
     ticked: Object.hasOwn(state.ticked, each.thing),
   }));
@@ -58,7 +59,14 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
     leftOf(shelf.lots[id], (Object.hasOwn(uses, id) && uses[id]) || []);
   const could = Object.entries(shelf.lots)
     .filter(([, lot]) => key !== null && lot.ingredient === key && (!wanted || lot[measure] !== null))
-    .map(([lot, { best_before, received_on }]) => ({ lot, left: rest(lot), best_before, received_on }));
+    .map(([id, lot]) => ({
+      lot: id,
+      left: rest(id),
+      best_before: lot.best_before,
+      received_on: lot.received_on,
+      // One that was taken all the same counts as there.
+      barred: isBarred(lot) && !state.gathered.some((each) => each.ingredient === need.id && each.lot === id),
+    }));
   const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
   /** @param {string} id @param {number} take @returns {Draft<GatherLot>} */
   const row = (id, take) => {
@@ -71,6 +79,8 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
       left: lot && rest(id),
       take,
       past: isPast(best_before, on),
+      verdict: lot && verdictOf(lot),
+      papers_past: lot ? papersPast(papersAbout(shelf, lot), on) : [],
       gathered: false,
     };
   };
@@ -90,6 +100,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
     lots: rows,
     short: wanted ? chosen.short : 0,
     passed_over: chosen.passed_over,
+    barred: chosen.barred,
     by_hand: !wanted,
   };
 }
@@ -118,6 +129,19 @@ const wornFor = (sheet) =>
   [...new Set(hazardsOf(sheet.steps))]
     .flatMap((hazard) => PROTECTION[hazard] ?? [])
     .map((thing) => ["protection", thing, say("gather-protection", { thing })]);
+
+/**
+ * What is asked before the first weighing: one question each.
+ * @param {Sheet} sheet @param {readonly Start[]} before @returns {Omit<GatherThing, "ticked">[]}
+ */
+function startsFor(sheet, before) {
+  const asked = [...before, ...(sheet.before ?? [])];
+  return STARTS.filter((each) => asked.includes(each)).map((each) => ({
+    thing: `start.${each}`,
+    kind: "start",
+    name: say(`gather-start-${each}`),
+  }));
+}
 
 /**
  * Scales, vessels, moulds, heaters, tools and protection, each once.

@@ -15,12 +15,7 @@ const HAND_WORK = kindsThat("hand_work");
  */
 export function handsOn(sheet, state, entries) {
   const steps = new Map(sheet.steps.map((step) => [step.id, step]));
-  const ofLine = new Map(sheet.lines.map(({ id, step }) => [id, step]));
-  const ofPortion = new Map(
-    sheet.steps.flatMap((step) =>
-      divides(step) ? step.portions.map(({ vessel }) => /** @type {const} */ ([vessel, step.id])) : [],
-    ),
-  );
+  const toldBy = tellers(sheet);
   const unread = new Set(state.unread);
   /** @type {Map<string, number>} */
   const before = new Map();
@@ -28,8 +23,7 @@ export function handsOn(sheet, state, entries) {
   const spent = new Map();
   for (const { id, device, at, kind, body } of toldOf(state, entries)) {
     if (!HAND_WORK.has(kind) || unread.has(id)) continue;
-    const named = /** @type {{[field: string]: string | undefined}} */ (body);
-    const key = named.step || ofLine.get(named.line ?? "") || ofPortion.get(named.vessel ?? "") || "";
+    const key = toldBy(body);
     const step = steps.get(key);
     const since = before.get(device) ?? at;
     before.set(device, at);
@@ -40,4 +34,21 @@ export function handsOn(sheet, state, entries) {
   for (const [key, ms] of Object.entries(state.worked)) if (key) spent.set(key, ms);
   const told = state.worked[""];
   return { ms: told ?? sum([...spent.values()]), steps: Object.fromEntries(spent), told: told !== undefined };
+}
+
+/**
+ * Which step of the sheet an entry's body tells of; "" for none.
+ * @param {Sheet} sheet @returns {(body: Entry["body"]) => string}
+ */
+export function tellers(sheet) {
+  const ofLine = new Map(sheet.lines.map(({ id, step }) => [id, step]));
+  const ofPortion = new Map(
+    sheet.steps.flatMap((step) =>
+      divides(step) ? step.portions.map(({ vessel }) => /** @type {const} */ ([vessel, step.id])) : [],
+    ),
+  );
+  return (body) => {
+    const named = /** @type {{[field: string]: string | undefined}} */ (body);
+    return named.step || ofLine.get(named.line ?? "") || ofPortion.get(named.vessel ?? "") || "";
+  };
 }

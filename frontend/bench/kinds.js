@@ -191,6 +191,21 @@ export const RUN_KINDS = {
     },
     traits: [],
   },
+  kept: {
+    fields: {
+      pieces: "count",
+      "text?": "text",
+    },
+    traits: [],
+  },
+  met: {
+    fields: {
+      criterion: "key",
+      answer: "met",
+      "text?": "text",
+    },
+    traits: [],
+  },
   finished: {
     fields: {},
     traits: ["standing"],
@@ -202,6 +217,16 @@ export const RUN_KINDS = {
       "digest?": "sha256",
     },
     traits: ["standing"],
+  },
+  judged: {
+    fields: {
+      about: "key",
+      verdict: "judgement",
+      name: "text",
+      "why?": "text",
+      "signing?": "uuid",
+    },
+    traits: ["judgement", "standing"],
   },
   undone: {
     fields: {
@@ -249,6 +274,28 @@ export const SHELF_KINDS = {
       "mg?": "mass",
       "count?": "count",
       why: "text",
+    },
+    traits: [],
+  },
+  judged: {
+    fields: {
+      lot: "key",
+      verdict: "lot_verdict",
+      "name?": "text",
+      "why?": "text",
+    },
+    traits: ["judgement"],
+  },
+  papered: {
+    fields: {
+      "lot?": "key",
+      "ingredient?": "key",
+      paper: "paper",
+      reference: "text",
+      "dated?": "day",
+      "expires?": "day",
+      "amendment?": "text",
+      "category?": "text",
     },
     traits: [],
   },

@@ -33,8 +33,8 @@ function by(turn) {
  * @returns {PickedLots}
  */
 export function pick(need, lots, on, pastToo = false) {
-  /** @type {{picked: Picked[], short: number, passed_over: string[]}} */
-  const told = { picked: [], short: need, passed_over: [] };
+  /** @type {{picked: Picked[], short: number, passed_over: string[], barred: string[]}} */
+  const told = { picked: [], short: need, passed_over: [], barred: [] };
   /** @type {(one: LotOffered, other: LotOffered) => number} */
   const order = by(({ lot, best_before, received_on }) => [
     isPast(best_before, on),
@@ -43,9 +43,10 @@ export function pick(need, lots, on, pastToo = false) {
     received_on,
     lot,
   ]);
-  for (const { lot, left, best_before } of lots.filter((each) => each.left > 0).sort(order)) {
+  for (const { lot, left, best_before, barred } of lots.filter((each) => each.left > 0).sort(order)) {
     const past = isPast(best_before, on);
-    if (past && !pastToo) told.passed_over.push(lot);
+    if (barred) told.barred.push(lot);
+    else if (past && !pastToo) told.passed_over.push(lot);
     else if (told.short > 0) {
       const take = Math.min(told.short, left);
       told.picked.push({ lot, take, past });

@@ -5,11 +5,13 @@
  */
 
 import { kindsThat } from "./entries.js";
-import { handsOn } from "./hands.js";
+import { criteriaOf, deviationsOf, startsOf } from "./deviations.js";
+import { handsOn, tellers } from "./hands.js";
 import { heatWord } from "./heating.js";
 import { divisionOn, toldOf } from "./journal/index.js";
 import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
+import { releaseOf } from "./release.js";
 import { spoonsWords } from "./sheet-words.js";
 import { allowedMg } from "./weighing.js";
 import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
@@ -19,6 +21,7 @@ import { countsPieces, divides, heats, runsByItself } from "./steps/index.js";
 /** @import { State, Step, StepState, WaitStep, Window, Yield } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
 
+const WRAP = "wrap"; // what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 const CORRECTIONS = kindsThat("correction");
 
 /**
@@ -52,6 +55,25 @@ export function record(sheet, state, entries) {
       };
     });
   const steps = full(sheet.steps.map((step) => /** @type {const} */ ([step.id, step])));
+  const toldBy = tellers(sheet);
+  const by = new Map(told.map(({ body, device }) => [toldBy(body), device]));
+  const waits = sheet.steps
+    .filter((step) => runsByItself(step))
+    .filter((step) => stands(step).ready_at !== null && stands(step).status !== "skipped")
+    .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) }));
+  const windows = sheet.steps.flatMap((step) => {
+    const { window } = step;
+    const opened = (window?.from ?? []).flatMap((each) => state.steps[each].at ?? []);
+    if (!window || !opened.length || opened.length < window.from.length) return [];
+    return [{ ...placed(step), ...windowRecord(window, Math.max(...opened), stands(step).at) }];
+  });
+  const passedOver = sheet.steps.filter((step) => stands(step).status === "skipped");
+  const skipped = skippedOf(passedOver).map((step) => ({
+    ...placed(step),
+    at: stands(step).at,
+    why: stands(step).why,
+  }));
+  const criteria = criteriaOf(sheet, state);
   return {
     recipe: sheet.recipe,
     number: state.number,
@@ -69,18 +91,10 @@ export function record(sheet, state, entries) {
     steps: sheet.steps.map((step) => {
       const { status, at, why, way } = stands(step);
       const name = step.ways.find((each) => each.id === way)?.name ?? "";
-      return { ...placed(step), kind: step.kind, status, at, why, way: name };
+      return { ...placed(step), kind: step.kind, status, at, why, way: name, by: by.get(step.id) ?? null };
     }),
-    waits: sheet.steps
-      .filter((step) => runsByItself(step))
-      .filter((step) => stands(step).ready_at !== null && stands(step).status !== "skipped")
-      .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) })),
-    windows: sheet.steps.flatMap((step) => {
-      const { window } = step;
-      const opened = (window?.from ?? []).flatMap((each) => state.steps[each].at ?? []);
-      if (!window || !opened.length || opened.length < window.from.length) return [];
-      return [{ ...placed(step), ...windowRecord(window, Math.max(...opened), stands(step).at) }];
-    }),
+    waits,
+    windows,
     bursts: sheet.steps
       .filter((step) => heats(step))
       .filter((step) => state.bursts[step.id])
@@ -112,19 +126,20 @@ export function record(sheet, state, entries) {
     corrections: told.flatMap((entry, place) =>
       CORRECTIONS.has(entry.kind) ? [correction(entry, because(sheet, told.slice(0, place), entry))] : [],
     ),
-    skipped: skippedOf(sheet.steps.filter((step) => stands(step).status === "skipped")).map((step) => ({
-      ...placed(step),
-      at: stands(step).at,
-      why: stands(step).why,
-    })),
+    skipped,
     added: told
       .filter(({ kind }) => kind === "extended")
       .map(({ at, body }) => ({ ...placed(steps.get(String(body.step))), at, ms: Number(body.ms) })),
     notes: state.notes,
     pictures: state.pictures,
+    starts: startsOf(sheet, state),
+    criteria,
+    deviations: deviationsOf(lines, waits, windows, skipped, criteria),
+    release: releaseOf(state),
+    judgements: state.judgements,
     remarks: state.remarks,
     unread: state.unread,
-    yield: yielded(sheet, counts, lines),
+    yield: yielded(sheet, state, counts, lines),
     balance: balanceOf(sheet, state, counts),
     hands: handsOn(sheet, state, entries),
   };
@@ -199,7 +214,8 @@ function lotsOf(sheet, state, entries) {
   return Object.entries(useOf(sheet, state, entries)).map(([lot, { mg, count, booked_mg }]) => {
     const ingredients = state.gathered.filter((each) => each.lot === lot).map(({ ingredient }) => ingredient);
     const said = [...new Set(ingredients.map((each) => names.get(each) ?? each))];
-    return { lot, names: said, mg, count, booked_mg, over_mg: Math.max(0, mg - booked_mg) };
+    const wrap = ingredients.every((each) => each === WRAP);
+    return { lot, names: said, wrap, mg, count, booked_mg, over_mg: Math.max(0, mg - booked_mg) };
   });
 }
 
@@ -274,6 +290,9 @@ function lineRecord(line, sheet, state, letters) {
   };
 }
 
+/** How many of the good pieces were kept back: no more than there are. @param {State} state @param {number} good */
+const keptOf = (state, good) => Math.min(state.kept ?? 0, good);
+
 /** Of several counts in one round of a component, the last one on the sheet. @param {RecordCount[]} counts */
 function lastCounts(counts) {
   return [...full(counts.map((count) => [`${count.component}.${count.round}`, count])).values()];
@@ -303,9 +322,11 @@ function balanceOf(sheet, state, counts) {
   const count = (of, id, ...fields) =>
     sum(of.filter(({ component }) => component === id).flatMap((each) => fields.map((field) => each[field])));
   const spoiled = full(components.map(({ id }) => /** @type {const} */ ([id, count(counts, id, "spoiled")])));
-  const good = count(ends, final, "good");
+  const made = count(ends, final, "good");
+  const kept = keptOf(state, made);
+  const good = made - kept;
   const partial = count(ends, final, "partial");
-  const begun = good + partial + spoiled.get(final);
+  const begun = made + partial + spoiled.get(final);
   const others = components.filter(({ id }) => id !== final);
   const spare = others.map(
     ({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun),
@@ -320,6 +341,7 @@ function balanceOf(sheet, state, counts) {
   const show = (/** @type {number} */ mg) => toDivision(mg, division);
   const shown = {
     good_mg: show(good * mean.get(final)),
+    kept_mg: show(kept * mean.get(final)),
     spoiled_mg: show(sum(binned.length ? binned : [...spoiled].map(([id, each]) => each * mean.get(id)))),
     spare_mg: show(sum(spare)),
     left_mg: show(sum(measured("left"))),
@@ -333,6 +355,7 @@ function balanceOf(sheet, state, counts) {
     division_mg: division.mg,
     ...(division.uoz ? { division_uoz: division.uoz } : {}),
     good,
+    kept,
     partial,
     spoiled: sum([...spoiled.values()]),
     piece_mg: mean.get(final),
@@ -360,19 +383,22 @@ function weighedPieces(sheet, state, final) {
 }
 
 /**
- * Pieces asked and made (by the last count on the sheet), and the mass that went in.
- * @param {Sheet} sheet @param {RecordCount[]} counts @param {RecordLine[]} lines @returns {Yield}
+ * Pieces asked and made (by the last count on the sheet), and the mass that went in; see bench/record.py.
+ * @param {Sheet} sheet @param {State} state @param {RecordCount[]} counts @param {RecordLine[]} lines @returns {Yield}
  */
-function yielded(sheet, counts, lines) {
+function yielded(sheet, state, counts, lines) {
   const final = last(sheet.components).id;
   const ends = lastCounts(counts).filter(({ component }) => component === final);
   const made = (/** @type {"good" | "spoiled" | "partial"} */ field) =>
     ends.length ? sum(ends.map((count) => count[field])) : null;
+  const good = made("good");
+  const kept = keptOf(state, good ?? 0);
   return {
     planned: sheet.size.pieces,
-    good: made("good"),
+    good: good === null ? null : good - kept,
     spoiled: made("spoiled"),
     partial: made("partial"),
+    kept: good === null ? null : kept,
     planned_mg: sum(lines.map((line) => line.planned_mg ?? 0)),
     actual_mg: sum(lines.map((line) => line.actual_mg)),
   };

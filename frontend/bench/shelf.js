@@ -9,7 +9,7 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
-/** @import { Card, Entry, Shelf, ShelfEntry, ShelfIngredient, ShelfLot } from "../../bench/shapes/page" */
+/** @import { Card, Entry, Shelf, ShelfPaper, ShelfEntry, ShelfIngredient, ShelfLot } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
 /** @import { Kinds } from "./entries.js" */
 
@@ -31,6 +31,7 @@ export function isDay(value) {
 /** @param {unknown} value */
 function isPrice(value) {
   if (!isObject(value) || !isDecimal(value.amount)) return false;
+  if (value.delivery !== undefined && !isDecimal(value.delivery)) return false;
   if (typeof value.currency !== "string" || !CURRENCY.test(value.currency)) return false;
   const { tax } = value;
   return tax === undefined || (isObject(tax) && isDecimal(tax.percent) && typeof tax.included === "boolean");
@@ -91,7 +92,7 @@ const cardOf = (card) => /** @type {Draft<Card>} */ (card);
 
 /** @param {Ingredients} ingredients @param {string} key @returns {Draft<ShelfIngredient>} */
 function known(ingredients, key) {
-  const about = ingredients.get(key) ?? { card: null, notes: [] };
+  const about = ingredients.get(key) ?? { card: null, notes: [], papers: [] };
   ingredients.set(key, about);
   return about;
 }
@@ -115,6 +116,8 @@ function receive(lots, { at, body }) {
     held_at: at,
     wrote_off: [],
     notes: [],
+    judgements: [],
+    papers: [],
   });
   return true;
 }
@@ -137,6 +140,19 @@ function takes(ingredients, lots, entry) {
     about?.notes.push({ at, device, text });
     return about !== undefined;
   }
+  if (kind === "papered") {
+    const { lot, ingredient = "", paper, reference } = entry.body;
+    const { dated = null, expires = null, amendment = null, category = null } = entry.body;
+    const about = lot === undefined ? ingredients.get(ingredient) : lots.get(lot);
+    about?.papers.push({ at, device, paper, reference, dated, expires, amendment, category });
+    return about !== undefined;
+  }
+  if (kind === "judged") {
+    const { verdict, name = null, why = null } = entry.body;
+    const judged = lots.get(entry.body.lot);
+    judged?.judgements.push({ at, device, verdict, name, why });
+    return judged !== undefined;
+  }
   if (kind !== "corrected" && kind !== "wrote_off") return false; // an undo of what is not here, or came after it
   const lot = lots.get(entry.body.lot);
   const much = lot && muchOf(lot, entry.body);
@@ -158,6 +174,33 @@ function takes(ingredients, lots, entry) {
 export function leftOf(lot, uses) {
   const measure = lot.count === null ? "mg" : "count";
   return uses.reduce((rest, use) => (use.at > lot.held_at ? rest - use[measure] : rest), lot.held);
+}
+
+/** How a lot was judged last; null where nobody judged it. @param {ShelfLot} lot */
+export const verdictOf = ({ judgements }) => judgements.at(-1)?.verdict ?? null;
+
+/** Whether a lot is held or rejected, so that nobody takes of it unasked. @param {ShelfLot} lot */
+export const isBarred = (lot) => ["held", "rejected"].includes(verdictOf(lot) ?? "");
+
+/**
+ * The kinds of paper whose newest is past its date: on the day itself it is not.
+ * @param {readonly ShelfPaper[]} papers @param {string} on
+ */
+export function papersPast(papers, on) {
+  const newest = new Map(papers.map((each) => [each.paper, each]));
+  return [...newest.values()]
+    .filter(({ expires }) => expires !== null && expires < on)
+    .map(({ paper }) => paper)
+    .sort();
+}
+
+/**
+ * The papers of a lot and of its ingredient, as they were told.
+ * @param {Shelf} shelf @param {ShelfLot} lot
+ */
+export function papersAbout({ ingredients }, { ingredient, papers }) {
+  const own = Object.hasOwn(ingredients, ingredient) ? ingredients[ingredient].papers : [];
+  return [...own, ...papers].sort((one, other) => one.at - other.at);
 }
 
 /** A name as it is compared: one width and case, single spaces. @param {string} name */

@@ -10,7 +10,7 @@
  */
 
 import { Run } from "./run.js";
-/** @import { Size } from "../../bench/shapes/page" */
+/** @import { BatchVerdict, Size } from "../../bench/shapes/page" */
 /** @import { Book } from "./book.js" */
 /** @import { Server } from "./server.js" */
 
@@ -19,7 +19,8 @@ const HELD_MS = 15 * 60_000;
 const PAGE = 500;
 const FOUND = 30;
 
-/** @typedef {{id: string, title: string, number: string | null, finished_at: number | null, size: Size}} Found */
+/** @typedef {{id: string, title: string, number: string | null, finished_at: number | null,
+ *   release: BatchVerdict | null, size: Size}} Found */
 
 export class Archive {
   #book;
@@ -89,11 +90,12 @@ export class Archive {
   /** @param {string} query @returns {Promise<{runs: Found[], total: number}>} */
   async #list(query) {
     const { body } = await this.#server.get(`/runs?${query}`);
-    const runs = body.runs.map(({ id, recipe, number, finished_at, size }) => ({
+    const runs = body.runs.map(({ id, recipe, number, finished_at, release, size }) => ({
       id,
       title: recipe.title,
       number,
       finished_at,
+      release,
       size,
     }));
     return { runs, total: body.total };

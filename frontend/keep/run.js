@@ -6,6 +6,7 @@
  */
 
 import { Folding } from "../bench/index.js";
+import { releaseStatus } from "../bench/release.js";
 import { openSheet } from "../bench/sheet/former.js";
 import { isToSend, isUnread } from "./sync-machine.js";
 import { say } from "../words.js";
@@ -284,6 +285,7 @@ export class Run extends Journal {
     return {
       number,
       finished_at,
+      release: releaseStatus(this.state),
       count: this.count,
       title: this.sheet.recipe.title,
       size: { pieces: this.size.pieces },

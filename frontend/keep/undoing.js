@@ -7,7 +7,7 @@
 
 /** @import { KeptEntry, Undoing } from "../../types/keep" */
 
-const STAYS = new Set(["undone", "signed", "numbered"]);
+const STAYS = new Set(["undone", "signed", "numbered", "judged"]);
 
 /**
  * @param {readonly KeptEntry[]} entries in order @param {string} device this phone's

@@ -155,6 +155,7 @@ export function balancePart({ balance }) {
   const rows = [
     [say("page-record-went-in"), balance.in_mg],
     [say("page-record-in-good", { weighed: balance.weighed, count: balance.good }), balance.good_mg],
+    [say("page-record-kept"), balance.kept_mg],
     [say("page-record-in-spoiled"), balance.spoiled_mg],
     [say("page-record-in-spares"), balance.spare_mg],
     [say("page-record-in-bowl"), balance.left_mg],
@@ -171,7 +172,7 @@ export function balancePart({ balance }) {
       say("page-record-balance"),
       [say("page-record-mass")],
       rows
-        .filter(([, mg], place) => mg !== 0 || place < 2 || place === 5)
+        .filter(([, mg], place) => mg !== 0 || place < 2 || place === 6)
         .map(([name, mg]) => [name, shown(mg)]),
     ),
     h(
@@ -184,6 +185,9 @@ export function balancePart({ balance }) {
 
 /** A decimal as text, as the page's language writes it. @param {string | null} amount */
 const decimal = (amount) => (amount ?? "").replace(".", point());
+
+/** What a batch may cost beside material, hands and wrap. */
+const MORE_COST = /** @type {const} */ (["sprays", "cleaning", "labelling", "packaging", "overhead"]);
 
 /** @param {Cost | null} reckoned @param {SettingsDocument} settings */
 export function costPart(reckoned, settings) {
@@ -220,13 +224,34 @@ export function costPart(reckoned, settings) {
           sums.lost === null ? null : [say("page-record-cost-lost"), decimal(sums.lost)],
           sums.spoiled === null ? null : [say("page-record-cost-spoiled"), decimal(sums.spoiled)],
           [say("page-record-cost-hands", { length: duration(hands) }), decimal(sums.hands)],
+          ...MORE_COST.map((what) =>
+            Number(sums[what])
+              ? /** @type {const} */ ([say("page-record-cost-part", { what }), decimal(sums[what])])
+              : null,
+          ),
           [say("page-record-wrap"), decimal(sums.wrap)],
           [say("page-record-cost-batch"), h("b", {}, decimal(sums.total))],
+          sums.kept === null ? null : [say("page-record-cost-kept"), decimal(sums.kept)],
           sums.per_piece === null
             ? null
             : [say("page-record-cost-each", { count: good ?? 0 }), h("b", {}, decimal(sums.per_piece))],
         ],
       ),
+    ),
+    Object.entries(totals).map(([currency, { sale }]) =>
+      sale
+        ? table(
+            say("page-record-price", { currency }),
+            [currency],
+            [
+              [say("page-record-price-each"), h("b", {}, decimal(sale.price))],
+              [say("page-record-price-tax"), decimal(sale.tax)],
+              [say("page-record-price-fees"), decimal(sale.fees)],
+              [say("page-record-price-cost"), decimal(sale.cost)],
+              [say("page-record-price-margin"), decimal(sale.margin)],
+            ],
+          )
+        : null,
     ),
     settings.hourly_rate ? null : h("p", { class: "small" }, say("page-record-cost-no-rate")),
     unpriced.length

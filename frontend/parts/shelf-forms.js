@@ -1,7 +1,8 @@
 // The sheets on which something about the shelf is written: a lot that came, an ingredient's card,
 // and what is written off.
 //
-//   await askLot({ shelf, today, currency, ingredient })   // [{kind, body}] entries to keep, or null
+//   await askLot({ shelf, today, currency, ingredient, isMaker })   // { entries, verdict }, or null
+//   await askPaper({ about, name })                        // [{kind, body}] entries to keep, or null
 //   await askCard({ key, card })                           // the same
 //   await askLoss({ lot, name, left })                     // the same
 
@@ -15,7 +16,7 @@ import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
 import { say } from "../words.js";
-/** @import { Card, Hazard, Price, ReceivedBody, Shelf } from "../../bench/shapes/page" */
+/** @import { Card, Hazard, LotVerdict, PaperKind, Price, ReceivedBody, Shelf } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { ShelfSaid } from "../../types/keep" */
 
@@ -118,13 +119,16 @@ function readMuch(input) {
 
 /**
  * A price as the maker writes it, or undefined.
- * @param {HTMLInputElement} amount @param {HTMLInputElement} currency @param {HTMLInputElement} percent
- * @param {HTMLInputElement} included @returns {Price | undefined}
+ * @param {HTMLInputElement} amount @param {HTMLInputElement} delivery @param {HTMLInputElement} currency
+ * @param {HTMLInputElement} percent @param {HTMLInputElement} included @returns {Price | undefined}
  */
-function readPrice(amount, currency, percent, included) {
-  if (!written(amount)) return undefined;
+function readPrice(amount, delivery, currency, percent, included) {
+  if (!written(amount) && !written(delivery)) return undefined;
+  const brought = written(delivery) && decimalMoney(written(delivery), "delivery");
+  if (brought) readMoney(brought, "delivery");
   const price = {
-    amount: decimalMoney(written(amount), "price"),
+    amount: decimalMoney(written(amount) || "0", "price"),
+    ...(brought ? { delivery: brought } : {}),
     currency: needed(currency, say("page-shelf-need-currency")).toUpperCase(),
   };
   readMoney(price.amount, "price");
@@ -138,10 +142,11 @@ function readPrice(amount, currency, percent, included) {
 }
 
 /**
- * @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string}} asked
- * @returns {Promise<ShelfSaid[] | null>}
+ * @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string,
+ *   isMaker: boolean}} asked
+ * @returns {Promise<{entries: ShelfSaid[], verdict: LotVerdict | null} | null>}
  */
-export function askLot({ shelf, today, currency = "", ingredient = null, code = "" }) {
+export function askLot({ shelf, today, currency = "", ingredient = null, code = "", isMaker }) {
   const known = Object.entries(shelf.ingredients)
     .flatMap(([key, { card }]) => (card ? [{ key, name: card.name }] : []))
     .sort((one, other) => one.name.localeCompare(other.name));
@@ -168,7 +173,15 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
   const received = text({ type: "date", value: today });
   const amount = text({ inputmode: "decimal", placeholder: say("page-shelf-price-hint") });
   const money = text({ value: currency, maxlength: 3, placeholder: "EUR" });
+  const delivery = text({ inputmode: "decimal", placeholder: say("page-shelf-price-hint") });
   const percent = text({ inputmode: "decimal", placeholder: "19" });
+  const status = h(
+    "select",
+    {},
+    h("option", { value: "" }, say("page-shelf-status-none")),
+    h("option", { value: "accepted" }, say("page-shelf-status-accepted")),
+    h("option", { value: "held" }, say("page-shelf-status-held")),
+  );
   const included = h("input", { type: "checkbox", checked: true });
   const scanned = text({ value: code });
   const scan = async () => {
@@ -195,9 +208,11 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     h(
       "div",
       { class: "two" },
+      field(say("page-shelf-delivery"), delivery),
       field(say("page-shelf-tax"), percent),
-      h("label", { class: "choice" }, included, h("span", {}, say("page-shelf-tax-included"))),
     ),
+    h("label", { class: "choice" }, included, h("span", {}, say("page-shelf-tax-included"))),
+    isMaker ? field(say("page-shelf-status"), status) : null,
     h(
       "div",
       { class: canScan() ? "with-scan" : null },
@@ -227,14 +242,70 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
       ...readMuch(much),
       received_on: needed(received, say("page-shelf-need-day")),
     };
-    const price = readPrice(amount, money, percent, included);
+    const price = readPrice(amount, delivery, money, percent, included);
     /** @type {{-readonly [F in keyof ReceivedBody]?: ReceivedBody[F]}} */
     const more = {};
     if (written(supplier)) more.supplier = written(supplier);
     if (written(best)) more.best_before = written(best);
     if (written(scanned)) more.code = written(scanned);
     if (price) more.price = price;
-    return [...entries, { kind: "received", body: { ...body, ...more } }];
+    entries.push({ kind: "received", body: { ...body, ...more } });
+    return { entries, verdict: LOT_VERDICTS.find((each) => each === status.value) ?? null };
+  });
+}
+
+/** @type {readonly PaperKind[]} */
+const PAPERS = ["safety_sheet", "ifra_certificate", "analysis", "other"];
+/** @type {readonly LotVerdict[]} */
+export const LOT_VERDICTS = ["accepted", "held", "rejected"];
+
+/**
+ * A paper that was seen: what it is, where it is, and until when it is valid.
+ * @param {{about: {lot: string} | {ingredient: string}, name: string}} asked @returns {Promise<ShelfSaid[] | null>}
+ */
+export function askPaper({ about, name }) {
+  /** @type {HTMLSelectElement} */
+  const pick = h(
+    "select",
+    { onchange: () => show(ofScent, pick.value === "ifra_certificate") },
+    PAPERS.map((paper) => h("option", { value: paper }, say("page-shelf-paper-kind", { paper }))),
+  );
+  const reference = text({ maxlength: 2000 });
+  const dated = text({ type: "date" });
+  const expires = text({ type: "date" });
+  const amendment = text({ placeholder: "51" });
+  const category = text({ placeholder: "9" });
+  const ofScent = h(
+    "div",
+    { class: "two" },
+    field(say("page-shelf-paper-amendment"), amendment),
+    field(say("page-shelf-paper-category"), category),
+  );
+  show(ofScent, false);
+  const rows = [
+    field(say("page-shelf-paper-what"), pick),
+    field(say("page-shelf-paper-reference"), reference),
+    ofScent,
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-shelf-paper-dated"), dated),
+      field(say("page-shelf-paper-expires"), expires),
+    ),
+  ];
+  return askForm(say("page-shelf-paper-on", { name }), say("page-common-save"), rows, () => {
+    const paper = PAPERS.find((each) => each === pick.value) ?? "other";
+    const isOfScent = paper === "ifra_certificate";
+    const body = {
+      ...about,
+      paper,
+      reference: needed(reference, say("page-shelf-need-reference")),
+      ...(written(dated) ? { dated: written(dated) } : {}),
+      ...(written(expires) ? { expires: written(expires) } : {}),
+      ...(isOfScent && written(amendment) ? { amendment: written(amendment) } : {}),
+      ...(isOfScent && written(category) ? { category: written(category) } : {}),
+    };
+    return [{ kind: "papered", body }];
   });
 }
 

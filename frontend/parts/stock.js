@@ -11,9 +11,9 @@ import { gather } from "../bench/gather.js";
 import { full } from "../bench/lists.js";
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
-import { say, units } from "../words.js";
+import { say, sayAll, units } from "../words.js";
 import { dayOnly, exactly } from "./words.js";
-/** @import { LotUse, MeasuredRecipe, Sheet, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
+/** @import { LotUse, MeasuredRecipe, PaperKind, Sheet, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Use } from "../bench/shelf.js" */
@@ -124,3 +124,11 @@ export function bestBefore({ best_before: best }, today) {
   if (best === null) return "";
   return say(best < today ? "page-shelf-past" : "page-shelf-best-before", { day: dayWords(best) });
 }
+
+/** Papers that are past their date, by name; "" for none. @param {readonly PaperKind[]} papers */
+export const papersWords = (papers) =>
+  papers.length
+    ? say("page-shelf-papers-past", {
+        names: sayAll(papers.map((paper) => say("page-shelf-paper-kind", { paper }))),
+      })
+    : "";

@@ -22,8 +22,10 @@ function savedOf({
   hourly_rate: rate,
   wrap_cost: wrap,
   without_tax: bare,
+  before = [],
   maker,
   label = {},
+  ...more
 }) {
   const { width_mm: width = 70, height_mm: height = 50, market = "eu", opened_months: months = "" } = label;
   return {
@@ -32,6 +34,11 @@ function savedOf({
     rate: rate ?? "",
     wrap: wrap ?? "",
     bare: Boolean(bare),
+    cleaned: before.includes("cleaned"),
+    cleared: before.includes("cleared"),
+    .../** @type {{[K in More]: string}} */ (
+      Object.fromEntries(MORE.map((key) => [key, String(more[key] ?? "")]))
+    ),
     maker: maker ?? "",
     width: String(width),
     height: String(height),
@@ -40,6 +47,24 @@ function savedOf({
   };
 }
 
+/** What else a batch costs, and a price takes: money or a share as text, or whole minutes and seconds. */
+const MORE = /** @type {const} */ ([
+  "packaging_cost",
+  "sprays_cost",
+  "overhead_cost",
+  "cleaning_minutes",
+  "labelling_seconds",
+  "fee_percent",
+  "fee_each",
+  "margin_percent",
+  "tax_percent",
+]);
+/** @typedef {(typeof MORE)[number]} More */
+/** @param {More} key */
+const isWhole = (key) => key === "cleaning_minutes" || key === "labelling_seconds";
+
+const CLEANED = /** @type {const} */ ("cleaned");
+const CLEARED = /** @type {const} */ ("cleared");
 const MARKETS = /** @type {const} */ (["us", "eu", "uk"]);
 
 /**
@@ -74,6 +99,22 @@ export function settingsForm(settings, isMaker) {
   const currency = text({ maxlength: 3, placeholder: "EUR" });
   const rate = text({ inputmode: "decimal", placeholder: `18${point()}00` });
   const wrap = text({ inputmode: "decimal", placeholder: `0${point()}12` });
+  const inputs = MORE.map(
+    (key) =>
+      /** @type {const} */ ([
+        key,
+        isWhole(key)
+          ? text({
+              type: "number",
+              inputmode: "numeric",
+              min: 0,
+              max: key === "cleaning_minutes" ? 1440 : 3600,
+            })
+          : text({ inputmode: "decimal" }),
+      ]),
+  );
+  const cleaned = h("input", { type: "checkbox" });
+  const cleared = h("input", { type: "checkbox" });
   const bare = h("input", { type: "checkbox" });
   const maker = h("textarea", { rows: 3 });
   const number = () => text({ type: "number", inputmode: "numeric", min: 10, max: 400 });
@@ -101,6 +142,10 @@ export function settingsForm(settings, isMaker) {
       hourly_rate: money(rate, "hourly_rate"),
       wrap_cost: money(wrap, "wrap_cost"),
       without_tax: bare.checked,
+      before: [...(cleaned.checked ? [CLEANED] : []), ...(cleared.checked ? [CLEARED] : [])],
+      ...Object.fromEntries(
+        inputs.map(([key, input]) => [key, isWhole(key) ? Number(input.value) : money(input, key)]),
+      ),
       maker: maker.value.trim(),
     });
     const sold = MARKETS.find((each) => each === market.value) ?? "eu";
@@ -147,6 +192,25 @@ export function settingsForm(settings, isMaker) {
         h("span", {}, say("page-studio-no-tax")),
         draft.own("bare", bare, saved.bare),
       ),
+    ),
+    h(
+      "details",
+      {},
+      h("summary", {}, say("page-studio-cost-more")),
+      h(
+        "div",
+        { class: "stack" },
+        inputs.map(([key, input]) => field(say(`page-studio-cost-${key}`), key, input)),
+      ),
+    ),
+    h(
+      "fieldset",
+      { class: "setting" },
+      h("legend", { class: "caps" }, say("page-studio-before")),
+      h("label", { class: "choice" }, cleaned, h("span", {}, say("gather-start-cleaned"))),
+      draft.own("cleaned", cleaned, saved.cleaned),
+      h("label", { class: "choice" }, cleared, h("span", {}, say("gather-start-cleared"))),
+      draft.own("cleared", cleared, saved.cleared),
     ),
     field(say("page-studio-maker"), "maker", maker),
     h(

@@ -19,13 +19,15 @@ const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1)}\u2
  * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"]]?: (
  *   body: AnyBody, named: {line: string, step: string, ingredient: string, scale: Scale | undefined}) => string}} Words
  * @typedef {{lot: string, thing: string, mg?: number, num: number, den: number, weigh: string, ms: number,
- *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number}} AnyBody
+ *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number, pieces?: number,
+ *   reference?: string}} AnyBody
  */
 
 /** What was laid out: worn things by their code, the others by their maker's words. @param {string} thing */
 function tickWords(thing) {
   const [kind, ...named] = thing.split(".");
   const code = named.join(".");
+  if (kind === "start") return say(`gather-start-${code}`);
   return kind === "protection" ? say("gather-protection", { thing: code }) : code.replaceAll("_", " ");
 }
 
@@ -61,6 +63,9 @@ const WORDS = {
   pictured: () => say("page-undo-photo"),
   worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
   noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),
+  kept: ({ pieces }) => say("page-undo-kept", { count: pieces ?? 0 }),
+  met: () => say("page-record-good-piece"),
+  papered: ({ reference }) => say("page-undo-paper", { text: cut(reference ?? "", LONGEST_NOTE) }),
   finished: () => say("page-undo-finish"),
   described: (_, { ingredient }) => say("page-undo-card", { name: ingredient }),
   received: ({ number }) => say("page-undo-lot", { number }),

@@ -6,30 +6,31 @@
 //   screen.trouble("…")
 
 import { gather } from "../bench/gather.js";
-import { those } from "../bench/lists.js";
+import { last, those } from "../bench/lists.js";
+import { isBarred, papersAbout, papersPast, verdictOf } from "../bench/shelf.js";
 import { toDivision } from "../bench/whole.js";
 import { define, find, focused, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
-import { amountOf, bestBefore, dayWords, stockOf, typedIn } from "../parts/stock.js";
+import { amountOf, bestBefore, dayWords, papersWords, stockOf, typedIn } from "../parts/stock.js";
 import { pieces } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { Shelf, ShelfLot, ThingKind } from "../../bench/shapes/page" */
+/** @import { LotVerdict, PaperKind, Shelf, ShelfLot, Start, ThingKind } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 
 /** @type {readonly ThingKind[]} */
-const KINDS = ["protection", "scale", "vessel", "mould", "heater", "tool"];
+const KINDS = ["start", "protection", "scale", "vessel", "mould", "heater", "tool"];
 const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with something open: asked once a batch
 
 /**
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], elsewhere: {[lot: string]: number},
- *   runs: readonly Batch[], today: string}} GatherData
+ *   runs: readonly Batch[], today: string, before: readonly Start[]}} GatherData
  * @typedef {{lot: string, number: string | null, left: number | null, take: number, past: boolean,
- *   gathered: boolean}} LotThere a lot that is named, or one that may be
+ *   verdict: LotVerdict | null, papers_past: readonly PaperKind[], gathered: boolean}} LotThere a lot that is named, or one that may be
  */
 
 export class GatherScreen extends HTMLElement {
@@ -79,9 +80,9 @@ export class GatherScreen extends HTMLElement {
   }
 
   #write() {
-    const { run, recipe, today } = this.#data;
+    const { run, recipe, today, before } = this.#data;
     const { shelf, free } = stockOf(this.#data, run.id);
-    this.#needs = gather(recipe, run.sheet, run.state, shelf, free, today, this.#pastToo);
+    this.#needs = gather(recipe, run.sheet, run.state, shelf, free, today, this.#pastToo, before);
     const seen = [this.#needs, run.state.ticked];
     if (sameData(this.#seen, seen)) return;
     this.#seen = seen;
@@ -154,7 +155,7 @@ export class GatherScreen extends HTMLElement {
 
   /** @param {GatherIngredient} need @param {Shelf} shelf */
   #ingredient(need, shelf) {
-    const { ingredient, name, mg, count, lots, short, passed_over: passed, by_hand: byHand } = need;
+    const { ingredient, name, mg, count, lots, short, passed_over: passed, barred, by_hand: byHand } = need;
     const measure = { count: mg ? null : count };
     /** @param {number} much */
     const shown = (much) => amountOf(measure, mg ? toDivision(much, { mg: need.division_mg ?? 1 }) : much);
@@ -163,6 +164,8 @@ export class GatherScreen extends HTMLElement {
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
       const says = [
+        row.verdict && lot && isBarred(lot) ? say("page-shelf-verdict", { verdict: row.verdict }) : "",
+        papersWords(row.papers_past),
         lot ? bestBefore(lot, this.#data.today) : "",
         row.left === null
           ? say("page-gather-not-here")
@@ -183,7 +186,7 @@ export class GatherScreen extends HTMLElement {
         take,
         says,
         () => this.#take(need, row, lot),
-        row.past,
+        row.past || row.papers_past.length > 0 || row.verdict === "held" || row.verdict === "rejected",
       );
     });
     const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
@@ -218,6 +221,9 @@ export class GatherScreen extends HTMLElement {
       short > 0 && lots.length && !byHand
         ? h("p", { class: "short" }, say("page-gather-missing", { amount: shown(short) }))
         : null,
+      barred.length
+        ? h("p", { class: "short" }, say("page-gather-barred-left-out", { count: barred.length }))
+        : null,
       passed.length
         ? h(
             "p",
@@ -248,16 +254,19 @@ export class GatherScreen extends HTMLElement {
 
   /**
    * A lot of the maker's own choice: how much of it is asked.
-   * @param {string} id @param {ShelfLot} lot @returns {LotThere}
+   * @param {string} id @param {ShelfLot} chosen @returns {LotThere}
    */
-  #freely(id, { number, best_before: best }) {
-    const { left } = stockOf(this.#data, this.#data.run.id);
+  #freely(id, chosen) {
+    const { number, best_before: best } = chosen;
+    const { left, shelf } = stockOf(this.#data, this.#data.run.id);
     return {
       lot: id,
       number,
       left: left(id),
       take: 0,
       past: best !== null && best < this.#data.today,
+      verdict: verdictOf(chosen),
+      papers_past: papersPast(papersAbout(shelf, chosen), this.#data.today),
       gathered: false,
     };
   }
@@ -267,6 +276,9 @@ export class GatherScreen extends HTMLElement {
     const choices = this.#others(need, shelf).map((row) => ({
       label: say("page-gather-lot", { lot: row.number ?? row.lot }),
       says: [
+        row.verdict && isBarred(shelf.lots[row.lot])
+          ? say("page-shelf-verdict", { verdict: row.verdict })
+          : "",
         bestBefore(shelf.lots[row.lot], this.#data.today),
         say("page-gather-left", { amount: amountOf(shelf.lots[row.lot], row.left ?? 0) }),
       ]
@@ -301,6 +313,14 @@ export class GatherScreen extends HTMLElement {
     if (row.gathered) {
       this.#undo("gathered", (body) => body.ingredient === ingredient && body.lot === row.lot);
       return;
+    }
+    if (lot && isBarred(lot)) {
+      const { verdict, why } = last(lot.judgements);
+      const title = say("page-gather-barred-title", { name, verdict });
+      const choices = [
+        { label: say("page-gather-take-anyway"), says: say("page-gather-record-shows"), value: true },
+      ];
+      if (!(await pickOne({ title, says: why ?? "", choices }))) return;
     }
     if (
       row.past &&

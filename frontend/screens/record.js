@@ -18,6 +18,7 @@ import { define, given, h, setChildren, setText, show, tell } from "../parts/dom
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
+import { criteriaPart, deviationsPart, releasePart, releaseWords, startsPart } from "../parts/judging.js";
 import { pageHead } from "../parts/page-head.js";
 import { photograph } from "../parts/photograph.js";
 import { deviationMark, offBy } from "../parts/record-bars.js";
@@ -48,7 +49,7 @@ import { say } from "../words.js";
 /** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Place, SettingsDocument, ToldOfRun } from "../../types/server" */
-/** @import { MeasuredWhat } from "../../bench/shapes/page" */
+/** @import { MeasuredWhat, Met, RecordCriterion } from "../../bench/shapes/page" */
 
 const BATCHES_SHOWN = 12;
 const MINUTE_MS = 60_000;
@@ -141,6 +142,10 @@ export class RecordScreen extends HTMLElement {
         pageHead(say("page-record-title"), ""),
         h("h2", {}, sheet.recipe.title),
         facts(told, run, runs),
+        releasePart(told, isMaker, (body) => tell(this, "answer", { kind: "judged", body })),
+        criteriaPart(told, (wanted, answer) => this.#answerOf(wanted, answer)),
+        deviationsPart(told, isMaker, (body) => tell(this, "answer", { kind: "judged", body })),
+        startsPart(told),
         ...sheet.components.map((component) => componentPart(component, told)),
         waitsPart(told),
         lotsPart(told, shelf),
@@ -394,6 +399,13 @@ export class RecordScreen extends HTMLElement {
                   say(`page-record-weigh-${what}`),
                 ),
               ),
+          told.signed || told.yield.good === null
+            ? null
+            : h(
+                "button",
+                { type: "button", class: "quiet", onclick: () => this.#keepBack() },
+                say("page-record-keep-back"),
+              ),
           this.#undo.undo,
           this.#undo.redo,
           signed && this.#data.isMaker
@@ -447,6 +459,22 @@ export class RecordScreen extends HTMLElement {
     ];
     if (await pickOne({ title: say("page-record-signed-by", { name }), choices }))
       tell(this, "answer", { kind: "undone", body: { entry: id } });
+  }
+
+  /**
+   * Whether the pieces are as the recipe wants them; of a pH, and of what is not so, what was found is asked.
+   * @param {RecordCriterion} wanted @param {Met} answer
+   */
+  async #answerOf({ criterion }, answer) {
+    const asked = { title: say("page-record-met-what"), answer: say("page-common-save"), needed: false };
+    const text = criterion === "ph" || answer === "no" ? await askNote(asked) : "";
+    if (text === null) return;
+    tell(this, "answer", { kind: "met", body: { criterion, answer, ...(text ? { text } : {}) } });
+  }
+
+  async #keepBack() {
+    const pieces = await openPad({ title: say("page-record-kept"), division: null, answer: "count" });
+    if (pieces !== null) tell(this, "answer", { kind: "kept", body: { pieces } });
   }
 
   /** @param {boolean} isRemark */
@@ -565,6 +593,7 @@ function facts(told, run, runs) {
       say("page-record-signed"),
       told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : say("page-record-not-yet"),
     ],
+    told.judgements.length ? [say("page-record-release"), releaseWords(told)] : null,
     told.signed?.missing
       ? [say("page-record-caution"), say("page-record-signed-missing", { count: told.signed.missing })]
       : null,
@@ -689,9 +718,10 @@ function detail(step, told) {
 const countedOf = ({ count, unit }) =>
   count === null ? say("prompting-to-texture") : say("prompting-counted", { count, unit: unit ?? "" });
 
-/** @param {{readonly partial: number | null, readonly spoiled: number | null}} made */
-const lessThanGood = ({ partial, spoiled }) =>
+/** @param {{readonly partial: number | null, readonly spoiled: number | null, readonly kept?: number | null}} made */
+const lessThanGood = ({ partial, spoiled, kept }) =>
   those([
+    kept ? say("page-record-kept-count", { count: kept }) : null,
     partial ? say("page-record-small", { count: partial }) : null,
     spoiled ? say("page-record-spoiled", { count: spoiled }) : null,
   ]);

@@ -6,30 +6,32 @@
 
 import { last, those } from "../bench/lists.js";
 import { lotPlate } from "../bench/lot-plate.js";
+import { isBarred, papersAbout, papersPast } from "../bench/shelf.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
+import { askJudgement } from "../parts/judging.js";
 import { askStickers } from "../parts/label-sheet.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { askNote } from "../parts/sheets.js";
-import { askCard, askLoss, askLot, hazardsWords } from "../parts/shelf-forms.js";
-import { amountOf, bestBefore, dayWords, runsOf, stockOf, typedIn } from "../parts/stock.js";
+import { askCard, askLoss, askLot, askPaper, hazardsWords, LOT_VERDICTS } from "../parts/shelf-forms.js";
+import { amountOf, bestBefore, dayWords, papersWords, runsOf, stockOf, typedIn } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
-/** @import { Card, LabelSheet, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+/** @import { Card, LabelSheet, LotJudgement, Price, ShelfPaper, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
 
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
- *   sheets?: readonly LabelSheet[], currency?: string, newId: () => string, undoing: Undoing,
+ *   sheets?: readonly LabelSheet[], currency?: string, isMaker: boolean, newId: () => string, undoing: Undoing,
  *   isGiven: (once: string) => boolean}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
- * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], name: string, lots: LotRow[]}} ShelfRow
+ * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], papers: readonly ShelfPaper[], name: string, lots: LotRow[]}} ShelfRow
  * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
  * @typedef {{find: HTMLInputElement, list: HTMLElement, none: HTMLElement, trouble: HTMLElement,
  *   said: HTMLElement}} ShelfParts
@@ -139,10 +141,11 @@ export class ShelfScreen extends HTMLElement {
     /** @param {(string | null | undefined)[]} texts */
     const fits = (...texts) => texts.some((each) => each?.toLowerCase().includes(wanted));
     const rows = Object.entries(shelf.ingredients)
-      .map(([key, { card, notes }]) => ({
+      .map(([key, { card, notes, papers }]) => ({
         key,
         card,
         notes,
+        papers,
         name: card?.name ?? key,
         lots: lots.filter((lot) => lot.ingredient === key).sort(oldest),
       }))
@@ -161,11 +164,14 @@ export class ShelfScreen extends HTMLElement {
   }
 
   /** @param {ShelfRow} row @param {string} today @param {boolean} isOnly */
-  #row({ key, card, notes, name, lots }, today, isOnly) {
+  #row({ key, card, notes, papers, name, lots }, today, isOnly) {
+    const { shelf } = this.#stock;
     const there = lots.filter((lot) => lot.left > 0);
     const past = there.filter((lot) => lot.best_before !== null && lot.best_before < today);
     const first = there.find((lot) => lot.best_before !== null);
+    const over = [...new Set(there.flatMap((lot) => papersPast(papersAbout(shelf, lot), today)))];
     const says = [
+      papersWords(over),
       first ? bestBefore(first, today) : "",
       lots.length > there.length ? say("page-shelf-used-up", { count: lots.length - there.length }) : "",
     ]
@@ -186,11 +192,12 @@ export class ShelfScreen extends HTMLElement {
           "span",
           { class: "row-words" },
           h("b", { class: "row-title" }, name),
-          h("span", { class: past.length ? "small past" : "soft small" }, says),
+          h("span", { class: past.length || over.length ? "small past" : "soft small" }, says),
         ),
         h("b", { class: "figures shelf-left" }, leftWords(there)),
       ),
       card ? cardFacts(card) : null,
+      paperLines(papers, today),
       notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
       h(
         "ul",
@@ -215,6 +222,11 @@ export class ShelfScreen extends HTMLElement {
           say("page-shelf-card-of", { name }),
         ),
         this.#does(
+          say("page-shelf-paper"),
+          () => this.#keep(askPaper({ about: { ingredient: key }, name }), say("page-shelf-saved-paper")),
+          say("page-shelf-paper-on", { name }),
+        ),
+        this.#does(
           say("page-shelf-note"),
           () => this.#note({ ingredient: key }),
           say("page-shelf-note-on", { name }),
@@ -227,6 +239,7 @@ export class ShelfScreen extends HTMLElement {
   /** @param {LotRow} lot @param {string} name @param {string} today */
   #lot(lot, name, today) {
     const { id, number, supplier, received_on: received, price, notes, wrote_off: gone } = lot;
+    const { isMaker } = this.#data;
     const measure = lot.count === null ? "mg" : "count";
     const whole = lot[measure] ?? 0;
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
@@ -260,6 +273,14 @@ export class ShelfScreen extends HTMLElement {
               .join("; "),
           ),
         ),
+        lot.judgements.map((judged, place) =>
+          h(
+            "p",
+            { class: place === lot.judgements.length - 1 && isBarred(lot) ? "small past" : "soft small" },
+            judgedWords(judged),
+          ),
+        ),
+        paperLines(lot.papers, today),
         gone.map((loss) =>
           h(
             "p",
@@ -294,6 +315,18 @@ export class ShelfScreen extends HTMLElement {
               say("page-shelf-saved-loss"),
             ),
           say("page-shelf-write-off-lot", { name: number }),
+        ),
+        isMaker
+          ? this.#does(
+              say("page-shelf-judge"),
+              () => this.#judge(lot),
+              say("page-shelf-judge-lot", { name: number }),
+            )
+          : null,
+        this.#does(
+          say("page-shelf-paper"),
+          () => this.#keep(askPaper({ about: { lot: id }, name: number }), say("page-shelf-saved-paper")),
+          say("page-shelf-paper-on", { name: number }),
         ),
         this.#does(
           say("page-shelf-note"),
@@ -363,14 +396,20 @@ export class ShelfScreen extends HTMLElement {
 
   /** @param {string | null} [ingredient] @param {string} [code] */
   async #receive(ingredient = null, code = "") {
-    const { today, currency, newId } = this.#data;
-    const entries = await askLot({ shelf: this.#stock.shelf, today, currency, ingredient, code });
-    if (!entries) return;
+    const { today, currency, newId, isMaker } = this.#data;
+    const { shelf } = this.#stock;
+    const asked = await askLot({ shelf, today, currency, ingredient, code, isMaker });
+    if (!asked) return;
+    const { entries, verdict } = asked;
     const { kind, body } = last(entries);
     if (kind !== "received") return;
     this.#open.add(body.ingredient);
+    const lot = newId();
+    const why = verdict === "held" ? { why: say("page-shelf-held-why") } : {};
+    /** @type {ShelfSaid[]} */
+    const judged = verdict ? [{ kind: "judged", body: { lot, verdict, ...why } }] : [];
     tell(this, "shelf-written", {
-      entries: [...entries.slice(0, -1), { kind, body: { lot: newId(), ...body } }],
+      entries: [...entries.slice(0, -1), { kind, body: { lot, ...body } }, ...judged],
       says: say("page-shelf-saved-lot"),
     });
   }
@@ -388,6 +427,21 @@ export class ShelfScreen extends HTMLElement {
         entries: [{ kind: "corrected", body: { lot: id, [measure]: much } }],
         says: say("page-shelf-saved-correction"),
       });
+  }
+
+  /** @param {LotRow} lot */
+  async #judge({ id, number, judgements }) {
+    const given = await askJudgement({
+      title: say("page-shelf-judge-title", { name: number }),
+      verdicts: LOT_VERDICTS,
+      name: judgements.at(-1)?.name ?? "",
+    });
+    if (!given) return;
+    const { why, ...rest } = given;
+    tell(this, "shelf-written", {
+      entries: [{ kind: "judged", body: { lot: id, ...rest, ...(why ? { why } : {}) } }],
+      says: say("page-shelf-saved-judgement"),
+    });
   }
 
   /** @param {{ingredient: string} | {lot: string}} about */
@@ -411,6 +465,31 @@ export class ShelfScreen extends HTMLElement {
     } else this.#receive(null, code);
   }
 }
+
+/** @param {LotJudgement} judged */
+function judgedWords({ verdict, name, at, why }) {
+  const when = day(at);
+  const who =
+    name === null
+      ? say("page-shelf-judged", { verdict, at: when })
+      : say("page-shelf-judged-by", { verdict, name, at: when });
+  return [who, why].filter(Boolean).join(": ");
+}
+
+/** The papers, as they were told; one that is past its date stands out. @param {readonly ShelfPaper[]} papers @param {string} today */
+const paperLines = (papers, today) =>
+  papers.map(({ paper, reference, dated, expires, amendment, category }) => {
+    const isOver = expires !== null && expires < today;
+    const kind = [say("page-shelf-paper-kind", { paper }), amendment, category].filter(Boolean).join(" / ");
+    const says = [
+      say("page-shelf-paper-line", { kind, reference }),
+      dated === null ? "" : say("page-shelf-paper-of", { day: dayWords(dated) }),
+      expires === null
+        ? ""
+        : say(isOver ? "page-shelf-paper-over" : "page-shelf-paper-until", { day: dayWords(expires) }),
+    ];
+    return h("p", { class: isOver ? "small past" : "soft small" }, says.filter(Boolean).join(", "));
+  });
 
 /**
  * Lots with a date before those without, the oldest first, then as they came.

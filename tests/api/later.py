@@ -24,7 +24,7 @@ Json = dict[str, Any]
 DAY_MS = 24 * 3_600_000
 AT_ONCE = 100
 # What may change: what is told beside the record, and how far the journal reaches.
-BESIDE = ("remarks", "unread", "late", "entries", "cursor")
+BESIDE = ("remarks", "unread", "late", "entries", "cursor", "judgements", "release")
 
 
 def changed_by(app: Any, rng: Random, many: int) -> Counter[str]:

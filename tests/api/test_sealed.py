@@ -51,10 +51,10 @@ def refused(answer: Any) -> tuple[str, str]:
 def stands(studio: Studio, run: str) -> str:
     """All of a record, and of the run in lists, that must stand once it is signed."""
     told = studio.get(f"/runs/{run}/record").json
-    for beside in ("remarks", "unread", "late", "entries"):
+    for beside in ("remarks", "unread", "late", "entries", "judgements", "release"):
         del told[beside]
     (listed,) = (each for each in studio.get("/runs").json["runs"] if each["id"] == run)
-    listed = {key: value for key, value in listed.items() if key not in ("entries", "cursor")}
+    listed = {key: value for key, value in listed.items() if key not in ("entries", "cursor", "release")}
     people = [{**each, "also": None} for each in told.pop("people")]
     return bench.canonical(
         [told, listed, people, studio.get(f"/runs/{run}/record.csv").text.count("\nline,")]

@@ -25,6 +25,7 @@ from bench import (
     read_money,
     record,
 )
+from bench.cost import sale_price
 
 SHEET = sheet_of(make_recipe("600 g", "400 g"))
 PLACES = {"EUR": 2, "JPY": 0, "BHD": 3, "USD": 2}
@@ -61,11 +62,18 @@ def test_a_batch_costs_what_was_used_of_each_lot_the_hands_and_the_wrap():
     assert told["totals"] == {
         "EUR": {
             "materials": "7.50",
+            "sprays": "0.00",
             "hands": "18.00",
+            "cleaning": "0.00",
+            "labelling": "0.00",
             "wrap": "0.70",
+            "packaging": "0.00",
+            "overhead": "0.00",
             "total": "26.20",
             "lost": "0.00",
             "spoiled": "0.00",
+            "kept": None,
+            "sale": None,
             "per_piece": "2.62",
         }
     }
@@ -128,7 +136,7 @@ def test_a_row_is_what_decimal_reckons(amount, received_mg, used):
     row = Fraction(told["materials"][0]["cost"])
     assert abs(row - exact) <= Fraction(1, 20_000)
     total = told["totals"]["EUR"]
-    assert Decimal(total["total"]) == sum(Decimal(total[part]) for part in ("materials", "hands", "wrap"))
+    assert Decimal(total["total"]) == sum(Decimal(total[part]) for part in PARTS)
 
 
 @given(st.fractions(-(10**6), 10**6), st.integers(0, 4))
@@ -167,3 +175,170 @@ def test_no_number_in_a_cost_is_a_float():
 
     told = costed(received("a", "i0", 700_001, "4.49"), worked=12_345_678, spoiled=1)
     assert json.loads(json.dumps(told), parse_float=refuse) == told
+
+
+# Each thing once, and a price
+
+PARTS = ("materials", "sprays", "hands", "cleaning", "labelling", "wrap", "packaging", "overhead")
+
+
+def counted_lot(lot, ingredient, count, amount):
+    return entry(
+        "received",
+        MORNING,
+        lot=lot,
+        ingredient=ingredient,
+        number=lot.upper(),
+        count=count,
+        received_on="2026-01-31",
+        price={"amount": amount, "currency": "EUR"},
+    )
+
+
+def wrapped(settings=SETTINGS, kept=0, wrap_price="16.00"):
+    """Ten bars out of materials for 7.50, an hour of hands, and 10 of 100 wrappers that cost 16.00."""
+    lots = [received("a", "i0", 1_000_000, "4.50"), received("b", "i1", 500_000, "6.00")]
+    wrap = counted_lot("w", "wrappers", 100, wrap_price)
+    entries = [
+        *(entry("gathered", ingredient=each["body"]["ingredient"], lot=each["body"]["lot"]) for each in lots),
+        entry("gathered", ingredient="wrap", lot="w", count=10),
+        entry("weighed", line="mix.1.l0", mg=600_000),
+        entry("weighed", line="mix.1.l1", mg=400_000),
+        entry("counted", MORNING + 1, step="mix.1.press", good=10),
+        entry("kept", MORNING + 2, pieces=kept),
+        entry("worked", MORNING + 2, ms=HOUR),
+    ]
+    shelf = fold_shelf([*lots, wrap])
+    return cost(record(SHEET, fold(SHEET, entries), entries), shelf, settings, PLACES)
+
+
+def test_wrap_is_counted_once_by_its_lot_where_one_was_gathered():
+    """Each wrapper was 0.16, so ten are 1.60; the 0.16 a piece of the settings was added to that: 29.10, not 27.50."""
+    told = wrapped({**SETTINGS, "wrap_cost": "0.16"})["totals"]["EUR"]
+
+    assert (told["materials"], told["wrap"], told["total"]) == ("7.50", "1.60", "27.10")
+    assert (
+        costed(
+            received("a", "i0", 1_000_000, "4.50"),
+            received("b", "i1", 500_000, "6.00"),
+            settings={**SETTINGS, "wrap_cost": "0.16"},
+        )["totals"]["EUR"]["total"]
+        == "27.10"
+    )
+
+
+def test_all_else_that_a_batch_costs_is_in_a_part_of_its_own():
+    told = wrapped(
+        {
+            **SETTINGS,
+            "packaging_cost": "0.30",
+            "sprays_cost": "0.12",
+            "overhead_cost": "2.00",
+            "cleaning_minutes": 20,
+            "labelling_seconds": 36,
+        }
+    )["totals"]["EUR"]
+
+    assert {part: told[part] for part in PARTS} == {
+        "materials": "7.50",
+        "sprays": "0.12",
+        "hands": "18.00",
+        "cleaning": "6.00",  # a third of an hour at 18.00
+        "labelling": "1.80",  # 360 s of it
+        "wrap": "1.60",
+        "packaging": "3.00",
+        "overhead": "2.00",
+    }
+    assert (told["total"], told["per_piece"]) == ("40.02", "4.00")
+
+
+def test_delivery_is_shared_by_what_was_used_of_the_lot():
+    told = costed(
+        received("a", "i0", 1_200_000, "4.00", tax={"percent": "20", "included": False}),
+        received("b", "i1", 400_000, "1.00"),
+    )
+    shipped = received("a", "i0", 1_200_000, "4.00", tax={"percent": "20", "included": False})
+    shipped["body"]["price"]["delivery"] = "2.00"
+    with_delivery = costed(check_shelf_entry(shipped), received("b", "i1", 400_000, "1.00"))
+
+    assert told["materials"][0]["cost"] == "2.4000"
+    assert with_delivery["materials"][0]["cost"] == "3.6000"  # half of 6.00 and 20 %
+
+
+def test_pieces_kept_back_are_paid_by_those_that_are_sold():
+    told = wrapped(kept=2)["totals"]["EUR"]
+
+    assert (told["total"], told["kept"], told["per_piece"]) == ("27.10", "5.42", "3.39")
+
+
+def test_what_goes_in_unweighed_is_named_until_a_batch_has_a_sum_for_it():
+    recipe = make_recipe("600 g", "to texture")
+    sheet = sheet_of(recipe)
+    entries = [entry("weighed", line="mix.1.l0", mg=600_000), entry("weighed", line="mix.1.l1")]
+    told = record(sheet, fold(sheet, entries), entries)
+
+    def unpriced(settings):
+        found = cost(told, fold_shelf([]), settings, PLACES)["unpriced"]
+        return [(each["names"], each["mg"]) for each in found]
+
+    assert unpriced(SETTINGS) == [(["Ingredient 0"], 600_000), (["Ingredient 1"], 0)]
+    assert unpriced({**SETTINGS, "sprays_cost": "0.12"}) == [(["Ingredient 0"], 600_000)]
+
+
+percents = st.decimals("0", "60", places=1).map(str)
+
+
+@given(amounts, percents, percents, st.decimals("0", "2", places=2).map(str), percents, st.integers(0, 3))
+def test_a_price_pays_tax_fees_and_cost_and_leaves_the_margin(each, margin, fee, fee_each, tax, places):
+    asked = {"margin_percent": margin, "fee_percent": fee, "fee_each": fee_each, "tax_percent": tax}
+    told = sale_price(Fraction(each), {"currency": "EUR", **asked}, places)
+
+    stays = (1 - Fraction(margin) / 100) / (1 + Fraction(tax) / 100) - Fraction(fee) / 100
+    assert (told is None) == (stays <= 0)
+    if told is None:
+        return
+    price, taken = (
+        Fraction(told["price"]),
+        {key: Fraction(told[key]) for key in ("tax", "fees", "cost", "margin")},
+    )
+    assert price == sum(taken.values())
+    unit = Fraction(1, 10**places)
+    net = price / (1 + Fraction(tax) / 100)
+    assert taken["margin"] >= net * Fraction(margin) / 100 - 2 * unit
+    less = price - unit
+    assert less / (1 + Fraction(tax) / 100) * (1 - Fraction(margin) / 100) - less * Fraction(fee) / 100 < (
+        Fraction(each) + Fraction(fee_each)
+    )
+
+
+def test_no_price_is_reckoned_unasked_nor_where_fees_and_margin_take_it_all():
+    assert sale_price(Fraction(2), {"currency": "EUR"}, 2) is None
+    assert (
+        sale_price(Fraction(2), {"currency": "EUR", "margin_percent": "80", "fee_percent": "20"}, 2) is None
+    )
+    # 2.62 a piece, 40 % of the price without 19 % tax, 3 % and 0.25 to whoever takes the money
+    asked = {"margin_percent": "40", "fee_percent": "3", "fee_each": "0.25", "tax_percent": "19"}
+    assert sale_price(Fraction("2.62"), {"currency": "EUR", **asked}, 2) == {
+        "price": "6.06",
+        "tax": "0.97",
+        "fees": "0.43",
+        "cost": "2.62",
+        "margin": "2.04",
+    }
+
+
+@given(
+    st.fixed_dictionaries({}, optional={
+        "packaging_cost": amounts, "sprays_cost": amounts, "overhead_cost": amounts, "wrap_cost": amounts,
+        "cleaning_minutes": st.integers(0, 600), "labelling_seconds": st.integers(0, 600),
+    }),
+    st.integers(0, 10),
+    amounts,
+)  # fmt: skip
+def test_the_parts_are_the_total_and_nothing_is_in_two_of_them(said, kept, wrap_price):
+    told = wrapped({"currency": "EUR", "hourly_rate": "18.00", **said}, kept, wrap_price)
+    totals = told["totals"]["EUR"]
+
+    assert Decimal(totals["total"]) == sum(Decimal(totals[part]) for part in PARTS)
+    rows = sum(Fraction(row["cost"]) for row in told["materials"])
+    assert abs(Fraction(totals["materials"]) + Fraction(totals["wrap"]) - rows) <= Fraction(1, 100)

@@ -87,6 +87,14 @@ BODIES = {
     },
     "extended": {"step": st.sampled_from(STEPS), "ms": st.integers(1, 10**7)},
     "noted": {"text": st.text(min_size=1, max_size=20)},
+    "kept": {"pieces": st.integers(0, 20)},
+    "met": {"criterion": st.sampled_from(["mass", "look"]), "answer": st.sampled_from(["yes", "no"])},
+    "judged": {
+        "about": st.just("batch"),
+        "verdict": st.sampled_from(["held", "rejected"]),
+        "name": st.just("A. Marlwick"),
+        "why": st.just("Cracked."),
+    },
     "finished": {},
     "numbered": {"number": st.sampled_from(["M-1", "M-2", "K-1"])},
     "gathered": {
@@ -105,6 +113,7 @@ BODIES = {
     "signed": {"name": st.sampled_from(["M. Marlwick", "the helper"])},
 }
 UNSIGNED = tuple(kind for kind in BODIES if kind != "signed")
+UNDOABLE = tuple(kind for kind in BODIES if kind != "judged")
 
 
 @st.composite
@@ -151,7 +160,7 @@ def test_two_phones_that_have_heard_everything_agree(entries, data):
     assert fold(SHEET, one + other) == fold(SHEET, other + one)
 
 
-@given(journals(kinds=UNSIGNED), facts())
+@given(journals(kinds=UNSIGNED), facts(UNDOABLE))
 def test_an_entry_and_its_undo_fold_to_the_state_before(entries, fact):
     before = fold(SHEET, entries)
 
@@ -162,7 +171,7 @@ def test_an_entry_and_its_undo_fold_to_the_state_before(entries, fact):
     assert before.pop("unsigned") == [] and after == before
 
 
-@given(journals(kinds=UNSIGNED), facts())
+@given(journals(kinds=UNSIGNED), facts(UNDOABLE))
 def test_an_undo_can_be_taken_back_too(entries, fact):
     undo = entry("undone", fact["at"] + 1, entry=fact["id"])
     again = entry("undone", fact["at"] + 2, entry=undo["id"])
@@ -189,7 +198,7 @@ def record_of(entries, frozen=None):
     """All of a record that must stand, its digest and its lots' use, but for what is told beside it."""
     state = fold(SHEET, entries, frozen)
     told = record(SHEET, state, entries)
-    beside = {key: told.pop(key) for key in ("remarks", "unread", "unsigned")}
+    beside = {key: told.pop(key) for key in ("remarks", "unread", "unsigned", "judgements", "release")}
     stands = {**told, "digest": digest(of_record(state, entries)), "uses": use_of(SHEET, state, entries)}
     return canonical(stands), beside
 
@@ -215,7 +224,8 @@ def test_nothing_that_was_not_signed_changes_a_signed_record(entries, data):
 
     assert after == stands
     assert beside["remarks"] == [] and beside_after["unsigned"] == []
-    told = {each["id"] for each in beside_after["remarks"]} | set(beside_after["unread"])
+    told = {each["id"] for name in ("remarks", "judgements") for each in beside_after[name]}
+    told |= set(beside_after["unread"])
     undone = {each["body"]["entry"] for each in later if each["kind"] == "undone"}
     assert {each["id"] for each in later} - told <= undone | {
         each["id"] for each in later if each["kind"] == "undone"

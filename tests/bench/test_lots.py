@@ -137,5 +137,68 @@ def test_a_tick_and_a_lot_each_leave_one_less_to_gather():
     assert told["open"] == len(told["things"]) + len(told["ingredients"]) - 2
     citric = next(each for each in told["ingredients"] if each["ingredient"] == "citric")
     assert citric["lots"] == [
-        {"lot": "somewhere", "number": None, "best_before": None, "left": None, "take": 0, "past": False, "gathered": True}
+        {"lot": "somewhere", "number": None, "best_before": None, "left": None, "take": 0, "past": False,
+         "verdict": None, "papers_past": [], "gathered": True}
     ]  # fmt: skip
+
+
+def test_a_held_or_rejected_lot_is_not_proposed_and_is_named():
+    lots = [
+        {
+            "lot": "held",
+            "left": 500,
+            "best_before": "2027-01-01",
+            "received_on": "2026-01-01",
+            "barred": True,
+        },
+        {"lot": "free", "left": 300, "best_before": None, "received_on": "2026-01-02"},
+    ]
+
+    told = pick(400, lots, "2026-11-25", past_too=True)
+
+    assert [each["lot"] for each in told["picked"]] == ["free"]
+    assert (told["short"], told["barred"], told["passed_over"]) == (100, ["held"], [])
+
+
+def test_the_maker_or_the_recipe_has_two_things_asked_at_the_start():
+    recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
+    ticked = [entry("ticked", MORNING, thing="start.cleared")]
+
+    def starts(sheet, before):
+        told = gather(recipe, sheet, fold(sheet, ticked), fold_shelf([]), {}, "2026-11-25", before=before)
+        return [(each["thing"], each["ticked"]) for each in told["things"] if each["kind"] == "start"]
+
+    assert starts(SHEET, []) == []
+    assert starts(SHEET, ["cleared"]) == [("start.cleared", True)]
+    assert starts({**SHEET, "before": ["cleaned"]}, ["cleared"]) == [
+        ("start.cleaned", False),
+        ("start.cleared", True),
+    ]
+
+
+def test_a_held_lot_that_was_taken_all_the_same_counts_as_there():
+    recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
+    name = next(each["name"] for each in SHEET["ingredients"] if each["id"] == "citric")
+    shelf = fold_shelf(
+        [
+            entry("described", MORNING, ingredient="acid", card={"name": name}),
+            entry(
+                "received",
+                MORNING,
+                lot="k",
+                ingredient="acid",
+                number="K",
+                mg=10**7,
+                received_on="2026-01-01",
+            ),
+            entry("judged", MORNING, lot="k", verdict="held", why="No papers."),
+        ]
+    )
+
+    def citric(*entries):
+        told = gather(recipe, SHEET, fold(SHEET, entries), shelf, {}, "2026-11-25")
+        return next(each for each in told["ingredients"] if each["ingredient"] == "citric")
+
+    left_out, taken = citric(), citric(entry("gathered", MORNING, ingredient="citric", lot="k"))
+    assert (left_out["lots"], left_out["barred"], left_out["short"] > 0) == ([], ["k"], True)
+    assert (taken["short"], taken["barred"], taken["lots"][0]["verdict"]) == (0, [], "held")

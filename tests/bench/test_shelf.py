@@ -10,7 +10,16 @@ from workshop import MINUTE, MORNING, entry
 from bench import EntryError, canonical, check_shelf_entry, fold_shelf
 from bench.cautions import HAZARDS
 from bench.gather import PROTECTION
-from bench.shelf import SHELF_KINDS, card_for, is_cas, left_of
+from bench.shelf import (
+    SHELF_KINDS,
+    card_for,
+    is_barred,
+    is_cas,
+    left_of,
+    papers_about,
+    papers_past,
+    verdict_of,
+)
 
 LOTS = st.sampled_from(["lot-1", "lot-2", "lot-3"])
 INGREDIENTS = st.sampled_from(["soda", "acid"])
@@ -26,6 +35,17 @@ BODIES = {
     },
     "corrected": {"lot": LOTS, "mg": st.integers(0, 10**6)},
     "wrote_off": {"lot": LOTS, "mg": st.integers(0, 10**5), "why": st.just("Caked.")},
+    "judged": {
+        "lot": LOTS,
+        "verdict": st.sampled_from(["held", "accepted", "rejected"]),
+        "why": st.just("Damp."),
+    },
+    "papered": {
+        "lot": LOTS,
+        "paper": st.sampled_from(["safety_sheet", "analysis"]),
+        "reference": st.just("Folder 3"),
+        "expires": DAYS,
+    },
     "noted": {"lot": LOTS, "text": st.just("Top shelf.")},
 }
 
@@ -161,3 +181,61 @@ def test_an_ingredient_answers_to_its_own_name_before_another_card_that_also_doe
 def test_every_hazard_but_one_asks_for_protection():
     assert set(HAZARDS) - set(PROTECTION) == {"mixer"}  # unplugging is a deed
     assert set(PROTECTION) <= set(HAZARDS)
+
+
+# Whether a lot may be used, and its papers
+
+RECEIVED = {"lot": "l", "ingredient": "i", "number": "K 41", "mg": 10**6, "received_on": "2026-01-31"}
+
+
+def test_the_last_judgement_of_a_lot_stands_and_no_undo_reaches_it():
+    received = entry("received", MORNING, **RECEIVED)
+    held = entry(
+        "judged", MORNING + 1, lot="l", verdict="held", why="No certificate yet.", name="A. Marlwick"
+    )
+    accepted = entry("judged", MORNING + 2, lot="l", verdict="accepted")
+    undo = entry("undone", MORNING + 3, entry=accepted["id"])
+
+    assert verdict_of(fold_shelf([received])["lots"]["l"]) is None
+    assert is_barred(fold_shelf([received, held])["lots"]["l"])
+    shelf = fold_shelf([undo, accepted, held, received])
+    assert [each["verdict"] for each in shelf["lots"]["l"]["judgements"]] == ["held", "accepted"]
+    assert not is_barred(shelf["lots"]["l"]) and shelf["unread"] == [undo["id"]]
+
+
+def test_a_lot_is_not_held_or_rejected_without_a_reason():
+    with pytest.raises(EntryError) as fault:
+        check_shelf_entry(entry("judged", MORNING, lot="l", verdict="held"))
+
+    assert fault.value.where == "body.why"
+    assert check_shelf_entry(entry("judged", MORNING, lot="l", verdict="accepted"))
+
+
+def test_a_paper_is_of_a_lot_or_of_an_ingredient_and_the_newest_of_its_kind_counts():
+    received = entry("received", MORNING, **RECEIVED)
+    sheet = {"paper": "safety_sheet", "reference": "Folder 3", "dated": "2025-01-01"}
+    old = entry("papered", MORNING + 1, ingredient="i", expires="2026-11-24", **sheet)
+    certificate = entry(
+        "papered",
+        MORNING + 2,
+        lot="l",
+        paper="ifra_certificate",
+        reference="C-17",
+        amendment="51",
+        category="9",
+    )
+    new = entry("papered", MORNING + 3, lot="l", expires="2026-11-25", **sheet)
+
+    def past(*entries, on="2026-11-25"):
+        shelf = fold_shelf([received, certificate, *entries])
+        return papers_past(papers_about(shelf, shelf["lots"]["l"]), on)
+
+    assert past() == []
+    assert past(old) == ["safety_sheet"]
+    assert past(new, old) == []
+    assert past(new, old, on="2026-11-26") == ["safety_sheet"]
+    told = fold_shelf([received, certificate])["lots"]["l"]["papers"][0]
+    assert (told["amendment"], told["category"], told["expires"]) == ("51", "9", None)
+    for about in ({}, {"lot": "l", "ingredient": "i"}):
+        with pytest.raises(EntryError):
+            check_shelf_entry(entry("papered", MORNING, **about, **sheet))

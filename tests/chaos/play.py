@@ -368,7 +368,8 @@ def light_device(name: str, folder: Path, recipe: Json, line: Line, wrong_by: in
 def figures(sheet: Json, entries: list[Json]) -> Json:
     """What a record says, less what came after it was signed."""
     told = bench.record(sheet, bench.fold(sheet, entries), entries)
-    return {key: value for key, value in told.items() if key not in ("remarks", "unread", "unsigned")}
+    beside = ("remarks", "unread", "unsigned", "judgements", "release")
+    return {key: value for key, value in told.items() if key not in beside}
 
 
 def body_of(kind: str, count: int, known: list[Json]) -> Json:

@@ -227,10 +227,54 @@ def test_once_it_is_signed_what_is_said_is_a_remark(baker: Page) -> None:
     sealed = [journal[key] for key in signing["body"]["entries"]]
     assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 2
 
+    released_and_held(baker, record)
+    expect(baker.locator(".digest")).to_have_text(printed)
+
     record.get_by_role("button", name="Undo the signature").click()
     baker.get_by_role("dialog").get_by_role("button", name="Undo the signature").click()
     expect(record.locator(".facts").first).to_contain_text("A. Maker had signed")
+    expect(part(baker, "Release")).to_contain_text("Held by B. Maker")
     expect(part(baker, "Notes")).to_contain_text("One cracked in the post.")
+
+
+def released_and_held(page: Page, record: Any) -> None:
+    """Judge a signed batch with no network, twice: a hold needs its reason."""
+    judging = page.get_by_role("dialog")
+    expect(part(page, "Release")).to_contain_text("not judged yet")
+    record.get_by_role("button", name="Judge the batch").click()
+    judging.get_by_role("button", name="Release", exact=True).click()
+    expect(judging.get_by_role("alert")).to_contain_text("A name is missing")
+    judging.get_by_label("Who judges").fill("B. Maker")
+    judging.get_by_role("button", name="Release", exact=True).click()
+    expect(record.locator(".facts").first).to_contain_text("Released by B. Maker")
+
+    record.get_by_role("button", name="Judge the batch").click()
+    judging.get_by_role("button", name="Hold").click()
+    expect(judging.get_by_role("alert")).to_contain_text("A reason is missing")
+    judging.get_by_label("Why").fill("A complaint came.")
+    judging.get_by_role("button", name="Hold").click()
+    expect(part(page, "Release")).to_contain_text("A complaint came.")
+    expect(part(page, "Release").get_by_role("listitem")).to_have_count(2)
+    expect(record.get_by_role("button", name="Redo")).to_be_hidden()
+
+
+def test_what_departs_is_judged_and_only_a_signed_record_is_released(baker: Page) -> None:
+    off = ("weighed", {"line": "bar.1.butter", "mg": 200_000})
+    run = begin_bars(baker)
+    enter(baker, *GATHERED, off, WEIGHED[1], ("left", {"line": "bar.1.butter"}), FINISHED)
+    record = record_of(baker, run)
+    judging = baker.get_by_role("dialog")
+
+    expect(part(baker, "Deviations")).to_contain_text("Hard butter: off its target")
+    record.get_by_role("button", name="Judge: Hard butter").click()
+    judging.get_by_label("Who judges").fill("B. Maker")
+    judging.get_by_role("button", name="Accept", exact=True).click()
+    expect(part(baker, "Deviations")).to_contain_text("Accepted by B. Maker")
+
+    record.get_by_role("button", name="Judge the batch").click()
+    expect(judging).to_contain_text("Only a signed record is released.")
+    expect(judging.get_by_role("button", name="Release", exact=True)).to_have_count(0)
+    judging.get_by_role("button", name="Back").click()
 
 
 def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(

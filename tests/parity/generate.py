@@ -40,6 +40,8 @@ def generate(rng: Random) -> Json:
     }
     case |= {"shelf": _shelf(rng, recipe), "uses": {f"lot-{number}": _uses(rng) for number in (1, 2)}}
     case["settings"] = {"currency": rng.choice(["EUR", "JPY"]), "hourly_rate": "18.5", "wrap_cost": "0.075"}
+    case["settings"] |= _money(rng)
+    case["before"] = rng.choice([[], ["cleared"], ["cleared", "cleaned"]])
     case["labelled"] = _labelled(rng, list(recipe["ingredients"]))
     try:
         size = choose_size(recipe, kit, request)["size"]
@@ -59,6 +61,21 @@ def generate(rng: Random) -> Json:
 
 
 # Recipes and kits
+
+
+def _money(rng: Random) -> Json:
+    said = {
+        "packaging_cost": rng.choice(["0.30", "0.333"]),
+        "sprays_cost": "0.10",
+        "overhead_cost": rng.choice(["2", "0.995"]),
+        "cleaning_minutes": rng.randint(0, 40),
+        "labelling_seconds": rng.randint(0, 90),
+        "fee_percent": rng.choice(["2.9", "30"]),
+        "fee_each": "0.35",
+        "margin_percent": rng.choice(["", "0", "45.5", "80"]),
+        "tax_percent": rng.choice(["0", "8.875", "19"]),
+    }
+    return {key: value for key, value in said.items() if rng.random() < 0.5}
 
 
 def _demo_recipe(rng: Random) -> Json:
@@ -112,6 +129,15 @@ def _document(rng: Random) -> Json:
             "use": rng.choice(["bath", "left_on", "air"]),
             "sold_in": rng.sample(["us", "eu", "uk", "ni"], 2),
         }
+    if rng.random() < 0.4:
+        document["good_piece"] = rng.choice(
+            [
+                {"mass": {"least": "95 g", "most": "105.5 g"}, "look": "No cracks."},
+                {"ph": {"least": "5", "most": "6.5"}, "set": "It springs back."},
+            ]
+        )
+    if rng.random() < 0.3:
+        document["before"] = rng.choice([["cleaned"], ["cleared", "cleaned", "cleared"][:2]])
     if rng.random() < 0.5:
         document["piece"] = {"one": "bar", "many": "bars"}
     if len(components) > 1 or rng.random() < 0.5:
@@ -645,6 +671,10 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         )
     if wanted == "id":
         return _id(rng, sheet, field)
+    if field == "about":
+        return rng.choice(["batch", "batch", "line.c0.1.l0", "skipped.c0.1.s0"])
+    if field == "criterion":
+        return rng.choice(["mass", "look", "ph", "taste"])
     if field == "piece":
         return rng.choice([1, 1, 2, 10_001])
     if wanted == "text":
@@ -657,7 +687,15 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         "weigh": lambda: rng.choice(["running", "tare", "guess"]),
         "answer": lambda: rng.choice(["yes", "not_yet", "too_far", "maybe"]),
         "measured": lambda: rng.choice(["piece", "piece", "left", "spoiled", "guess"]),
-        "key": lambda: rng.choice(["lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]),
+        "judgement": lambda: rng.choice(
+            ["released", "held", "rejected", "accepted", "not_accepted", "guess"]
+        ),
+        "lot_verdict": lambda: rng.choice(["held", "held", "accepted", "rejected", "guess"]),
+        "met": lambda: rng.choice(["yes", "no", "no", "guess"]),
+        "paper": lambda: rng.choice(["safety_sheet", "ifra_certificate", "analysis", "other", "guess"]),
+        "key": lambda: rng.choice(
+            ["start.cleaned", "lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]
+        ),
         "uuid": lambda: rng.choice([PICTURE, PICTURE, PICTURE.upper(), "p1"]),
         "sha256": lambda: rng.choice(["ab" * 32, "AB" * 32, "ab"]),
         "ids": lambda: rng.choice([[], ["0190-a5001"], ["a", "b"], ["b", "a"], ["a", "a"], ["", "b"], [1]]),
@@ -764,6 +802,8 @@ def _stocked(rng: Random, field: str, wanted: str, names: list[str]) -> Any:
             "amount": rng.choice(["12.50", "0", "1,5", 12]),
             "currency": rng.choice(["EUR", "JPY", "eur"]),
         }
+        if rng.random() < 0.3:
+            price["delivery"] = rng.choice(["4.90", "0", "4,90"])
         return {**price, "tax": tax} if rng.random() < 0.4 else price
     return _value(rng, {}, field, wanted)
 

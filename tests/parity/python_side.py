@@ -237,7 +237,9 @@ def batch(case: Json) -> Json:
         "learned": learned([told, half, told]),
         "shelf": stock,
         "uses": lots.use_of(sheet, state, case["entries"]),
-        "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),
+        "gather": gather(
+            case["recipe"], sheet, state, stock, case["uses"], "2026-11-25", before=case.get("before", [])
+        ),
         "dryness": [each for step in sheet["steps"] for each in dryness_of(sheet, state, step["id"], 20_000)],
         "labels": [
             label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu", "uk")

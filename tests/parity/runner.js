@@ -212,6 +212,7 @@ export function batch({
   uses,
   labelled,
   settings,
+  before = [],
   frozen,
   tame,
 }) {
@@ -235,7 +236,7 @@ export function batch({
       record: told,
       shelf: stock,
       uses: useOf(sheet, state, entries),
-      gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      gather: gather(recipe, sheet, state, stock, uses, "2026-11-25", false, before),
       cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),
       last: lastTimes([told, half]),
       learned: learned([told, half, told]),

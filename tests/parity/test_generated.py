@@ -149,7 +149,7 @@ def _later(rng: Random, sheet: Any, entries: list[Any], signed_at: int) -> list[
 
 
 def _stands(record: str) -> str:
-    beside = ("remarks", "unread", "unsigned")
+    beside = ("remarks", "unread", "unsigned", "release", "judgements")
     return canonical({key: value for key, value in json.loads(record).items() if key not in beside})
 
 

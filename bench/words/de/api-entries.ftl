@@ -23,6 +23,9 @@ api-entries-signing-missing = { $count ->
 api-entries-signing-digest = Die Prüfsumme gehört nicht zu den genannten Einträgen. Neu lesen, dann noch einmal unterschreiben.
 api-entries-stays-undone = Eine rückgängig gemachte Unterschrift bleibt es. Stattdessen neu unterschreiben.
 api-entries-undo-by-maker = Nur das Gerät eines Herstellers kann eine Unterschrift rückgängig machen. Einen Hersteller fragen.
+api-entries-judged-by-maker = Nur das Gerät eines Herstellers beurteilt. Dort nachfragen.
+api-entries-judgement-stays = Ein Urteil bleibt stehen. Ein weiteres eintragen.
+api-entries-release-unsigned = Freigegeben wird ein unterschriebenes Protokoll, wie es jetzt ist. Unterschreiben, dann freigeben.
 
 ## Wiegen
 

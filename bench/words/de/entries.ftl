@@ -4,6 +4,9 @@ entries-missing = „{ $field }“ fehlt. Ergänzen.
 entries-lacks-mg = „mg“ fehlt: die Anzeige sagt ohne ihre Masse nichts. Ergänzen.
 entries-lacks-entries = „entries“ fehlt: wovon die Prüfsumme ist. Ihre ids ergänzen.
 entries-lacks-digest = „digest“ fehlt: die Prüfsumme der unterschriebenen Einträge. Ergänzen.
+entries-lacks-why = „why“ fehlt: zu diesem Urteil gehört ein Grund. Ergänzen.
+entries-lacks-verdict = Eine Charge ist released, held oder rejected. Eine Abweichung ist accepted oder not_accepted.
+entries-lacks-signing = „signing“ gehört allein zu „released“: die id der Unterschrift. Dort ergänzen.
 
 ## Der Umschlag
 
@@ -32,6 +35,10 @@ entries-fits-weigh = „{ $field }“ sollte „running“ oder „tare“ sein.
 entries-fits-answer = „{ $field }“ sollte „yes“, „not_yet“ oder „too_far“ sein.
 entries-fits-span = „{ $field }“ sollte ganze Millisekunden von 1 bis zu einem Jahr nennen.
 entries-fits-measured = „{ $field }“ sollte „piece“, „left“ oder „spoiled“ sein.
+entries-fits-judgement = „{ $field }“ sollte „released“, „held“, „rejected“, „accepted“ oder „not_accepted“ sein.
+entries-fits-lot_verdict = „{ $field }“ sollte „held“, „accepted“ oder „rejected“ sein.
+entries-fits-met = „{ $field }“ sollte „yes“ oder „no“ sein.
+entries-fits-paper = „{ $field }“ sollte „safety_sheet“, „ifra_certificate“, „analysis“ oder „other“ sein.
 entries-fits-text = „{ $field }“ sollte Text von 1 bis 2000 Zeichen sein.
 entries-fits-uuid = „{ $field }“ sollte eine UUID in Kleinbuchstaben sein, wie ihre Adresse.
 entries-fits-sha256 = „{ $field }“ sollte die SHA-256 der Datei sein, 64 kleine Hexadezimalziffern.

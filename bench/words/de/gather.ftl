@@ -14,3 +14,5 @@ gather-protection = { $thing ->
 }
 gather-vessel-for = Für { $name }
 gather-small-cup = Becherchen
+gather-start-cleaned = Tisch, Werkzeug und Gefäße sind sauber
+gather-start-cleared = Nichts von einer anderen Charge auf dem Tisch

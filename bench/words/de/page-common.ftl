@@ -15,3 +15,8 @@ page-common-undo = Rückgängig
 page-common-part = Teil { $letter }
 page-common-finished = abgeschlossen { $at }
 page-common-unfinished = nicht abgeschlossen
+page-common-release = { $verdict ->
+    [released] freigegeben
+    [held] gesperrt
+   *[rejected] verworfen
+}

@@ -2,6 +2,7 @@
 
 page-gather-kind = { $kind ->
     [ingredients] Was hineinkommt
+    [start] Vor dem ersten Wiegen
     [protection] Anziehen und bereithalten
     [scale] Waagen
     [vessel] Schüsseln und Becher
@@ -45,6 +46,14 @@ page-gather-past-title = { $name }: Datum überschritten
 page-gather-past-says = Mindestens haltbar bis { $day }. Ob es taugt, entscheidest du.
 page-gather-take-anyway = Trotzdem nehmen
 page-gather-record-shows = Steht dann im Protokoll
+page-gather-barred-title = { $verdict ->
+    [held] { $name }: diese Lieferung ist gesperrt
+   *[rejected] { $name }: diese Lieferung ist verworfen
+}
+page-gather-barred-left-out = { $count ->
+    [one] Eine Lieferung ist gesperrt oder verworfen und bleibt weg.
+   *[other] { $count } Lieferungen sind gesperrt oder verworfen und bleiben weg.
+}
 page-gather-how-much = { $name }, Los { $lot }: wie viel?
 page-gather-more-title = Mehr, als im Vorrat steht
 page-gather-more-says = Im Vorrat stehen { $left }. Vielleicht ist mehr da.

@@ -218,6 +218,20 @@ page-record-cost-lost = davon unterwegs verloren
 page-record-cost-spoiled = davon verdorben
 page-record-cost-hands = Arbeitszeit, { $length }
 page-record-cost-batch = Die Charge
+page-record-cost-part = { $what ->
+    [sprays] Ungewogenes
+    [cleaning] Reinigen
+    [labelling] Etikettieren
+    [packaging] Verpackung
+   *[overhead] Gemeinkosten
+}
+page-record-cost-kept = davon Rückstellmuster
+page-record-price = Preis eines Stücks in { $currency }
+page-record-price-each = Preis mit Steuer
+page-record-price-tax = Steuer
+page-record-price-fees = Gebühren
+page-record-price-cost = Kosten
+page-record-price-margin = bleibt übrig
 page-record-cost-each = { $count ->
     [one] Das { $count } gute Stück
    *[other] Jedes von { $count } guten Stücken
@@ -288,8 +302,77 @@ page-record-kind = { $kind ->
     [pictured] Foto
     [worked] Arbeitszeit
     [noted] Notiz
+    [kept] Rückstellmuster
+    [met] Gutes Stück
+    [judged] Beurteilt
     [finished] Abgeschlossen
     [signed] Unterschrieben
     [undone] Rückgängig gemacht
    *[other] Anderer Eintrag
 }
+
+## Beurteilen: die Charge, ihre Abweichungen, was ein gutes Stück ist
+
+page-record-release = Freigabe
+page-record-kept = Rückstellmuster
+page-record-keep-back = Rückstellmuster
+page-record-kept-count = { $count } zurückgestellt
+page-record-judge-batch = Charge beurteilen
+page-record-judge-it = Beurteilen
+page-record-judge-of = Beurteilen: { $name }
+page-record-judge-name = Wer beurteilt
+page-record-judge-why = Warum
+page-record-judge-name-needed = Ein Name fehlt. Schreiben, wer beurteilt.
+page-record-judge-why-needed = Ein Grund fehlt. Schreiben, warum.
+page-record-judge-sign-first = Freigegeben wird nur ein unterschriebenes Protokoll. Zuerst unterschreiben.
+page-record-judge = { $verdict ->
+    [released] Freigeben
+    [held] Sperren
+    [rejected] Verwerfen
+    [accepted] Annehmen
+   *[not_accepted] Nicht annehmen
+}
+page-record-judged = { $verdict ->
+    [released] Freigegeben: { $name }, { $at }
+    [held] Gesperrt: { $name }, { $at }
+    [rejected] Verworfen: { $name }, { $at }
+    [accepted] Angenommen: { $name }, { $at }
+   *[not_accepted] Nicht angenommen: { $name }, { $at }
+}
+page-record-judged-none = noch nicht beurteilt
+page-record-judged-anew = Freigegeben { $at }, aber nicht, wie es jetzt unterschrieben ist. Neu beurteilen.
+page-record-deviations = Abweichungen
+page-record-deviation = { $kind ->
+    [weight] neben dem Soll
+    [left_out] weggelassen
+    [early] zu früh beendet
+    [late] zu spät beendet
+    [window] nicht rechtzeitig
+    [skipped] übersprungen
+   *[criterion] nicht wie im Rezept
+}
+page-record-good-piece = Ein gutes Stück
+page-record-criterion = { $criterion ->
+    [mass] Masse
+    [ph] pH
+    [look] Aussehen
+   *[set] Fest
+}
+page-record-between = { $least } bis { $most }
+page-record-at-least = mindestens { $bound }
+page-record-at-most = höchstens { $bound }
+page-record-met = { $answer ->
+    [yes] Ja
+   *[no] Nein
+}
+page-record-met-of = { $answer ->
+    [yes] Ja: { $name }
+   *[no] Nein: { $name }
+}
+page-record-found = { $answer ->
+    [yes] { $at } ja
+   *[no] { $at } nein
+}
+page-record-met-what = Was gemessen oder gesehen wurde
+page-record-not-said = niemand hat es gesagt
+page-record-starts = Vor dem ersten Wiegen

@@ -121,3 +121,52 @@ page-shelf-need-source = Schreiben, woher die Dichte stammt.
 page-shelf-need-why = Grund schreiben: in einem Jahr fragt das Protokoll danach.
 page-shelf-sticker = Aufkleber
 page-shelf-sticker-of = Aufkleber für Los { $name }
+
+## Beurteilte Lieferungen, und Papiere
+
+page-shelf-verdict = { $verdict ->
+    [held] gesperrt
+    [accepted] angenommen
+   *[rejected] verworfen
+}
+page-shelf-judged = { $verdict ->
+    [held] Gesperrt { $at }
+    [accepted] Angenommen { $at }
+   *[rejected] Verworfen { $at }
+}
+page-shelf-judged-by = { $verdict ->
+    [held] Gesperrt: { $name }, { $at }
+    [accepted] Angenommen: { $name }, { $at }
+   *[rejected] Verworfen: { $name }, { $at }
+}
+page-shelf-judge = Beurteilen
+page-shelf-judge-lot = Losnummer { $name } beurteilen
+page-shelf-judge-title = Darf Losnummer { $name } verwendet werden?
+page-shelf-saved-judgement = Das Urteil ist gespeichert.
+page-shelf-status = Darf es verwendet werden?
+page-shelf-status-none = Nicht beurteilt
+page-shelf-status-accepted = Ja, Papiere gesehen
+page-shelf-status-held = Gesperrt, bis beurteilt ist
+page-shelf-held-why = Beim Einbuchen gesperrt.
+page-shelf-paper = Papier
+page-shelf-paper-on = Papier zu { $name }
+page-shelf-paper-kind = { $paper ->
+    [safety_sheet] Sicherheitsdatenblatt
+    [ifra_certificate] IFRA-Zertifikat
+    [analysis] Analysenzertifikat
+   *[other] Anderes Papier
+}
+page-shelf-paper-what = Welches Papier
+page-shelf-paper-reference = Seine Nummer, oder wo es liegt
+page-shelf-paper-dated = Datum
+page-shelf-paper-expires = Gültig bis
+page-shelf-paper-amendment = IFRA-Amendment
+page-shelf-paper-category = IFRA-Kategorie
+page-shelf-need-reference = Ein Verweis fehlt. Seine Nummer schreiben, oder wo es liegt.
+page-shelf-saved-paper = Das Papier ist gespeichert.
+page-shelf-paper-line = { $kind }: { $reference }
+page-shelf-paper-until = gültig bis { $day }
+page-shelf-paper-over = war gültig bis { $day }
+page-shelf-paper-of = vom { $day }
+page-shelf-papers-past = abgelaufen: { $names }
+page-shelf-delivery = Versand

@@ -23,6 +23,9 @@ api-entries-signing-missing = { $count ->
 api-entries-signing-digest = The digest is not that of the entries it names. Read them again, then sign again.
 api-entries-stays-undone = A signing that was undone stays so. Sign again instead.
 api-entries-undo-by-maker = Only a maker's device can undo a signing. Ask a maker.
+api-entries-judged-by-maker = Only a maker's device judges. Ask a maker.
+api-entries-judgement-stays = A judgement stays. Enter another one.
+api-entries-release-unsigned = A batch is released by its signed record, as it is now. Sign it, then release it.
 
 ## Weighing
 

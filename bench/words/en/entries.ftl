@@ -4,6 +4,9 @@ entries-missing = “{ $field }” is missing. Add it.
 entries-lacks-mg = “mg” is missing: what was read says nothing without its mass. Add it.
 entries-lacks-entries = “entries” is missing: what the digest is of. Add their ids.
 entries-lacks-digest = “digest” is missing: of the entries that are signed. Add it.
+entries-lacks-why = “why” is missing: a reason goes with this verdict. Add it.
+entries-lacks-verdict = A batch is released, held or rejected. A deviation is accepted, or not_accepted.
+entries-lacks-signing = “signing” goes with “released” alone: the id of the signing. Add it there.
 
 ## The envelope
 
@@ -32,6 +35,10 @@ entries-fits-weigh = “{ $field }” should be “running” or “tare”.
 entries-fits-answer = “{ $field }” should be “yes”, “not_yet” or “too_far”.
 entries-fits-span = “{ $field }” should be whole milliseconds from 1 to a year.
 entries-fits-measured = “{ $field }” should be “piece”, “left” or “spoiled”.
+entries-fits-judgement = “{ $field }” should be “released”, “held”, “rejected”, “accepted” or “not_accepted”.
+entries-fits-lot_verdict = “{ $field }” should be “held”, “accepted” or “rejected”.
+entries-fits-met = “{ $field }” should be “yes” or “no”.
+entries-fits-paper = “{ $field }” should be “safety_sheet”, “ifra_certificate”, “analysis” or “other”.
 entries-fits-text = “{ $field }” should be text of 1 to 2000 characters.
 entries-fits-uuid = “{ $field }” should be a UUID in small letters, as its address takes it.
 entries-fits-sha256 = “{ $field }” should be the file's SHA-256, 64 small hexadecimal digits.

@@ -14,3 +14,5 @@ gather-protection = { $thing ->
 }
 gather-vessel-for = For { $name }
 gather-small-cup = Small cup
+gather-start-cleaned = Bench, tools and vessels are clean
+gather-start-cleared = Nothing of another batch is on the bench

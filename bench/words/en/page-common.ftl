@@ -15,3 +15,8 @@ page-common-undo = Undo
 page-common-part = part { $letter }
 page-common-finished = finished { $at }
 page-common-unfinished = not finished
+page-common-release = { $verdict ->
+    [released] released
+    [held] held
+   *[rejected] rejected
+}

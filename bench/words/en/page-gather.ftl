@@ -2,6 +2,7 @@
 
 page-gather-kind = { $kind ->
     [ingredients] What goes in
+    [start] Before the first weighing
     [protection] To wear and have ready
     [scale] Scales
     [vessel] Bowls and jugs
@@ -45,6 +46,14 @@ page-gather-past-title = { $name }: this lot is past its date
 page-gather-past-says = Best before { $day }. Whether to use it is yours to judge.
 page-gather-take-anyway = Take it anyway
 page-gather-record-shows = The record will show it
+page-gather-barred-title = { $verdict ->
+    [held] { $name }: this lot is held
+   *[rejected] { $name }: this lot is rejected
+}
+page-gather-barred-left-out = { $count ->
+    [one] A lot is held or rejected and left out.
+   *[other] { $count } lots are held or rejected and left out.
+}
 page-gather-how-much = { $name }, lot { $lot }: how much?
 page-gather-more-title = More than the shelf says
 page-gather-more-says = The shelf says { $left }. The lot may hold more.

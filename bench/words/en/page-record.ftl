@@ -221,6 +221,20 @@ page-record-cost-lost = of it lost on the way
 page-record-cost-spoiled = of it spoiled
 page-record-cost-hands = Hand work, { $length }
 page-record-cost-batch = The batch
+page-record-cost-part = { $what ->
+    [sprays] What goes in unweighed
+    [cleaning] Cleaning
+    [labelling] Labelling
+    [packaging] Packaging
+   *[overhead] Overhead
+}
+page-record-cost-kept = of this, samples kept back
+page-record-price = Price of one piece in { $currency }
+page-record-price-each = Price, tax and all
+page-record-price-tax = tax
+page-record-price-fees = fees
+page-record-price-cost = cost
+page-record-price-margin = left over
 page-record-cost-each = { $count ->
     [one] The { $count } good piece
    *[other] Each of { $count } good pieces
@@ -291,8 +305,77 @@ page-record-kind = { $kind ->
     [pictured] Photograph
     [worked] Hand work
     [noted] Note
+    [kept] Samples kept
+    [met] Good piece
+    [judged] Judged
     [finished] Finished
     [signed] Signed
     [undone] Undone
    *[other] Another entry
 }
+
+## Judging: the batch, its deviations, what a good piece is
+
+page-record-release = Release
+page-record-kept = Samples kept back
+page-record-keep-back = Keep samples back
+page-record-kept-count = { $count } kept back
+page-record-judge-batch = Judge the batch
+page-record-judge-it = Judge
+page-record-judge-of = Judge: { $name }
+page-record-judge-name = Who judges
+page-record-judge-why = Why
+page-record-judge-name-needed = A name is missing. Write who judges.
+page-record-judge-why-needed = A reason is missing. Write why.
+page-record-judge-sign-first = Only a signed record is released. Sign it first.
+page-record-judge = { $verdict ->
+    [released] Release
+    [held] Hold
+    [rejected] Reject
+    [accepted] Accept
+   *[not_accepted] Do not accept
+}
+page-record-judged = { $verdict ->
+    [released] Released by { $name }, { $at }
+    [held] Held by { $name }, { $at }
+    [rejected] Rejected by { $name }, { $at }
+    [accepted] Accepted by { $name }, { $at }
+   *[not_accepted] Not accepted by { $name }, { $at }
+}
+page-record-judged-none = not judged yet
+page-record-judged-anew = Released { $at }, but not as it is signed now. Judge it again.
+page-record-deviations = Deviations
+page-record-deviation = { $kind ->
+    [weight] off its target
+    [left_out] left out
+    [early] ended early
+    [late] ended late
+    [window] not in time
+    [skipped] skipped
+   *[criterion] not as the recipe wants it
+}
+page-record-good-piece = A good piece
+page-record-criterion = { $criterion ->
+    [mass] Mass
+    [ph] pH
+    [look] Look
+   *[set] Set
+}
+page-record-between = { $least } to { $most }
+page-record-at-least = at least { $bound }
+page-record-at-most = at most { $bound }
+page-record-met = { $answer ->
+    [yes] Yes
+   *[no] No
+}
+page-record-met-of = { $answer ->
+    [yes] Yes: { $name }
+   *[no] No: { $name }
+}
+page-record-found = { $answer ->
+    [yes] { $at } yes
+   *[no] { $at } no
+}
+page-record-met-what = What was measured or seen
+page-record-not-said = nobody said
+page-record-starts = Before the first weighing

@@ -124,3 +124,52 @@ page-shelf-need-source = Write where the density is from.
 page-shelf-need-why = Write why: the record asks a year later.
 page-shelf-sticker = Sticker
 page-shelf-sticker-of = Sticker for lot { $name }
+
+## Lots that are judged, and papers
+
+page-shelf-verdict = { $verdict ->
+    [held] held
+    [accepted] accepted
+   *[rejected] rejected
+}
+page-shelf-judged = { $verdict ->
+    [held] Held { $at }
+    [accepted] Accepted { $at }
+   *[rejected] Rejected { $at }
+}
+page-shelf-judged-by = { $verdict ->
+    [held] Held by { $name }, { $at }
+    [accepted] Accepted by { $name }, { $at }
+   *[rejected] Rejected by { $name }, { $at }
+}
+page-shelf-judge = Judge
+page-shelf-judge-lot = Judge lot { $name }
+page-shelf-judge-title = May lot { $name } be used?
+page-shelf-saved-judgement = The judgement is saved.
+page-shelf-status = May it be used?
+page-shelf-status-none = Not judged
+page-shelf-status-accepted = Yes, papers seen
+page-shelf-status-held = Held until it is judged
+page-shelf-held-why = Held at receipt.
+page-shelf-paper = Paper
+page-shelf-paper-on = Paper about { $name }
+page-shelf-paper-kind = { $paper ->
+    [safety_sheet] Safety data sheet
+    [ifra_certificate] IFRA certificate
+    [analysis] Certificate of analysis
+   *[other] Other paper
+}
+page-shelf-paper-what = Which paper
+page-shelf-paper-reference = Its number, or where it is
+page-shelf-paper-dated = Dated
+page-shelf-paper-expires = Valid until
+page-shelf-paper-amendment = IFRA amendment
+page-shelf-paper-category = IFRA category
+page-shelf-need-reference = A reference is missing. Write its number, or where it is.
+page-shelf-saved-paper = The paper is saved.
+page-shelf-paper-line = { $kind }: { $reference }
+page-shelf-paper-until = valid until { $day }
+page-shelf-paper-over = was valid until { $day }
+page-shelf-paper-of = dated { $day }
+page-shelf-papers-past = past its date: { $names }
+page-shelf-delivery = Delivery

@@ -9,7 +9,7 @@ import { running } from "./running.js";
 import { add, scaleNow, settle } from "./tally.js";
 import { divides, putsIn } from "../steps/index.js";
 /** @import { LineState, LineStatus, SheetLine, SheetVessel, State, Step } from "../../../bench/shapes/page" */
-/** @import { StepState, VesselState } from "../../../bench/shapes/page" */
+/** @import { JudgementTold, StepState, VesselState } from "../../../bench/shapes/page" */
 /** @import { Tally } from "./tally.js" */
 
 /** @param {Tally} tally @returns {State} */
@@ -45,8 +45,17 @@ export function draw(tally) {
     unsigned: tally.unsigned,
     remarks: tally.remarks,
     notes: tally.notes,
+    kept: tally.kept,
+    met: Object.fromEntries(tally.met),
+    judgements: [...tally.judgements].sort(inTurn),
     unread: tally.unread.sort(),
   };
+}
+
+/** By (at, device, id), whether they were sealed or not. @param {JudgementTold} one @param {JudgementTold} other */
+function inTurn(one, other) {
+  const key = /** @type {const} */ (["at", "device", "id"]).find((each) => one[each] !== other[each]);
+  return key === undefined ? 0 : one[key] < other[key] ? -1 : 1;
 }
 
 /** @param {Tally} tally */

@@ -2,7 +2,7 @@
  * The fold: entries in, in order; the state out. What an entry tells is taken in at the bowls, by steps or on paper.
  */
 
-import { inOrder, lessUndone } from "../entries.js";
+import { inOrder, JUDGEMENTS, lessUndone } from "../entries.js";
 import { AT_THE_BOWLS } from "./bowls.js";
 import { draw } from "./drawing.js";
 import { ON_PAPER } from "./paper.js";
@@ -116,8 +116,9 @@ function takeAll(sheet, ordered, frozen) {
   if (signing) {
     sign(tally, signing, idsOf(sealed), ids.size);
     for (const entry of lessUndone(ordered.filter(({ id }) => !ids.has(id)))) {
-      if (entry.id === signing.id || (!unfit.has(entry.id) && read(entry) && remark(tally, entry))) continue;
-      tally.unread.push(entry.id);
+      if (entry.id === signing.id) continue;
+      if (JUDGEMENTS.has(entry.kind)) takeOne(tally, entry);
+      else if (unfit.has(entry.id) || !read(entry) || !remark(tally, entry)) tally.unread.push(entry.id);
     }
   }
   return tally;
@@ -139,6 +140,7 @@ function take(tally, entry) {
     TAKES[kind]
   );
   if (!isHere(tally, entry) || taken(tally, at, body, entry) === false) return false;
+  if (JUDGEMENTS.has(kind)) return true; // it is no work at the bench
   tally.startedAt ??= at;
   tally.lastAt = at;
   return true;

@@ -4,7 +4,7 @@
 
 /**
  * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "pictured" | "worked"
- *   | "noted" | "finished" | "signed" | "undone"} OnPaper
+ *   | "noted" | "kept" | "met" | "judged" | "finished" | "signed" | "undone"} OnPaper
  */
 
 /** @type {Pick<Takes, OnPaper>} */
@@ -37,6 +37,18 @@ export const ON_PAPER = {
 
   noted(tally, at, { step = null, text }, { device }) {
     tally.notes.push({ at, device, step, text });
+  },
+
+  kept(tally, _at, { pieces }) {
+    tally.kept = pieces;
+  },
+
+  met(tally, at, { criterion, answer, text = "" }, { device }) {
+    tally.met.set(criterion, { at, device, answer, text });
+  },
+
+  judged(tally, at, { about, verdict, name, why = "", signing = null }, { id, device }) {
+    tally.judgements.push({ id, at, device, about, verdict, name, why, signing });
   },
 
   finished(tally, at) {

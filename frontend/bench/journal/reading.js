@@ -13,7 +13,15 @@ function lacks({ kind, body }) {
   if (kind === "weighed" && body.reading_mg !== undefined && body.mg === undefined) return "mg";
   if (kind === "signed" && (body.entries === undefined) !== (body.digest === undefined))
     return body.entries ? "digest" : "entries";
-  return "";
+  return kind === "judged" ? lacksOfAJudgement(body) : "";
+}
+
+/** What a judgement lacks beside its verdict. @param {Entry["body"]} body */
+function lacksOfAJudgement({ about, verdict, why, signing }) {
+  const isRelease = verdict === "released";
+  if ((about === "batch") !== (isRelease || verdict === "held" || verdict === "rejected")) return "verdict";
+  if (!isRelease && verdict !== "accepted" && why === undefined) return "why";
+  return isRelease === (signing === undefined) ? "signing" : "";
 }
 
 /** What a fold can read, by its kind; null of what it cannot. @param {Entry} entry */

@@ -4,7 +4,7 @@ import { full } from "../lists.js";
 import { divides } from "../steps/index.js";
 /** @import { Counted, GatheredLot, Heating, Look, MeasuredMass, Note } from "../../../bench/shapes/page" */
 /** @import { Picture, PieceCount, Remark, Sheet, SheetLine, Signed } from "../../../bench/shapes/page" */
-/** @import { Signing, Unsigned } from "../../../bench/shapes/page" */
+/** @import { Signing, JudgementTold, MetTold, Unsigned } from "../../../bench/shapes/page" */
 /** @import { Draft, Ratio } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
 
@@ -80,6 +80,9 @@ export function begin(sheet, unsigned) {
     unsigned,
     remarks: /** @type {Remark[]} */ ([]),
     notes: /** @type {Note[]} */ ([]),
+    kept: /** @type {number | null} */ (null),
+    met: /** @type {Map<string, MetTold>} */ (new Map()),
+    judgements: /** @type {JudgementTold[]} */ ([]),
     unread: /** @type {string[]} */ ([]),
   };
 }

@@ -77,6 +77,8 @@ export function makeSheet(recipe, ref, size, kit) {
     size: { pieces: size.pieces, without: [...size.without].sort(), swaps: size.swaps, weigh: size.weigh },
     written_for: recipe.written_for,
     piece: recipe.piece,
+    ...(recipe.good_piece ? { good_piece: recipe.good_piece } : {}),
+    ...(recipe.before ? { before: recipe.before } : {}),
     kit,
     components: about,
     ingredients: totals(draft),

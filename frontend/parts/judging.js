@@ -1,0 +1,249 @@
+// Judging: whether a batch may leave, whether a deviation is accepted, whether a lot may be used. Each is an entry of
+// its own beside the record; a further one corrects it, and all of them stay.
+//
+//   await askJudgement({ title, verdicts, name })    // { verdict, name, why }, or null
+
+import { judgementOf } from "../bench/release.js";
+import { last, those } from "../bench/lists.js";
+import { mass } from "../bench/whole.js";
+import { openDialog } from "./dialog.js";
+import { h, setText, show } from "./dom.js";
+import { part } from "./record-parts.js";
+import { clock, day } from "./words.js";
+import { point, say } from "../words.js";
+/** @import { GoodPiece, JudgedBody, JudgementTold, Met, Record as BatchRecord } from "../../bench/shapes/page" */
+/** @import { RecordCriterion, RecordDeviation, RecordLine } from "../../bench/shapes/page" */
+
+/** @typedef {"released" | "held" | "rejected" | "accepted" | "not_accepted"} Verdict */
+
+/** Those that need no reason. @type {readonly Verdict[]} */
+const BARE = ["released", "accepted"];
+/** @type {readonly Verdict[]} */
+const OF_A_BATCH = ["released", "held", "rejected"];
+/** @type {readonly Verdict[]} */
+const OF_A_DEVIATION = ["accepted", "not_accepted"];
+
+/**
+ * One verdict of several, by whom, and why; a reason is asked where the verdict needs one.
+ * @template {Verdict} V @param {{title: string, verdicts: readonly V[], name?: string, says?: string}} asked
+ * @returns {Promise<{verdict: V, name: string, why: string} | null>}
+ */
+export async function askJudgement({ title, verdicts, name = "", says = "" }) {
+  const who = h("input", { autocomplete: "name", value: name, maxlength: 200 });
+  const why = h("textarea", { rows: 2, maxlength: 2000 });
+  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  /** @param {string} words */
+  const refuse = (words) => {
+    setText(trouble, words);
+    show(trouble, true);
+  };
+  const form = h(
+    "form",
+    {
+      method: "dialog",
+      class: "stack",
+      novalidate: true,
+      onsubmit: (event) => {
+        const verdict = verdicts.find((each) => each === event.submitter?.getAttribute("value"));
+        if (verdict === undefined || !who.value.trim()) {
+          event.preventDefault();
+          refuse(say("page-record-judge-name-needed"));
+        } else if (!BARE.includes(verdict) && !why.value.trim()) {
+          event.preventDefault();
+          refuse(say("page-record-judge-why-needed"));
+        }
+      },
+    },
+    h("h2", {}, title),
+    says ? h("p", { class: "soft" }, says) : null,
+    h("label", { class: "field" }, h("span", {}, say("page-record-judge-name")), who),
+    h("label", { class: "field" }, h("span", {}, say("page-record-judge-why")), why),
+    trouble,
+    verdicts.map((verdict) =>
+      h(
+        "button",
+        { type: "submit", value: verdict, class: "outlined" },
+        say("page-record-judge", { verdict }),
+      ),
+    ),
+    h(
+      "button",
+      {
+        type: "button",
+        class: "quiet knuckle",
+        onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(""),
+      },
+      say("page-common-back"),
+    ),
+  );
+  const given = await openDialog(h("dialog", { "aria-label": title }, form));
+  const verdict = verdicts.find((each) => each === given);
+  return verdict === undefined ? null : { verdict, name: who.value.trim(), why: why.value.trim() };
+}
+
+/** "Released by A., 30 Nov, 09:12: reason". @param {JudgementTold} judged */
+const judgedWords = ({ verdict, name, at, why }) =>
+  [say("page-record-judged", { verdict, name, at: day(at) }), why].filter(Boolean).join(": ");
+
+/** How the batch was judged, for the facts on top. @param {Pick<BatchRecord, "release">} told */
+export function releaseWords({ release }) {
+  if (!release) return say("page-record-judged-none");
+  return release.holds ? judgedWords(release) : say("page-record-judged-anew", { at: day(release.at) });
+}
+
+/** Who judged last is likely to judge again. @param {Pick<BatchRecord, "judgements">} told */
+const lastName = ({ judgements }) => (judgements.length ? last(judgements).name : "");
+
+/** @param {string} words @param {() => unknown} press @param {string} [label] */
+const does = (words, press, label) =>
+  h("button", { type: "button", class: "quiet no-print", "aria-label": label, onclick: press }, words);
+
+/**
+ * Whether the batch may leave, and every judgement of it.
+ * @param {BatchRecord} told @param {boolean} mayJudge @param {(body: JudgedBody) => void} judge
+ */
+export function releasePart(told, mayJudge, judge) {
+  const earlier = told.judgements.filter(({ about }) => about === "batch");
+  if (!told.finished_at && !earlier.length) return null;
+  const signed = told.signed;
+  const ask = async () => {
+    const verdicts = OF_A_BATCH.filter((each) => each !== "released" || signed);
+    const says = signed ? "" : say("page-record-judge-sign-first");
+    const given = await askJudgement({
+      title: say("page-record-judge-batch"),
+      verdicts,
+      name: lastName(told),
+      says,
+    });
+    if (!given) return;
+    const { verdict, name, why } = given;
+    const body = { about: "batch", verdict, name, ...(why ? { why } : {}) };
+    judge(verdict === "released" && signed ? { ...body, signing: signed.id } : body);
+  };
+  return part(
+    say("page-record-release"),
+    h("p", {}, h("b", {}, releaseWords(told))),
+    earlier.length > 1
+      ? h(
+          "ul",
+          { class: "plain small" },
+          earlier.map((each) => h("li", {}, judgedWords(each))),
+        )
+      : null,
+    mayJudge ? does(say("page-record-judge-batch"), ask) : null,
+  );
+}
+
+/**
+ * What departs, and how it was judged.
+ * @param {BatchRecord} told @param {boolean} mayJudge @param {(body: JudgedBody) => void} judge
+ */
+export function deviationsPart(told, mayJudge, judge) {
+  if (!told.deviations.length) return null;
+  /** @param {RecordDeviation} departs */
+  const row = ({ about, kind, name }) => {
+    const called = kind === "criterion" ? say("page-record-criterion", { criterion: name }) : name;
+    const judged = judgementOf(told, about);
+    const ask = async () => {
+      const title = [called, say("page-record-deviation", { kind })].join(": ");
+      const given = await askJudgement({ title, verdicts: OF_A_DEVIATION, name: lastName(told) });
+      if (!given) return;
+      const { why, ...rest } = given;
+      judge({ about, ...rest, ...(why ? { why } : {}) });
+    };
+    return h(
+      "li",
+      {},
+      h("b", {}, called),
+      `: ${say("page-record-deviation", { kind })}`,
+      h(
+        "span",
+        { class: "soft small lot-line" },
+        judged ? judgedWords(judged) : say("page-record-judged-none"),
+      ),
+      mayJudge ? does(say("page-record-judge-it"), ask, say("page-record-judge-of", { name: called })) : null,
+    );
+  };
+  return part(say("page-record-deviations"), h("ul", { class: "plain" }, told.deviations.map(row)));
+}
+
+/** @param {GoodPiece} wanted @param {readonly RecordLine[]} lines */
+function wantedWords({ criterion, least, most, says }, lines) {
+  if (criterion === "look" || criterion === "set") return says;
+  const fineness = Math.min(...lines.flatMap(({ division_mg: each }) => each ?? []), 1000);
+  /** @param {number} bound */
+  const shown = (bound) =>
+    criterion === "mass" ? mass(bound, fineness) : String(bound / 1000).replace(".", point());
+  if (least === null || most === null)
+    return say(least === null ? "page-record-at-most" : "page-record-at-least", {
+      bound: shown(least ?? most ?? 0),
+    });
+  return say("page-record-between", { least: shown(least), most: shown(most) });
+}
+
+/**
+ * What the recipe wants of a good piece, each asked at the end.
+ * @param {BatchRecord} told @param {(wanted: RecordCriterion, answer: Met) => unknown} answer
+ */
+export function criteriaPart(told, answer) {
+  if (!told.criteria.length) return null;
+  const isOpen = !told.signed && told.finished_at !== null;
+  return part(
+    say("page-record-good-piece"),
+    h(
+      "ul",
+      { class: "plain" },
+      told.criteria.map((wanted) => {
+        const name = say("page-record-criterion", { criterion: wanted.criterion });
+        const { found } = wanted;
+        return h(
+          "li",
+          {},
+          h("b", {}, name),
+          `: ${wantedWords(wanted, told.lines)}`,
+          h(
+            "span",
+            { class: "soft small lot-line" },
+            found
+              ? those([say("page-record-found", { at: clock(found.at), answer: found.answer }), found.text])
+                  .filter(Boolean)
+                  .join(": ")
+              : say("page-record-not-said"),
+          ),
+          isOpen
+            ? h(
+                "div",
+                { class: "record-does no-print" },
+                /** @type {readonly Met[]} */ (["yes", "no"]).map((each) =>
+                  does(
+                    say("page-record-met", { answer: each }),
+                    () => answer(wanted, each),
+                    say("page-record-met-of", { answer: each, name }),
+                  ),
+                ),
+              )
+            : null,
+        );
+      }),
+    ),
+  );
+}
+
+/** What was asked before the first weighing. @param {BatchRecord} told */
+export function startsPart({ starts }) {
+  if (!starts.length) return null;
+  return part(
+    say("page-record-starts"),
+    h(
+      "ul",
+      { class: "plain" },
+      starts.map(({ what, at }) =>
+        h(
+          "li",
+          {},
+          `${say(`gather-start-${what}`)}: ${at === null ? say("page-record-not-said") : clock(at)}`,
+        ),
+      ),
+    ),
+  );
+}
