@@ -1,10 +1,10 @@
 """The batch record: what was asked, what was done, and when. Drawn from the sheet and the journal.
 
-It holds what a batch record is asked to hold by ISO 22716 (its list from memory): product, batch
-number, recipe version, size, people, kit with scale divisions, lots, target, actual and deviation
-of every line with its tolerance, corrections, bursts, waits planned and real, checks and answers,
-steps skipped and added, pieces good and spoiled, the mass balance, notes, photographs, and who
-signed. Nothing in it is rewritten: what was not signed stands under `remarks`.
+It holds what a batch record is commonly asked to hold (common practice; of ISO 22716 only the titles of its
+clauses were read, and those second-hand): product, batch number, recipe version, size, people, kit with scale
+divisions, lots, target, actual and deviation of every line with its tolerance, corrections, bursts, waits
+planned and real, checks and answers, steps skipped and added, pieces good and spoiled, the mass balance,
+notes, photographs, and who signed. Nothing in it is rewritten: what was not signed stands under `remarks`.
 
 Besides what is plain from the code below:
 

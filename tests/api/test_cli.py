@@ -11,9 +11,12 @@ from typing import Any
 import pytest
 from click.testing import CliRunner
 
+from api import create_app, store
 from api.cli import main
 from api.kit import STARTER_KIT
 from api.settings import Settings
+from tests.api.studio import Studio
+from tests.api.test_release import signed_run
 from tests.make import make_recipe
 
 
@@ -226,3 +229,31 @@ def test_an_address_that_the_machine_does_not_have_is_said(tmp_path: Path) -> No
     result = CliRunner().invoke(main, ["serve", "--database", str(tmp_path / "x.sqlite3"), *options])
 
     assert result.exit_code == 1 and "does not have that address" in result.output
+
+
+def test_a_batch_is_judged_at_the_terminal_and_listed_so(bowlside: Any, tmp_path: Path) -> None:
+    app = create_app(Settings(database=tmp_path / "one.sqlite3"))
+    store.migrate(app)
+    studio = Studio(app.test_client())
+    run, _, seal = signed_run(studio)
+    there = ("--database", "one.sqlite3")
+
+    unknown = bowlside("judge", "M-9", "held", "--name", "B. Maker", "--why", "A crack.", *there)
+    bare = bowlside("judge", run, "held", "--name", "B. Maker", *there)
+    assert (unknown.exit_code, bare.exit_code) == (1, 1)
+    assert "No batch" in unknown.stderr and "why" in bare.stderr
+
+    held = bowlside("judge", run, "held", "--name", "B. Maker", "--why", "A crack.", *there)
+    assert (held.exit_code, held.stdout) == (0, f"{run} is held.\n")
+    assert bowlside("batches", "--release", "released", *there).stdout == ""
+    released = bowlside("judge", run, "released", "--name", "B. Maker", *there)
+    assert released.exit_code == 0
+    (line,) = bowlside("batches", *there).stdout.splitlines()
+    assert line.startswith(run) and "released" in line
+    told = studio.get(f"/runs/{run}/record").json
+    assert [(each["verdict"], each["device"]) for each in told["judgements"]] == [
+        ("held", "terminal"),
+        ("released", "terminal"),
+    ]
+    assert told["release"]["signing"] == seal["id"] and told["remarks"] == []
+    store.close(app)
