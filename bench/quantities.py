@@ -30,6 +30,7 @@ MASS_UNITS = {
     **dict.fromkeys(("oz", "ozs", "ounce", "ounces"), "ounce"),
     **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "pound"),
 }
+_SMALLER = {"pound": "ounce", "kilogram": "gram"}  # what stands behind it: 8 lb 2 oz
 METRIC_VOLUME_UNITS = {
     # cc is the cubic centimetre, a millilitre by another name.
     **dict.fromkeys(
@@ -110,6 +111,8 @@ _GROUPED = re.compile(r"(?<![\d.,])(\d{1,3})((?:,\d{3}){2,}|(?:,\d{3})+(?=\.\d))
 _POINTED = re.compile(r"(?<![\d.,])(\d{1,3})((?:\.\d{3}){2,}|(?:\.\d{3})+(?=,\d))(?![\d.])")
 _COMMA = re.compile(r"(?<![\d.,])(\d{1,9}),(\d{1,9})(?![\d.,])")
 # One comma or point with three figures behind it: a decimal, or thousands? A point asks only before noughts.
+_SOME = r"(\d(?:[\d\s./,]*\d)?)"
+_IN_TWO = re.compile(rf"\s*{_SOME}\s*([A-Za-z]+)\.?,?\s+{_SOME}\s*([A-Za-z]+)\.?\s*")
 _TWO_WAYS = re.compile(r"\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\d.,])")
 _AMOUNT = re.compile(rf"(?:{_NUMBER})\s*(?P<unit>%|[A-Za-z][A-Za-z .]*)?")
 
@@ -152,6 +155,11 @@ def _plain(text: str) -> str:
     return _COMMA.sub(_pointed, plain)
 
 
+def _has_raised(text: str) -> bool:
+    """Whether a digit is raised or ringed: "5² g" would read as 52 g."""
+    return any(each.isdigit() and not each.isdecimal() for each in text)
+
+
 def _joined(found: re.Match[str]) -> str:
     return group(found, 1) + re.sub(r"\D", "", group(found, 2))
 
@@ -170,8 +178,7 @@ def _unread(text: str, where: str, wanted: _Wanted) -> AmountError:
 def _split(text: str, where: str, wanted: _Wanted = "amount") -> tuple[Fraction, str]:
     """A written number and the words after it; a fault says what was wanted."""
     plain = _plain(text)
-    raised = any(each.isdigit() and not each.isdecimal() for each in text)  # "5² g" would read as 52 g
-    match = None if raised else _AMOUNT.fullmatch(plain)
+    match = None if _has_raised(text) else _AMOUNT.fullmatch(plain)
     if not match:
         raise _unread(text, where, wanted)
     unit = " ".join(group(match, "unit").replace(".", " ").split())
@@ -210,7 +217,7 @@ def _two_ways(text: str, unit: str) -> tuple[str, str] | None:
 
 
 def read_amount(text: str, measures: Measures | None, where: str = "amount", kept: bool = False) -> Amount:
-    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (`AS_NEEDED`).
+    """Read "240 g", "8 1/2 oz", "8 lb 2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (`AS_NEEDED`).
 
     kept: it was taken in by an earlier version, which asked nothing of "1.000 g".
 
@@ -219,6 +226,10 @@ def read_amount(text: str, measures: Measures | None, where: str = "amount", kep
     """
     if text.strip().lower() in AS_NEEDED:
         return Amount("texture", Fraction(0))
+    halves = _in_two(text)
+    if halves:
+        great, small = (read_amount(half, measures, where, kept).value for half in halves)
+        return _bounded(Amount("mass", great + small), text, where)
     number, unit = _split(text, where)
     if number <= 0:
         raise AmountError(where, say("amounts-zero", written=text[:40]))
@@ -243,6 +254,17 @@ def read_amount(text: str, measures: Measures | None, where: str = "amount", kep
     if not unit:
         raise AmountError(where, say("amounts-no-unit", written=text[:40]))
     raise AmountError(where, say("amounts-unknown-unit", unit=unit[:20]))
+
+
+def _in_two(text: str) -> tuple[str, str] | None:
+    """ "8 lb 2 oz" and "1 kg 200 g" in their two halves; None for all else."""
+    found = None if _has_raised(text) else _IN_TWO.fullmatch(_plain(text))
+    if not found:
+        return None
+    first, great, second, small = (group(found, place) for place in (1, 2, 3, 4))
+    wanted = _SMALLER.get(MASS_UNITS.get(great.lower(), ""))
+    fits = wanted is not None and wanted == MASS_UNITS.get(small.lower())
+    return (f"{first} {great}", f"{second} {small}") if fits else None
 
 
 def _bounded(amount: Amount, text: str, where: str) -> Amount:

@@ -33,6 +33,13 @@ const MASS_UG = new Map([
   ...many("oz,ozs,ounce,ounces", of(28_349_523_125n, 1000n)),
   ...many("lb,lbs,pound,pounds", of(453_592_370n, 1n)),
 ]);
+// What stands behind it: 8 lb 2 oz.
+const OUNCES = new Set(["oz", "ozs", "ounce", "ounces"]);
+const GRAMS = new Set(["g", "gs", "gm", "gms", "gram", "grams", "gramme", "grammes"]);
+const SMALLER = new Map([
+  ...many("lb,lbs,pound,pounds", OUNCES),
+  ...many("kg,kgs,kilo,kilos,kilogram,kilograms", GRAMS),
+]);
 const VOLUME_NL = new Map([
   // cc is the cubic centimetre, a millilitre by another name.
   ...many("ml,mls,cc,millilitre,millilitres,milliliter,milliliters", of(1_000_000n, 1n)),
@@ -93,6 +100,8 @@ export const DROP_NL = [50_000n, 1n];
 
 const AMOUNT =
   /^(?:(?:(\p{Nd}{1,9})\s+)?(\p{Nd}{1,9})\s*\/\s*(\p{Nd}{1,9})|(\p{Nd}{1,9}(?:\.\p{Nd}{1,9})?))\s*(%|[A-Za-z][A-Za-z .]*)?$/u;
+const IN_TWO =
+  /^(\p{Nd}(?:[\p{Nd}\s./,]*\p{Nd})?)\s*([A-Za-z]+)\.?,?\s+(\p{Nd}(?:[\p{Nd}\s./,]*\p{Nd})?)\s*([A-Za-z]+)\.?$/u;
 // Digits that are raised, ringed or stopped: "5² g" would read as 52 g.
 const RAISED = /[²³¹⁰⁴-⁹₀-₉①-⑨⑴-⑼⒈-⒐⓪⓵-⓽⓿❶-❾➀-➈➊-➒\u{1F100}-\u{1F10A}]/u;
 
@@ -210,13 +219,18 @@ const AS_NEEDED = ["to texture", "as needed", "q.s.", "nach bedarf"];
 export const isAsNeeded = (text) => AS_NEEDED.includes(text.trim().toLowerCase());
 
 /**
- * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (AS_NEEDED).
+ * Read "240 g", "8 1/2 oz", "8 lb 2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (AS_NEEDED).
  *
  * @param {string} text @param {Measures | null} measures null when not said @param {string} [where]
  * @returns {Amount}
  */
 export function readAmount(text, measures, where = "amount") {
   if (isAsNeeded(text)) return { kind: "texture", value: [0n, 1n], unit: "" };
+  const halves = inTwo(text);
+  if (halves) {
+    const [great, small] = halves.map((half) => readAmount(half, measures, where).value);
+    return { kind: "mass", value: bounded(plus(great, small), text, where), unit: "" };
+  }
   const [number, written] = split(text, where);
   if (number[0] <= 0n) {
     throw new BenchError(where, say("amounts-zero", { written: cut(text) }));
@@ -231,13 +245,26 @@ export function readAmount(text, measures, where = "amount") {
   const volume = VOLUME_NL.get(unit) ?? (KITCHEN.has(unit) ? kitchenNl(unit, measures, where) : null);
   const by = mass ?? volume;
   if (by) {
-    const value = times(number, by);
-    if (isMore(value, MOST_UG)) throw new BenchError(where, say("amounts-too-much", { written: cut(text) }));
-    if (value[0] < value[1]) throw new BenchError(where, say("amounts-too-little", { written: cut(text) }));
-    return { kind: mass ? "mass" : "volume", value, unit: "" };
+    return { kind: mass ? "mass" : "volume", value: bounded(times(number, by), text, where), unit: "" };
   }
   if (!unit) throw new BenchError(where, say("amounts-no-unit", { written: cut(text) }));
   throw new BenchError(where, say("amounts-unknown-unit", { unit: cut(unit, 20) }));
+}
+
+/** "8 lb 2 oz" and "1 kg 200 g" in their two halves; null for all else. @param {string} text */
+function inTwo(text) {
+  const found = RAISED.test(text) ? null : IN_TWO.exec(plainNumber(text));
+  if (!found) return null;
+  const [, first, great, second, small] = found;
+  const wanted = SMALLER.get(great.toLowerCase());
+  return wanted?.has(small.toLowerCase()) ? [`${first} ${great}`, `${second} ${small}`] : null;
+}
+
+/** @param {Fraction} value @param {string} text @param {string} where */
+function bounded(value, text, where) {
+  if (isMore(value, MOST_UG)) throw new BenchError(where, say("amounts-too-much", { written: cut(text) }));
+  if (value[0] < value[1]) throw new BenchError(where, say("amounts-too-little", { written: cut(text) }));
+  return value;
 }
 
 /** @param {string} unit @param {Measures | null} measures @param {string} where */

@@ -24,7 +24,7 @@ const STEP_WORDS = new RegExp(`^(?:(?:${anyOf("step")})\\s*)?\\d+\\s*[.):]\\s+`,
 const METHOD = new RegExp(`^(?:${anyOf("method")})$`, "iu");
 const LIST = new RegExp(`^(?:${anyOf("list")})$`, "iu");
 const FOR_THE = new RegExp(`^(?:${anyOf("forThe")})\\s+`, "iu");
-const OF = new RegExp(`^(?:${anyOf("of")})\\s+`, "iu");
+const OF = new RegExp(`^(?:(?:${anyOf("of")})\\s+|(?:de )?[dl]['\u2019])`, "iu");
 const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
 const TO = `\\s*(?:-|\u2013|\u2014|${anyOf("to")})\\s*`;
 const TIME_RANGE = new RegExp(`(${NUMBER})\\s*(\\p{L}+)?${TO}(${NUMBER})\\s*(\\p{L}+)`, "giu");
@@ -33,6 +33,7 @@ const AMOUNT_RANGE = new RegExp(
   `^(${NUMBER}\\s*\\p{L}*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|\\p{L}+|%)?)\\s+(?:(?:${anyOf("of")})\\s+)?(.+)$`,
   "iu",
 );
+const AMOUNT_WORDS = 6; // of the longest amount: 1 1/2 lb 2 1/2 oz
 /** Amounts that no scale and no spoon can give: before a name, or behind it. */
 const VAGUE = new RegExp(`^(${anyOf("vague")})\\s+(?:(?:${anyOf("of")})\\s+)?(.+)$`, "iu");
 const VAGUE_AFTER = new RegExp(`^(.+?)[\\s,:(\u2013\u2014-]+(${anyOf("vagueAfter")})\\)?$`, "iu");
@@ -73,6 +74,31 @@ const isSame = (one, other) => one.toLowerCase() === other.toLowerCase();
 const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
+ * "1 cup (240 g) baking soda" is 240 g of it: of two amounts the weight counts, and neither stays in the name.
+ * @param {Parted} found @param {Measures | undefined} measures @returns {Parted}
+ */
+function byWeight(found, measures) {
+  const [brackets, within] = /\s*\(([^()]+)\)\s*/.exec(found.name) ?? ["", ""];
+  const name = found.name.replace(brackets, " ").replace(OF, "").trim();
+  const also = amountOf(asWritten(within), measures);
+  if (!also || !name) return found;
+  const isWeight = also.kind === "mass" && amountOf(found.amount, measures)?.kind !== "mass";
+  return { amount: isWeight ? asWritten(within) : found.amount, name };
+}
+
+/**
+ * A line as it would be typed: marks of emphasis and of a table's cells taken away.
+ * @param {string} line
+ */
+const plain = (line) =>
+  line
+    .trim()
+    .replace(/\*\*|__|`/g, "")
+    .replace(/^\|?[\s:|-]*\|[\s:|-]*$/, "")
+    .replace(/\s*\|\s*/g, " ")
+    .trim();
+
+/**
  * "240 g of citric acid" or "Citric acid: 240 g" in its two halves; said: an amount that is named and cannot be one.
  * @param {string} text @param {Measures | undefined} measures @returns {Parted | null}
  */
@@ -80,25 +106,23 @@ function parted(text, measures) {
   const range = AMOUNT_RANGE.exec(text);
   if (range && !STEP_WORDS.test(text)) return { amount: "", said: range[1], name: range[2] };
   const words = text.split(/\s+/);
-  for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
+  for (let count = Math.min(AMOUNT_WORDS, words.length - 1); count > 0; count -= 1) {
     const amount = asWritten(words.slice(0, count).join(" "));
-    if (amountOf(amount, measures)) return { amount, name: words.slice(count).join(" ").replace(OF, "") };
+    if (amountOf(amount, measures))
+      return byWeight({ amount, name: words.slice(count).join(" ").replace(OF, "") }, measures);
   }
-  for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
+  for (let count = Math.min(AMOUNT_WORDS, words.length - 1); count > 0; count -= 1) {
     const amount = asWritten(
       words
         .slice(-count)
         .join(" ")
         .replace(/^\(|\)$/g, ""),
     );
-    if (amountOf(amount, measures))
-      return {
-        amount,
-        name: words
-          .slice(0, -count)
-          .join(" ")
-          .replace(/\s*[:,\u2013\u2014-]$/, ""),
-      };
+    const name = words
+      .slice(0, -count)
+      .join(" ")
+      .replace(/\s*[:,\u2013\u2014-]$/, "");
+    if (amountOf(amount, measures)) return byWeight({ amount, name }, measures);
   }
   const before = VAGUE.exec(text);
   if (before) return { amount: "", said: before[1], name: before[2] };
@@ -154,10 +178,7 @@ export function readText(text, measures, hasTitle = false) {
   let inMethod = false;
   /** @type {Map<string, string>} */
   const headings = new Map();
-  const lines = text
-    .split(/\r?\n/)
-    .map((each) => each.trim())
-    .filter(Boolean);
+  const lines = text.split(/\r?\n/).map(plain).filter(Boolean);
   /** @param {string | undefined} written */
   const isAmount = (written) => Boolean(parted(bareOf(written ?? ""), measures)?.amount);
   const hasHeadings = lines

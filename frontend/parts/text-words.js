@@ -15,7 +15,7 @@
 const LANGUAGES = [
   {
     method: "method|steps|directions|instructions|how to make(?!\\p{L}).*",
-    list: "ingredients|you need|what you need",
+    list: "ingredients?(?:\\s+(?:amounts?|quantit(?:y|ies)|weights?))?|amounts?\\s+ingredients?|you need|what you need",
     step: "step",
     to: "to|or",
     of: "of",
@@ -34,11 +34,11 @@ const LANGUAGES = [
       ["pieces", "press|pipe|wrap|unmould"],
       ["wait", "leave|let|dry|set|cool|rest|chill"],
     ],
-    units: {},
+    units: { c: "cup" },
   },
   {
     method: "zubereitung|anleitung|herstellung|arbeitsschritte|schritte|so (?:geht|wird)(?!\\p{L}).*",
-    list: "zutaten|das brauchst du|du brauchst|man nehme",
+    list: "zutat(?:en)?(?:\\s+mengen?)?|mengen?\\s+zutat(?:en)?|das brauchst du|du brauchst|man nehme",
     step: "schritt",
     to: "bis|oder",
     of: "von",
@@ -81,6 +81,48 @@ const LANGUAGES = [
       wochen: "weeks",
     },
   },
+  {
+    method: "préparation|étapes|instructions|mode opératoire",
+    list: "ingrédients?(?:\\s+quantités?)?|il vous faut|il te faut",
+    step: "étape",
+    to: "à|ou",
+    of: "de la|du|des|de",
+    forThe: "pour(?: (?:la|le|les|l['’]))?",
+    and: "et|puis",
+    vague: "(?:une?\\s+|quelques\\s+)?(?:(?:bonne|petite|grosse)\\s+)?(?:pincées?|poignées?|filet|peu)",
+    vagueAfter: "au goût|à volonté|une (?:pincée|poignée)|un peu|quelques",
+    thenWait: "(?:laisser|sécher|refroidir|reposer)(?!\\p{L}).*",
+    verbs: [
+      ["weigh", "pes(?:er|ez)"],
+      ["melt", "fondre"],
+      ["split", "diviser|partager"],
+      ["pieces", "presser|emballer|démouler"],
+      ["wait", "laisser|sécher|refroidir|reposer"],
+    ],
+    units: {
+      gramme: "g",
+      grammes: "g",
+      "cuillère à soupe": "tbsp",
+      "cuillères à soupe": "tbsp",
+      "cuillère à café": "tsp",
+      "cuillères à café": "tsp",
+      "c. à soupe": "tbsp",
+      "c. à s.": "tbsp",
+      "c. à café": "tsp",
+      "c. à c.": "tsp",
+      tasse: "cup",
+      tasses: "cups",
+      gouttes: "drops",
+      secondes: "s",
+      minutes: "min",
+      heure: "h",
+      heures: "h",
+      jour: "day",
+      jours: "days",
+      semaine: "week",
+      semaines: "weeks",
+    },
+  },
 ];
 
 /** What a word is called in any of the languages. @param {Exclude<keyof TextWords, "verbs" | "units">} what */
@@ -93,9 +135,14 @@ export const VERBS = LANGUAGES.flatMap(({ verbs }) =>
 
 const UNITS = new Map(LANGUAGES.flatMap(({ units }) => Object.entries(units)));
 
+const IN_WORDS = [...UNITS].filter(([written]) => written.includes(" "));
+
 /** An amount or a time with its units as the format writes them: "2 EL" is "2 tbsp". @param {string} text */
 export const asWritten = (text) =>
-  text.replace(/([\d½¼¾]\s*)(\p{L}+)\.?/gu, (whole, number, unit) => {
-    const known = UNITS.get(unit.toLowerCase());
-    return known ? number + known : whole;
-  });
+  IN_WORDS.reduce((left, [written, unit]) => left.replace(written, unit), text).replace(
+    /([\d½¼¾]\s*)(\p{L}+)\.?/gu,
+    (whole, number, unit) => {
+      const known = UNITS.get(unit.toLowerCase());
+      return known ? number + known : whole;
+    },
+  );

@@ -66,6 +66,45 @@ def test_a_decimal_comma_is_an_amount_and_a_figure_begins_no_part(modules: Page)
     assert items[5]["part"] == "home" and not any(item["as"] == "part" for item in items)
 
 
+def test_ingredients_are_split_from_their_amounts_in_each_form_that_people_paste(modules: Page) -> None:
+    forms = {
+        "1 lb 8 oz Dead Sea salt\n8 lb 2 oz Epsom salt\n1 kg 200 g soda": [
+            ("1 lb 8 oz", "Dead Sea salt"),
+            ("8 lb 2 oz", "Epsom salt"),
+            ("1 kg 200 g", "soda"),
+        ],
+        "Water 70%\nE-wax: 5%\nPreservative - 1 %": [
+            ("70%", "Water"),
+            ("5%", "E-wax"),
+            ("1 %", "Preservative"),
+        ],
+        "Ingredient\tAmount\nCitric acid\t120 g\n| Starch | 60 g |\n|---|---|\n| Kaolin | 20 g |": [
+            ("120 g", "Citric acid"),
+            ("60 g", "Starch"),
+            ("20 g", "Kaolin"),
+        ],
+        "**240 g** citric acid\n* **120 g** starch\n- Shea butter **30 g**": [
+            ("240 g", "citric acid"),
+            ("120 g", "starch"),
+            ("30 g", "Shea butter"),
+        ],
+        "120 g d\u2019acide citrique\n2 c. à soupe d'huile d'amande\n1 cuillère à café de mica": [
+            ("120 g", "acide citrique"),
+            ("2 tbsp", "huile d'amande"),
+            ("1 tsp", "mica"),
+        ],
+        "1/4 c sea salt\n1 cup (240 g) baking soda\n240 g (1 cup) soda\n1 pint water (473 ml)": [
+            ("1/4 cup", "sea salt"),
+            ("240 g", "baking soda"),  # of two amounts the weight
+            ("240 g", "soda"),
+            ("1 pint", "water"),
+        ],
+    }
+    for text, wanted in forms.items():
+        found = [(item.get("amount"), item["name"]) for item in read(modules, text, True)]
+        assert found == wanted
+
+
 def test_a_title_that_is_typed_already_is_not_written_over(modules: Page) -> None:
     assert read(modules, "Oat soak\n240 g salt")[0]["as"] == "title"
     assert read(modules, "Oat soak:\n240 g salt")[0]["as"] == "title"

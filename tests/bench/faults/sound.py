@@ -488,7 +488,7 @@ US_BASE = recipe(
         "bar",
         "Bar",
         "4 oz",
-        "block 24 oz; lavender 1/4 oz",
+        "block 1 lb 8 oz; lavender 1/4 oz",
         weigh("cut", "Cut the block into a bowl", "block"),
         melt("melt", "Melt", "block", "microwave", "30 s", None, last_burst="10 s"),
         weigh("scent", "Add the lavender, off the heat", "lavender"),
