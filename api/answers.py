@@ -186,6 +186,14 @@ class RecipeWhole(TypedDict):
     updated_at: int
 
 
+class RecipeKept(RecipeWhole):
+    etag: Annotated[str, "As its own address answers it"]
+
+
+class WholePage(Paged):
+    recipes: list[RecipeKept]
+
+
 class VersionItem(TypedDict):
     version: int
     title: str

@@ -10,14 +10,26 @@ from uuid import UUID
 import segno
 from flask import Response, request
 from sqlalchemy import Connection, func, insert, select, update
+from werkzeug.http import quote_etag
 
 import bench
-from api.answers import Changes, Checked, Findings, RecipePage, RecipeWhole, Sized, Swaps, VersionPage
+from api import generation
+from api.answers import (
+    Changes,
+    Checked,
+    Findings,
+    RecipePage,
+    RecipeWhole,
+    Sized,
+    Swaps,
+    VersionPage,
+    WholePage,
+)
 from api.clock import now_ms
 from api.errors import Problem, not_found
 from api.kit import measured_kit
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, RECIPE_REF, document_body
-from api.schemas import Air, PageQuery, Since, SizeRequest, SwapQuery
+from api.schemas import Air, PageQuery, Since, SizeRequest, SwapQuery, WholePageQuery
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
@@ -84,6 +96,30 @@ def list_recipes(asked: PageAsked) -> Response:
         )
         items = [dict(row) for row in rows.mappings()]
     return paged("recipes", items, total, asked)
+
+
+@blueprint.get("/recipes/whole")
+@blueprint.arguments(WholePageQuery(), location="query")
+@blueprint.response(200, shape(WholePage))
+def list_whole_recipes(asked: PageAsked) -> Response:
+    """The recipes as they are now, each as written and measured, in the same order: for a phone that has none yet."""
+    with reading() as connection:
+        total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
+        rows = connection.execute(
+            A_VERSION.join(
+                Recipe, (Recipe.id == RecipeVersion.recipe_id) & (Recipe.version == RecipeVersion.version)
+            )
+            .order_by(Recipe.title, Recipe.id)
+            .limit(asked["page_size"])
+            .offset((asked["page"] - 1) * asked["page_size"])
+        ).all()
+    kept = (VersionRow(*row) for row in rows)
+    items = ",".join(
+        f'{_whole_text(row)[:-1]},"etag":{json.dumps(quote_etag(generation.tag(row.version)))}}}'
+        for row in kept
+    )
+    pages = -(-total // asked["page_size"])
+    return answer_text(f'{{"recipes":[{items}],"page":{asked["page"]},"pages":{pages},"total":{total}}}')
 
 
 @blueprint.put("/recipes/<uuid:recipe_id>")
@@ -319,8 +355,11 @@ def _measured(row: VersionRow) -> MeasuredRecipe:
 
 
 def _whole(row: VersionRow, status: int = 200) -> Response:
-    text = (
+    return answer_text(_whole_text(row), status, etag=str(row.version))
+
+
+def _whole_text(row: VersionRow) -> str:
+    return (
         f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
         f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}}}'
     )
-    return answer_text(text, status, etag=str(row.version))

@@ -98,6 +98,13 @@ class PageQuery(Schema):
     page_size = fields.Integer(load_default=50, validate=validate.Range(1, 100))
 
 
+class WholePageQuery(Schema):
+    """Recipes whole are long: fewer stand on a page."""
+
+    page = fields.Integer(load_default=1, validate=validate.Range(1, LARGEST_PAGE))
+    page_size = fields.Integer(load_default=25, validate=validate.Range(1, 25))
+
+
 INSTANT = validate.Range(0, 2**53 - 1)
 ROLES = validate.OneOf(["maker", "helper"])
 # A device's name is said in the record and printed in a terminal: one line, no control characters.

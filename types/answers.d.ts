@@ -182,6 +182,15 @@ export interface RecipeWhole {
   readonly updated_at: number;
 }
 
+export interface RecipeKept extends RecipeWhole {
+  /** As its own address answers it */
+  readonly etag: string;
+}
+
+export interface WholePage extends Paged {
+  readonly recipes: readonly RecipeKept[];
+}
+
 export interface VersionItem {
   readonly version: number;
   readonly title: string;

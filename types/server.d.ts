@@ -13,6 +13,7 @@ import type {
   Paged,
   PairingMade,
   RecipeItem,
+  RecipeKept,
   RecipeWhole,
   SettingsSaid,
   SettingsWhole,
@@ -134,8 +135,10 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
               ? Paged & { versions: VersionItem[] }
               : P extends `/recipes/${string}/swaps?${string}`
                 ? { swaps: SwapEffect[] }
-                : P extends `/recipes/${string}`
-                  ? RecipeDoc
+                : P extends `/recipes/whole?${string}`
+                  ? Paged & { recipes: RecipeKept[] }
+                  : P extends `/recipes/${string}`
+                    ? RecipeDoc
                   : P extends `/${infer N extends keyof Lists}?${string}`
                     ? PageOf<N>
                     : P extends `/lots/${string}/trace`

@@ -12,13 +12,16 @@ import { inOrder, rowOf, Run, SHELF } from "./run.js";
 import { Refused, saysStatus } from "./server.js";
 import { answeredFor, missed, readBack } from "./sync-machine.js";
 /** @import { LotUse } from "../../bench/shapes/page" */
-/** @import { Changes, KeptEntry, MetaRow, OutboxRow, RecipeRow, WriteOptions } from "../../types/keep" */
+/** @import { Changes, DraftRow, KeptEntry, MetaRow, OutboxRow, RecipeRow, WriteOptions } from "../../types/keep" */
 /** @import { Answered, BodyOf, EntriesPath, KitDoc, Lists, PagePath, RecipeDoc } from "../../types/server" */
 /** @import { RunItem, SettingsDoc } from "../../types/server" */
 /** @import { Book } from "./book.js" */
 /** @import { Journal } from "./run.js" */
 
 const BATCH = 200;
+/** More recipes than these are read by pages of so many, each recipe whole: a new phone has all to read. */
+const FEW = 3;
+const WHOLE = 25;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
 const FINISHED_KEPT = 40;
 /** How often the server is asked what batches that are not on this phone have used of the shelf. */
@@ -391,20 +394,43 @@ export class Round {
   async #readRecipes() {
     /** @type {Map<string, {id: string, version: number}>} */
     const missing = new Map(this.#book.recipes);
-    for (const { id, version } of await this.#all("recipes")) {
+    /** @type {Map<string, number>} */
+    const wanted = new Map(); // to be read, and where each stands in the list
+    for (const [place, { id, version }] of (await this.#all("recipes")).entries()) {
       const here = this.#book.recipes.get(id);
       if ((here?.version ?? 0) <= version) missing.delete(id);
       if (here && here.version > version && (await this.#isAnother(id, version))) {
         missing.delete(id);
       } else if (missing.has(id) || (here?.version === version && here.generation === this.generation))
         continue;
+      wanted.set(id, place);
+    }
+    if (wanted.size > FEW) await this.#readWhole(wanted);
+    for (const id of wanted.keys()) {
       const { body, etag } = await this.#get(`/recipes/${id}`);
-      await this.#commit({
-        recipes: { put: [{ ...body, etag, generation: this.generation }] },
-        ...this.#keepMine(here, body),
-      });
+      await this.#keepRecipes([{ ...body, etag }]);
     }
     for (const { id, version } of missing.values()) await this.#putBack(id, version);
+  }
+
+  /**
+   * The pages of whole recipes on which these stand; what a change moved to another meanwhile stays wanted.
+   * @param {Map<string, number>} wanted
+   */
+  async #readWhole(wanted) {
+    const pages = new Set([...wanted.values()].map((place) => Math.floor(place / WHOLE) + 1));
+    for (const page of pages) {
+      const { recipes } = (await this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`)).body;
+      const read = recipes.filter(({ id }) => wanted.delete(id));
+      if (read.length) await this.#keepRecipes(read);
+    }
+  }
+
+  /** @param {(RecipeDoc & {etag: string | null})[]} read */
+  #keepRecipes(read) {
+    const rows = read.map((each) => ({ ...each, generation: this.generation }));
+    const drafts = read.flatMap((each) => this.#mineOf(this.#book.recipes.get(each.id), each));
+    return this.#commit({ recipes: { put: rows }, ...(drafts.length && { drafts: { put: drafts } }) });
   }
 
   /**
@@ -420,11 +446,11 @@ export class Round {
 
   /**
    * A text that only this phone has, under a number that is another's by now, stays here as a draft.
-   * @param {RecipeRow | undefined} here @param {RecipeDoc} there @returns {Changes}
+   * @param {RecipeRow | undefined} here @param {RecipeDoc} there @returns {DraftRow[]}
    */
-  #keepMine(here, { version, document }) {
+  #mineOf(here, { version, document }) {
     const isMine = here && here.version >= version && canonical(here.document) !== canonical(document);
-    if (!isMine || !this.#isMaker || this.#book.drafts.has(here.id)) return {};
+    if (!isMine || !this.#isMaker || this.#book.drafts.has(here.id)) return [];
     const { id } = here;
     const draft = {
       id,
@@ -436,7 +462,7 @@ export class Round {
       send: false,
       errors: null,
     };
-    return { drafts: { put: [draft] } };
+    return [draft];
   }
 
   /** The document of each recipe version that a run here was made by, in case the server is ever lost. */

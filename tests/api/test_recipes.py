@@ -194,3 +194,19 @@ def test_an_older_version_put_back_later_does_not_become_the_current_one(studio:
     assert ([each["version"] for each in listed["versions"]], listed["total"]) == ([3, 1], 2)
     edited = studio.put_recipe(recipe, make_recipe(title="Fourth"), if_match=studio.tag(3))
     assert (edited.status_code, edited.json["version"]) == (200, 4)
+
+
+def test_whole_recipes_come_by_pages_each_as_its_own_address_has_it(studio: Studio) -> None:
+    """Past one page of 25: thirty, one of them at its second version."""
+    made = [studio.with_recipe(title=f"Bar {place:02}")["id"] for place in range(30)]
+    studio.put_recipe(made[3], make_recipe(title="Bar 03, again"), if_match=studio.tag(1))
+    listed = [each["id"] for each in studio.get("/recipes?page_size=100").json["recipes"]]
+
+    first, second = (studio.get(f"/recipes/whole?page={page}").json for page in (1, 2))
+
+    assert (first["pages"], first["total"], len(first["recipes"]), len(second["recipes"])) == (2, 30, 25, 5)
+    whole = [*first["recipes"], *second["recipes"]]
+    assert [each["id"] for each in whole] == listed
+    for each in whole:
+        alone = studio.get(f"/recipes/{each['id']}")
+        assert each == {**alone.json, "etag": alone.headers["ETag"]}

@@ -206,16 +206,20 @@ def test_a_maker_is_told_how_copies_stand_and_when_they_have_stopped(
 
 
 def test_of_many_recipes_some_stand_there_and_a_word_finds_the_rest(page: Page, tmp_path: Path) -> None:
-    """Thirty, of which twelve are drawn; the last has an ingredient of its own."""
+    """Thirty come in three questions, and twelve are drawn; the last has an ingredient of its own."""
     server = studio_server(tmp_path / "studio.sqlite3")
     for place in range(1, 30):
         butter = {"name": "Weiße Tonerde" if place == 29 else "Hard butter"}
         written = {"title": f"Bar {place:02}", "ingredients": {**RECIPE["ingredients"], "butter": butter}}
         call(server, "PUT", f"recipes/{uuid4()}", {**RECIPE, **written})
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url.partition("/api/v1")[2]))
     carry_on(page)
     page.goto(server.url)
     recipes = page.locator(".recipe")
     expect(page.get_by_role("button", name="All 30 recipes")).to_be_visible()
+    of_recipes = [each for each in asked if each.startswith("/recipes")]
+    assert len(of_recipes) == 3, of_recipes  # the list, and two pages of whole ones
     expect(recipes).to_have_count(12)
 
     field = page.get_by_label("Find a recipe by title, part or ingredient")
