@@ -75,7 +75,11 @@ export function planOfSheet(sheet) {
           ? say("page-paper-of-mass", { count: component.count, mass: plain(component.piece_mg) })
           : "",
         component.spares ? say("page-paper-of-them-spare", { count: component.spares }) : "",
-        component.make_mg ? say("page-paper-mass-in-all", { mass: mass(component.make_mg, 1000) }) : "",
+        component.make_mg
+          ? say("page-paper-mass-in-all", {
+              mass: mass(component.make_mg, component.make_mg < 10_000 ? 100 : 1000),
+            })
+          : "",
         component.stays_behind_mg ? say("page-paper-stays", { mass: plain(component.stays_behind_mg) }) : "",
         ...component.why.map(reasonWords),
       ],
@@ -131,7 +135,9 @@ function readings(sheet, lines) {
 function row(line, vessel, weigh, scales) {
   const about = {
     name: line.name,
-    note: [noteOf(line), line.optional ? say("page-paper-optional") : ""].filter(Boolean).join(" "),
+    note: [noteOf(line), spoonOf(line), line.optional ? say("page-paper-optional") : ""]
+      .filter(Boolean)
+      .join(" "),
   };
   if (line.mg === null) {
     vessel.held += line.about_mg ?? 0;
@@ -150,15 +156,27 @@ function row(line, vessel, weigh, scales) {
   vessel.held += line.mg;
   return {
     ...about,
-    amount: reading(toDivision(line.mg, division), division),
+    // What is too little for the scale to show stands there by its own mass.
+    amount: toDivision(line.mg, division)
+      ? reading(toDivision(line.mg, division), division)
+      : mass(line.mg, 10),
     reads: reading(toDivision(reads, division), division),
     on: joined(scale?.name, line.cup ? say("page-paper-cup-into", { vessel: vessel.name }) : vessel.name),
   };
 }
 
+/** @param {SheetLine} line */
+function spoonOf(line) {
+  const spoons = spoonsWords(line.by_spoon);
+  return spoons ? say("sheet-text-by-spoon", { spoons }) : "";
+}
+
 /** @param {SheetLine} line of what no scale shows */
-const countedOf = ({ count, unit }) =>
-  count === null ? say("prompting-to-texture") : say("prompting-counted", { count, unit: unit ?? "" });
+function countedOf({ count, unit, about_mg: about }) {
+  if (count === null) return say("prompting-to-texture");
+  const counted = say("prompting-counted", { count, unit: unit ?? "" });
+  return about ? say("sheet-text-about", { counted, mass: mass(about, 100) }) : counted;
+}
 
 /** @param {SplitStep} step @param {Vessels} vessels @param {Scales} scales @returns {PaperRow[]} */
 function divide(step, vessels, scales) {
