@@ -158,6 +158,18 @@ export const RECIPE_MORE = [
   ["summary", "summary", "area"],
   ["stays_on", "stays-on", "maybe"],
   ["looks_like_food", "looks-like-food", "maybe"],
+  ["good_piece.mass.least", "good-mass-least", "", "95 g"],
+  ["good_piece.mass.most", "good-mass-most", "", "105 g"],
+  ["good_piece.ph.least", "good-ph-least", "decimal", "5.5"],
+  ["good_piece.ph.most", "good-ph-most", "decimal", "7"],
+  ["good_piece.look", "good-look", "grow"],
+  ["good_piece.set", "good-set", "grow"],
+  [
+    "before",
+    "before",
+    "some",
+    { ...coded("before", "cleaned", "cleared"), said: (what) => say(`gather-start-${what}`) },
+  ],
 ];
 
 /** @type {readonly Field[]} */
