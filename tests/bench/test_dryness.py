@@ -112,3 +112,12 @@ def test_each_piece_is_held_against_its_own_weighing_an_hour_before():
         (1, "not_yet", -600),
         (2, "dry", -10),
     ]
+
+
+def test_constant_weight_is_said_of_this_rooms_air_and_never_more():
+    """A constant weight is balance with that room's air, and a piece that fizzes slowly loses weight too."""
+    told = weighed(400_000, 399_900, 100)
+
+    assert told["constant"] == "dry"
+    assert "this room’s air" in told["says"] and "slow fizz loses weight too" in told["says"]
+    assert not told["says"].lower().startswith("dry")
