@@ -11,6 +11,7 @@ import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { placeWords } from "../parts/places.js";
 import { fieldsOf } from "../parts/recipe-fields.js";
+import { isWellBuilt } from "../parts/well-built.js";
 import { say, sayAll } from "../words.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
@@ -157,7 +158,7 @@ export class BringScreen extends HTMLElement {
       this.#told.replaceChildren(
         h("h2", {}, say("page-bring-cannot")),
         ...errors.map(({ field, detail }) => found("will_not_run", placeWords(written, field), detail)),
-        Array.isArray(written.components) && typeof written.ingredients === "object"
+        isWellBuilt(written)
           ? h(
               "button",
               {
@@ -167,7 +168,7 @@ export class BringScreen extends HTMLElement {
               },
               say("page-bring-mend"),
             )
-          : "",
+          : h("p", {}, say("page-bring-mend-there")),
       );
       return;
     }

@@ -305,6 +305,47 @@ def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page) ->
     assert pasted.evaluate("field => field.value.length") == too_much
 
 
+def built_otherwise() -> dict[str, dict[str, Any]]:
+    """A recipe whose build is broken in one place each, and one that is wrong in an amount alone."""
+
+    def broken(break_it: Callable[[dict[str, Any]], None]) -> dict[str, Any]:
+        document: dict[str, Any] = make_recipe()
+        break_it(document)
+        return document
+
+    def first(document: dict[str, Any], field: str) -> dict[str, Any]:
+        found: dict[str, Any] = document["components"][0][field][0]
+        return found
+
+    return {
+        "a kind of step": broken(lambda document: first(document, "steps").update(kind="boil")),
+        "no steps": broken(lambda document: document["components"][0].update(steps=None)),
+        "a step": broken(lambda document: document["components"][0].update(steps=[None])),
+        "an ingredient": broken(lambda document: document["ingredients"].update(salt=None)),
+        "no ingredients": broken(lambda document: document.update(ingredients=None)),
+        "a number": broken(lambda document: first(document, "lines").update(amount=240)),
+        "the joining": broken(lambda document: document.update(assembly=[])),
+        "its parts": broken(lambda document: document.update(components=[None])),
+        "a window": broken(lambda document: first(document, "steps").update(window=[], after="in")),
+        "no such amount": broken(lambda document: first(document, "lines").update(amount="12 florps")),
+    }
+
+
+def test_what_is_not_built_as_a_recipe_is_mended_in_its_file_and_an_amount_here(own_desk: Page) -> None:
+    """The recipe page cannot show what has no steps, and once left itself blank with a draft that stayed."""
+    mend = own_desk.get_by_role("button", name="Put it right here")
+    for name, document in built_otherwise().items():
+        bring(own_desk, json.dumps(document))
+
+        expect(own_desk.locator("bring-screen"), name).to_contain_text("It cannot be read as it is")
+        if name == "no such amount":
+            mend.click()
+            expect(own_desk.locator("[data-at='components.0.lines.0.amount']")).to_have_value("12 florps")
+        else:
+            expect(own_desk.locator("bring-screen"), name).to_contain_text("Mend it in the file")
+            expect(mend, name).to_have_count(0)
+
+
 def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, demo: Server) -> None:
     export = call(demo, "GET", "export")
     titles = [each["versions"][-1]["document"]["title"] for each in export["recipes"]]
