@@ -95,6 +95,7 @@ HELPERS_MAY = frozenset(
         "recipes.list_recipes",
         "recipes.list_swaps",
         "recipes.list_versions",
+        "recipes.list_whole_recipes",
         "recipes.size_recipe",
         "records.get_label",
         "records.get_last",
