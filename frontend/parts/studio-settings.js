@@ -195,7 +195,7 @@ export function settingsForm(settings, isMaker) {
     ),
     h(
       "details",
-      {},
+      { class: "about" },
       h("summary", {}, say("page-studio-cost-more")),
       h(
         "div",
