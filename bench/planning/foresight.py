@@ -156,11 +156,14 @@ class _Choice:
             if stays <= STAY_MS:
                 layout = Layout(day, self.order, first=index)
                 blind = self._blind(layout, index)
-                made.append((_badness(self._risks(index), layout, blind, stays), stays, layout, index, None))
+                strays = bool(self.staying) and index not in self.staying
+                bad = _badness(self._risks(index), layout, blind, strays, stays)
+                made.append((bad, stays, layout, index, None))
         for at in events:
             layout = self._laid(USUAL, at)
             blind = self._blind(layout, None)
-            made.append((_badness(self._risks(None, at), layout, blind, 0), 0, layout, None, at))
+            bad = _badness(self._risks(None, at), layout, blind, False, 0)
+            made.append((bad, 0, layout, None, at))
         if not made:
             return _advice(None, None, {"kind": "no_hours"}, 0, [])
         _, stays, layout, chosen, until = min(made, key=_badness_of)
@@ -298,17 +301,19 @@ class _Choice:
 
 
 def _badness(
-    risks: tuple[bool, int, int], layout: Layout, blind: tuple[bool, bool], stays: int
+    risks: tuple[bool, int, int], layout: Layout, blind: tuple[bool, bool], strays: bool, stays: int
 ) -> tuple[int, ...]:
     """What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever,
-    and leaving a state that is open; what is ruined and brought back, at the usual pace and by slow hands; then windows of quality, and how many times their
-    own size they are overrun; then staying on, by how much, and the end."""
+    and leaving a state that is open; what is ruined, at the usual pace and by slow hands; beginning something else
+    while a state is open; what is brought back; then windows of quality, and how many times their own size they are
+    overrun; then staying on, by how much, and the end."""
     ruined, back, missed, share = layout.price if layout.placed else NOTHING
     return (
         not layout.placed,
         *blind,
         ruined,
         *risks[:2],
+        strays,
         back,
         risks[2],
         missed,

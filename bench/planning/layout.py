@@ -4,10 +4,11 @@ Hands stay on a state that does not keep: the steps from the one that opens it t
 laid out in one piece (`blocks.py`), where there is room for them with slow hands; what is open already
 has no room to wait for.
 
-The order only says who goes first when two could. A step goes into the first hole of its maker's
-time that is long enough, within bench hours. Where what follows would come too late for a gap with
-a most, the step that opens the gap is put later, and the day is laid out again. Waits begin by
-themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers and loops.
+The order only says who goes first when two could; what an open state waits for goes before all. A step
+goes into the first hole of its maker's time that is long enough, within bench hours. Where what follows
+would come too late for a gap with a most, the step that opens the gap is put later, and the day is laid
+out again. Waits begin by themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers
+and loops.
 """
 
 from bisect import bisect_right
@@ -87,6 +88,7 @@ class Day:
         self.at_stake = self._leads_to_ends()
         self.blocks = blocks_of(self)
         self.block: dict[int, list[int]] = {index: block for block in self.blocks for index in block}
+        self.pressing = self.with_needs(self.at_stake)
 
     def loosened(self) -> None:
         """Let go of the blocks: each step is laid out by itself."""
@@ -143,6 +145,18 @@ class Day:
                         stack += [need for need, _ in self.needs[index] if self.end[need] is None]
         return chain
 
+    def with_needs(self, steps: set[int]) -> set[int]:
+        """Steps with all they still need, each block whole."""
+        chain: set[int] = set()
+        stack = list(steps)
+        while stack:
+            index = stack.pop()
+            if index not in chain:
+                chain.add(index)
+                stack += self.block.get(index, [])
+                stack += [need for need, _ in self.needs[index] if self.end[need] is None]
+        return chain
+
     @property
     def holds_that_count(self) -> list[Holding]:
         """The holds without those of a pool that never runs out: it has enough for all of them at once, or each
@@ -180,13 +194,17 @@ class Day:
         return start is not None and end is not None and start <= at < end
 
     def by_need(self, order: list[str]) -> list[int]:
-        """The open tasks by this order, each after what it needs; what the order lacks comes last."""
+        """The open tasks by this order, what is at stake first, each after what it needs; what the order lacks comes
+        last."""
         rank = {key: place for place, key in enumerate(order)}
         late = len(order)
-        first = sorted((rank.get(self.tasks[index]["id"], late), index) for index in self.open)
+        first = sorted(
+            (index not in self.at_stake, rank.get(self.tasks[index]["id"], late), index)
+            for index in self.open
+        )
         placed: list[int] = []
         seen: set[int] = set()
-        for _, one in first:
+        for _, _, one in first:
             stack = [one] if one not in seen else []
             while stack:
                 index = stack[-1]
@@ -553,26 +571,10 @@ class Layout(_Placing):
 
     def _go_first(self, to: int) -> None:
         """Let a step, and all it still needs, go before the rest."""
-        chain = {to}
-        stack = [to]
-        while stack:
-            for need, _ in self.day.needs[stack.pop()]:
-                if self.day.end[need] is None and need not in chain:
-                    chain.add(need)
-                    stack.append(need)
-        for block in self.day.blocks:  # all of it goes along, and what it needs
-            stack = [each for each in block if each not in chain] if chain & set(block) else []
-            while stack:
-                each = stack.pop()
-                if each not in chain:
-                    chain.add(each)
-                    stack += [need for need, _ in self.day.needs[each] if self.day.end[need] is None]
+        chain, pressing = self.day.with_needs({to}), self.day.pressing
         others = [index for index in self.order if index not in self.ahead]
-        self.order = [
-            *self.ahead,
-            *(index for index in others if index in chain),
-            *(index for index in others if index not in chain),
-        ]
+        others.sort(key=lambda index: 0 if index in pressing else 1 if index in chain else 2)
+        self.order = [*self.ahead, *others]
 
     def _delay(self, index: int, by: int) -> bool:
         """Make a task end later by so much, a wait through the last of its needs; False if it is history,

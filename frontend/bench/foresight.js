@@ -213,13 +213,14 @@ class Choice {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
       if (!layout) continue;
-      const bad = badness(this.#risks(index), layout, this.#blind(layout, index), stays);
+      const strays = this.#staying.length > 0 && !this.#staying.includes(index);
+      const bad = badness(this.#risks(index), layout, this.#blind(layout, index), strays, stays);
       made.push({ bad, stays, layout, chosen: index, until: null });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
       made.push({
-        bad: badness(this.#risks(null, at), layout, this.#blind(layout, null), 0),
+        bad: badness(this.#risks(null, at), layout, this.#blind(layout, null), false, 0),
         stays: 0,
         layout,
         chosen: null,
@@ -390,11 +391,12 @@ class Choice {
 
 /**
  * What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever, and
- * leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows of quality, and how
- * many times their own size they are overrun; then staying on, by how much, and the end.
- * @param {number[]} risks @param {Layout} layout @param {number[]} blind @param {number} stays
+ * leaving what is open; ruin, at the usual pace and by slow hands; beginning something else while a state is open;
+ * bringing back; then windows of quality, and how many times their own size they are overrun; then staying on, by how
+ * much, and the end.
+ * @param {number[]} risks @param {Layout} layout @param {number[]} blind @param {boolean} strays @param {number} stays
  */
-function badness(risks, layout, blind, stays) {
+function badness(risks, layout, blind, strays, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
   return [
     layout.placed ? 0 : 1,
@@ -402,6 +404,7 @@ function badness(risks, layout, blind, stays) {
     ruined,
     risks[0],
     risks[1],
+    strays ? 1 : 0,
     back,
     risks[2],
     missed,

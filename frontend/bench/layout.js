@@ -69,6 +69,7 @@ export class Day {
     /** @type {Map<number, number[]>} */
     this.block = new Map();
     for (const block of this.blocks) for (const index of block) this.block.set(index, block);
+    this.pressing = this.withNeeds(this.atStake);
   }
 
   /** @param {string} key */
@@ -133,6 +134,20 @@ export class Day {
     return chain;
   }
 
+  /** Steps with all they still need, each block whole. @param {Iterable<number>} steps */
+  withNeeds(steps) {
+    /** @type {Set<number>} */
+    const chain = new Set();
+    const stack = [...steps];
+    for (let index = stack.pop(); index !== undefined; index = stack.pop()) {
+      if (chain.has(index)) continue;
+      chain.add(index);
+      stack.push(...(this.block.get(index) ?? []));
+      stack.push(...this.needs[index].map(([need]) => need).filter((need) => this.end[need] === null));
+    }
+    return chain;
+  }
+
   /** Whether what a step takes up for longer is there now. @param {number} index */
   hasFree(index) {
     return this.holds
@@ -156,13 +171,14 @@ export class Day {
   }
 
   /**
-   * The open tasks by this order, each after what it needs; what the order lacks comes last.
+   * The open tasks by this order, what is at stake first, each after what it needs; what the order lacks comes last.
    * @param {readonly string[]} order
    */
   byNeed(order) {
     const rank = new Map(order.map((key, place) => [key, place]));
     const rankOf = (/** @type {number} */ index) => rank.get(this.tasks[index].id) ?? order.length;
-    const first = [...this.open].sort((a, b) => rankOf(a) - rankOf(b) || a - b);
+    const isCalm = (/** @type {number} */ index) => (this.atStake.has(index) ? 0 : 1);
+    const first = [...this.open].sort((a, b) => isCalm(a) - isCalm(b) || rankOf(a) - rankOf(b) || a - b);
     /** @type {Set<number>} */
     const placed = new Set();
     for (const one of first) {
@@ -589,33 +605,11 @@ export class Layout {
 
   /** Let a step, and all it still needs, go before the rest. @param {number} to */
   #goFirst(to) {
-    const chain = new Set([to]);
-    const stack = [to];
-    for (let next = stack.pop(); next !== undefined; next = stack.pop()) {
-      for (const [need] of this.day.needs[next]) {
-        if (this.day.end[need] === null && !chain.has(need)) {
-          chain.add(need);
-          stack.push(need);
-        }
-      }
-    }
-    for (const block of this.day.blocks) {
-      // all of it goes along, and what it needs
-      const along = block.some((each) => chain.has(each)) ? block.filter((each) => !chain.has(each)) : [];
-      for (let each = along.pop(); each !== undefined; each = along.pop()) {
-        if (chain.has(each)) continue;
-        chain.add(each);
-        along.push(
-          ...this.day.needs[each].map(([need]) => need).filter((need) => this.day.end[need] === null),
-        );
-      }
-    }
+    const chain = this.day.withNeeds([to]);
+    const rank = (/** @type {number} */ index) =>
+      this.day.pressing.has(index) ? 0 : chain.has(index) ? 1 : 2;
     const others = this.order.filter((index) => !this.ahead.includes(index));
-    this.order = [
-      ...this.ahead,
-      ...others.filter((index) => chain.has(index)),
-      ...others.filter((index) => !chain.has(index)),
-    ];
+    this.order = [...this.ahead, ...others.sort((a, b) => rank(a) - rank(b))];
   }
 
   /**

@@ -304,6 +304,42 @@ def test_hands_do_not_rest_beside_an_open_state_while_another_is_ruined() -> Non
     assert next_step(problem, ["wrap", "mist", "second"], at)["step"] == "wrap"
 
 
+def test_nothing_else_is_begun_while_a_state_is_open_that_must_be_brought_back_anyway() -> None:
+    """A topping was late already, so another batch's was beaten too: what misses least by its minutes."""
+    tasks = [make_task("beat", 5), make_task("join", 8), make_task("other", 6, component="other")]
+    tasks.append(make_task("close", 4, component="other"))
+    gaps = [make_gap("beat", "join"), over(BACK, "beat", "join", 30), make_gap("other", "close")]
+    gaps.append(over(QUALITY, "other", "close", 20))
+    tasks.append({**make_task("pour", 5, component="third"), "status": "done"})
+    tasks.append(make_task("wrap", 3, component="third"))
+    gaps.append(over(QUALITY, "pour", "wrap", 10))
+    problem = done(make_bare(tasks, gaps, OPEN), "beat", at=MONDAY)
+    problem = done(problem, "pour", at=MONDAY + 20 * MINUTE)
+
+    told = next_step(problem, ["wrap", "other", "close", "join"], MONDAY + 31 * MINUTE)
+
+    assert (told["step"], told["pace"]) == ("join", 0)
+
+
+def test_an_open_state_is_laid_out_before_what_the_order_says() -> None:
+    """It stood with idle hands for 55 min: the layout kept its end for after another batch's topping."""
+    problem = done(two_at_stake(), "beat", at=MONDAY)
+    day = Day(problem, MONDAY)
+
+    assert [day.tasks[index]["id"] for index in day.by_need(["dry", "wrap", "pipe"])][0] == "pipe"
+    assert next_step(problem, ["wrap", "pipe"], MONDAY)["step"] == "pipe"
+
+
+def test_what_is_open_stays_before_what_goes_first_later() -> None:
+    """Letting another's window go first put what was open behind it for good."""
+    day = Day(done(two_at_stake(), "beat", at=MONDAY), MONDAY)
+    laid = Layout(day, day.by_need([]))
+
+    laid._go_first(day.number["wrap"])
+
+    assert laid.order.index(day.number["pipe"]) < laid.order.index(day.number["wrap"])
+
+
 # The margin
 
 
