@@ -119,6 +119,17 @@ export function otherSteps(document, at) {
   );
 }
 
+/**
+ * What a step comes after as long as it names none: the one before it; the first of the joining, the end of each part.
+ * @param {WrittenRecipe} document @param {string} at @returns {string[]}
+ */
+export function comesAfter(document, at) {
+  const before = partAt(document, at)?.steps[Number(at.split(".steps.")[1].split(".")[0]) - 1];
+  if (before) return [before.id];
+  const parts = at.startsWith("assembly.") ? document.components : [];
+  return parts.flatMap(({ id, steps }) => steps.slice(-1).map((step) => `${id}.${step.id}`));
+}
+
 /** @param {string} stem @returns {(had: readonly {id?: string}[]) => {id: string, name: string}} */
 const nextId = (stem) => (had) => {
   let number = had.length + 1;

@@ -28,19 +28,19 @@ const fields =
     hasFields(value) &&
     Object.entries(must).every(([field, fits]) => fits(value[field])) &&
     Object.entries(may).every(([field, fits]) => value[field] === undefined || fits(value[field]));
-/** @param {string} names @param {Fits} fits */
-const all = (names, fits) => Object.fromEntries(names.split(" ").map((name) => [name, fits]));
+/** @param {string} names as "one|other" @param {Fits} fits */
+const all = (names, fits) => Object.fromEntries(names.split("|").map((name) => [name, fits]));
 
 const texts = list(text);
 const STEP = fields(
   { id: text, kind, title: text },
   {
-    ...all("says reason does caution hands into from about heater burst last_burst rest from_c to_c", text),
-    ...all("look_for ask yes again verb word earliest usual latest test stake rescue every during", text),
-    ...all("after hazards tools lines of tips", texts),
-    ...all("optional one_by_one partial", flag),
-    ...all("not_yet too_far", fields({}, all("do wait", text))),
-    window: fields({}, all("from latest stake rescue", text)),
+    ...all("says|reason|does|caution|hands|into|from|about|heater|burst|last_burst|rest|from_c|to_c", text),
+    ...all("look_for|ask|yes|again|verb|word|earliest|usual|latest|test|stake|rescue|every|during", text),
+    ...all("after|hazards|tools|lines|of|tips", texts),
+    ...all("optional|one_by_one|partial", flag),
+    ...all("not_yet|too_far", fields({}, all("do|wait", text))),
+    window: fields({}, all("from|latest|stake|rescue", text)),
     ways: list(fields({ id: text, name: text }, { says: text, hazards: texts })),
     portions: list(fields({ id: text, name: text }, { share: number, mass: text })),
   },
@@ -48,25 +48,25 @@ const STEP = fields(
 const LINE = fields(
   { id: text, ingredient: text, amount: text },
   {
-    ...all("tolerance note", text),
+    ...all("tolerance|note", text),
     optional: flag,
-    substitutes: list(fields({ ingredient: text }, { ...all("amount says", text), changes_method: flag })),
+    substitutes: list(fields({ ingredient: text }, { ...all("amount|says", text), changes_method: flag })),
   },
 );
 const INGREDIENT = fields(
   { name: text },
   {
-    ...all("note inci kind form most_c active", text),
-    density: fields({}, all("g_per_ml tapped_g_per_ml source", text)),
+    ...all("note|inci|kind|form|most_c|active", text),
+    density: fields({}, all("g_per_ml|tapped_g_per_ml|source", text)),
     fragrance: fields(
       {},
-      { ...all("limit category", text), allergens: list(fields({}, all("name share", text))) },
+      { ...all("limit|category", text), allergens: list(fields({}, all("name|share", text))) },
     ),
     heat: fields(
       {},
       {
-        ...all("melts_c source", text),
-        ...all("solid_j_per_kg_k liquid_j_per_kg_k latent_j_per_kg", number),
+        ...all("melts_c|source", text),
+        ...all("solid_j_per_kg_k|liquid_j_per_kg_k|latent_j_per_kg", number),
       },
     ),
     hazards: texts,
@@ -75,7 +75,7 @@ const INGREDIENT = fields(
 const PART = fields(
   { id: text, name: text, steps: list(STEP) },
   {
-    ...all("piece stays_behind loss part vessel", text),
+    ...all("piece|stays_behind|loss|part|vessel", text),
     spares: number,
     mould: fields({}, { shape: text, held: flag }),
     lines: list(LINE),
@@ -86,10 +86,10 @@ const PART = fields(
 export const isWellBuilt = fields(
   { ingredients: byId(INGREDIENT), components: list(PART) },
   {
-    ...all("title summary measures", text),
-    ...all("stays_on looks_like_food", flag),
+    ...all("title|summary|measures", text),
+    ...all("stays_on|looks_like_food", flag),
     written_for: number,
-    piece: fields({}, all("one many", text)),
+    piece: fields({}, all("one|many", text)),
     assembly: fields(
       { takes: list(fields({ component: text }, { count: number })), steps: list(STEP) },
       { name: text, lines: list(LINE) },

@@ -70,6 +70,7 @@ import {
   LINE,
   MEASURES,
   nameOfLine,
+  comesAfter,
   otherSteps,
   partsOf,
   RECIPE,
@@ -1125,12 +1126,17 @@ export class RecipeScreen extends HTMLElement {
   #after(at) {
     const { after } = this.#pen.read(at);
     const now = after === undefined ? "before" : after.length ? "these" : "nothing";
-    const picked = (/** @type {string} */ which) =>
-      which === "before"
-        ? undefined
+    // Those picked begin with what it came after all along, so that nothing comes loose.
+    const picked = (/** @type {string} */ which) => {
+      if (which === "before") return undefined;
+      if (which === "nothing") return [];
+      const along = comesAfter(this.#document, at);
+      return along.length
+        ? along
         : otherSteps(this.#document, at)
-            .slice(0, which === "these" ? 1 : 0)
-            .map(([key]) => key);
+            .map(([key]) => key)
+            .slice(0, 1);
+    };
     const input = h(
       "select",
       {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 import json
 import re
 from collections.abc import Iterator
@@ -503,6 +504,33 @@ def test_a_name_known_from_another_recipe_brings_its_details(own_desk: Page, ser
     expect(hint(own_desk, "components.0.lines.0.amount")).to_contain_text(
         "30.0 mL → 27.3 g, density 0.91 g/mL (supplier's sheet)"
     )
+
+
+def test_steps_picked_begin_with_what_a_step_came_after_so_that_none_comes_loose(
+    own_desk: Page, server: Server
+) -> None:
+    longer: Any = copy.deepcopy(RECIPE)
+    longer["components"][0]["steps"].insert(1, {"id": "melt", "kind": "do", "title": "Melt it"})
+    change(server, longer)
+    own_desk.reload()
+    go(own_desk, RECIPE_ID)
+    for path in ("components.0.steps.2?", "components.0.steps.2.more?"):
+        at(own_desk, path).click()
+    at(own_desk, "components.0.steps.2.after-which").select_option("these")
+    expect(said(own_desk)).to_have_text(KEPT)
+    assert draft(own_desk)["components"][0]["steps"][2]["after"] == ["melt"]
+
+    along = own_desk.evaluate(
+        """async () => {
+             const { comesAfter } = await import("/parts/recipe-forms.js");
+             const part = (id) => ({ id, name: id, lines: [], steps: [{ id: "in" }, { id: "dry" }] });
+             const document = { components: [part("base"), part("top")],
+                                assembly: { takes: [], steps: [{ id: "pipe" }] } };
+             return ["assembly.steps.0", "components.0.steps.1", "components.1.steps.0"]
+               .map((at) => comesAfter(document, at));
+           }"""
+    )
+    assert along == [["base.dry", "top.dry"], ["in"], []]
 
 
 def each_state(page: Page) -> Iterator[str]:
