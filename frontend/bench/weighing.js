@@ -11,7 +11,7 @@ import { say } from "../words.js";
 import { BenchError } from "./errors.js";
 import { last } from "./lists.js";
 import { ceiling, halfEven, PPM, product } from "./whole.js";
-/** @import { Kit, Scale } from "../../bench/shapes/page" */
+/** @import { Kit, Scale, State } from "../../bench/shapes/page" */
 /** @import { Division } from "./whole.js" */
 
 /**
@@ -19,6 +19,9 @@ import { ceiling, halfEven, PPM, product } from "./whole.js";
  * @param {{readonly division_mg: number | null, readonly division_uoz?: number}} scale @returns {Division}
  */
 export const readsIn = ({ division_mg, division_uoz }) => ({ mg: division_mg ?? 1, uoz: division_uoz });
+
+/** Nothing is weighed yet: what is needed can still be gathered first. @param {State} state */
+export const isUntouched = ({ lines }) => Object.values(lines).every(({ in_mg: mg }) => mg === 0);
 
 /**
  * The smallest net mass, in mg, that a scale of this division weighs to this tolerance.

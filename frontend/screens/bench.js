@@ -26,7 +26,7 @@ import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { readsIn } from "../bench/weighing.js";
+import { isUntouched, readsIn } from "../bench/weighing.js";
 import { exactly, timeLeft, unbroken } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
@@ -84,9 +84,6 @@ const otherWay = ({ weigh }) => (weigh === "tare" ? "running" : "tare");
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
 /** @param {Prompt} prompt */
 const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
-
-/** Nothing is weighed yet: what is needed can still be gathered first. @param {State} state */
-const isUntouched = ({ lines }) => Object.values(lines).every(({ in_mg: mg }) => mg === 0);
 
 /**
  * One line that opens, for what has no room beside the number (style/bench.css says when).

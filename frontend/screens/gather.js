@@ -8,6 +8,7 @@
 import { gather } from "../bench/gather.js";
 import { last, those } from "../bench/lists.js";
 import { isBarred, papersAbout, papersPast, verdictOf } from "../bench/shelf.js";
+import { isUntouched } from "../bench/weighing.js";
 import { toDivision } from "../bench/whole.js";
 import { define, find, focused, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { openPad } from "../parts/number-pad.js";
@@ -113,7 +114,11 @@ export class GatherScreen extends HTMLElement {
     if (had) find(this.#list, `[data-tick="${CSS.escape(had)}"]`)?.focus();
     setText(
       this.#go,
-      open === 0 ? say("page-gather-all-here") : say("page-gather-start-without", { count: open }),
+      open === 0
+        ? say("page-gather-all-here")
+        : say(isUntouched(run.state) ? "page-gather-start-without" : "page-gather-go-on-without", {
+            count: open,
+          }),
     );
   }
 

@@ -123,6 +123,11 @@ def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> Non
     phone.get_by_role("button", name="Start without").click()
     expect(phone.locator("bench-screen")).to_be_visible()  # it is asked once a batch
 
+    phone.locator("answer-row .copper").click()
+    expect(phone.locator("bench-screen h1")).to_contain_text("Light oil")
+    go(phone, f"#/gather/{run}")
+    expect(phone.get_by_role("button", name="Go on without")).to_be_visible()
+
 
 def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> None:
     gather(phone, lot("b1", "butter", KG))

@@ -16,6 +16,10 @@ page-gather-start-without = { $count ->
     [one] Anfangen, { $count } Sache fehlt
    *[other] Anfangen, { $count } Sachen fehlen
 }
+page-gather-go-on-without = { $count ->
+    [one] Weiter, { $count } Sache fehlt
+   *[other] Weiter, { $count } Sachen fehlen
+}
 
 ## Die Lieferungen einer Zutat
 
@@ -67,7 +71,7 @@ page-gather-unknown-code-says = Keine Lieferung im Vorrat hat diesen Code. Eine 
 
 ## Gehen, ohne alles abgehakt zu haben
 
-page-gather-go-title = Anfangen, obwohl etwas fehlt?
+page-gather-go-title = Weiter, obwohl etwas fehlt?
 page-gather-go-says = Nicht abgehakt: { $names }. Im Protokoll steht es als nicht bereitgelegt.
 page-gather-go = Zum Arbeitstisch
 page-gather-note = Nicht bereitgelegt: { $names }.

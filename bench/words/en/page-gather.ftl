@@ -16,6 +16,10 @@ page-gather-start-without = { $count ->
     [one] Start without { $count } item
    *[other] Start without { $count } items
 }
+page-gather-go-on-without = { $count ->
+    [one] Go on without { $count } item
+   *[other] Go on without { $count } items
+}
 
 ## The lots of an ingredient
 
@@ -67,7 +71,7 @@ page-gather-unknown-code-says = No lot on the shelf has this code. Scan another 
 
 ## Leaving with something not ticked
 
-page-gather-go-title = Start without all of it?
+page-gather-go-title = Go without all of it?
 page-gather-go-says = Not ticked: { $names }. The record will show it as not gathered.
 page-gather-go = Go to the bench
 page-gather-note = Not gathered: { $names }.
