@@ -40,7 +40,7 @@ export class AnswerRow extends HTMLElement {
       (answer, index) => (answer.strong ? "strong" : index),
       () => this.#make(),
       (node, answer, index) => {
-        node.onclick = () => this.hasAttribute("data-held") || tell(this, "answer-chosen", { answer });
+        node.onclick = () => this.#isStill || tell(this, "answer-chosen", { answer });
         setAttr(node, "class", answer.strong ? "copper" : "outlined");
         setAttr(node, "data-answer", answer.id);
         setText(node.children[0], answer.label);
@@ -60,6 +60,11 @@ export class AnswerRow extends HTMLElement {
    */
   set held(isHeld) {
     setAttr(this, "data-held", isHeld);
+  }
+
+  /** No answer is taken: a finger finds none either (style/bench.css), and a key or a pedal that bounces is one. */
+  get #isStill() {
+    return this.hasAttribute("data-held") || this.hasAttribute("data-settling");
   }
 
   #settle() {

@@ -22,14 +22,44 @@ const dayName = (place) =>
 
 /** Between two times of day: a dash, or a word of any language, but none that says which half of the day. */
 const BETWEEN = /\s*(?:[-\u2013]|(?<!\p{L})(?![ap]m(?!\p{L}))\p{L}+)\s*/iu;
+/** "9", "9.30", "7 pm": a time of day as it is said. */
+const CLOCK = /^(\d{1,2})(?:[:.](\d{2}))?\s*(?:([ap])\.?m\.?)?$/i;
+const OF_THE_CLOCK = /(\d)\s*(?:h|uhr|o[’']clock)(?!\p{L})\s*/giu;
+
+/** A time of day as the studio keeps it; what cannot be read stays as it is. @param {string} text */
+function readClock(text) {
+  const [, hour, minutes = "00", half] = CLOCK.exec(text) ?? [];
+  if (!hour) return text;
+  const noon = half?.toLowerCase() === "p" ? 12 : 0;
+  return `${half ? (Number(hour) % 12) + noon : Number(hour)}:${minutes}`;
+}
+
+/** @param {string} clock */
+const minuteOf = (clock) => clock.split(":").reduce((hours, minutes) => hours * 60 + Number(minutes), 0);
+
 /**
- * "9:00 to 12:30, 19:00 to 22:00" as pairs; what cannot be read is the server's to name.
+ * "7-10 pm" begins at 19:00 and "9-5 pm" at 9:00: half of the day said once is meant of both where it can be.
+ * @param {string[]} pair
+ */
+function readPair([opens, ...rest]) {
+  const closes = rest.map(readClock);
+  const half = CLOCK.exec(rest[0] ?? "")?.[3];
+  const isBare = half && CLOCK.test(opens) && !CLOCK.exec(opens)?.[3];
+  const same = readClock(`${opens} ${half}m`);
+  return [isBare && minuteOf(same) < minuteOf(closes[0]) ? same : readClock(opens), ...closes];
+}
+
+/**
+ * "9:00 to 12:30, 7-10 pm" as pairs; what cannot be read is the server's to name.
  * @param {string} text @returns {string[][]}
  */
-const readHours = (text) =>
-  ["closed", say("page-day-closed")].includes(text.trim().toLowerCase())
-    ? []
-    : text.split(",").map((pair) => pair.split(BETWEEN).map((each) => each.trim()));
+function readHours(text) {
+  if (["closed", say("page-day-closed")].includes(text.trim().toLowerCase())) return [];
+  return text.split(",").map((pair) => {
+    const said = pair.replace(OF_THE_CLOCK, "$1 ").replace(/(\d) (\d\d)(?!\d)/g, "$1:$2");
+    return readPair(said.split(BETWEEN).map((each) => each.trim()));
+  });
+}
 /** @param {readonly (readonly string[])[]} pairs */
 const writeHours = (pairs) =>
   pairs.length
@@ -200,16 +230,20 @@ export class HoursForm {
   #read() {
     /** @param {string} key */
     const valueOf = (key) => this.#fields.get(key).value.trim();
+    /** What was read stands in the field, as it is kept. @param {string} key */
+    const hoursIn = (key) => {
+      const pairs = readHours(valueOf(key));
+      if (pairs.flat().every((each) => /^\d+:\d\d$/.test(each)))
+        this.#fields.get(key).value = writeHours(pairs);
+      return pairs;
+    };
     return this.#makers.map(({ hours }, place) => ({
       name: valueOf(`${place}.name`),
       hours: {
         ...hours,
-        daily: readHours(valueOf(`${place}.daily`)),
+        daily: hoursIn(`${place}.daily`),
         days: Object.fromEntries(
-          DAYS.filter((key) => valueOf(`${place}.${key}`)).map((key) => [
-            key,
-            readHours(valueOf(`${place}.${key}`)),
-          ]),
+          DAYS.filter((key) => valueOf(`${place}.${key}`)).map((key) => [key, hoursIn(`${place}.${key}`)]),
         ),
       },
     }));

@@ -32,7 +32,7 @@ function makeOne(host, isRedo, isGiven) {
   const once = () => `undone ${taking?.entry}`;
   const hold = () => setAttr(button, "data-held", isGiven(once()));
   const press = () => {
-    if (!taking || isGiven(once())) return;
+    if (!taking || isGiven(once()) || button.hasAttribute("data-settling")) return;
     tell(host, "answer", {
       kind: "undone",
       body: { entry: taking.entry },

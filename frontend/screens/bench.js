@@ -929,14 +929,17 @@ export class BenchScreen extends HTMLElement {
       event.target instanceof Element && event.target.closest("button,a,input,textarea,select");
     if (event.key === "ArrowDown" || event.key === "ArrowUp") {
       this.#parts.answers.move(event.key === "ArrowDown" ? 1 : -1);
-    } else if (event.key === "ArrowRight" || event.key === "ArrowLeft") {
+    } else if (["ArrowRight", "ArrowLeft", "PageUp"].includes(event.key)) {
       this.#turn(event.key === "ArrowRight" ? 1 : -1);
     } else if (event.key === "Escape") {
       if (!this.#picked && !this.#pin) return;
       this.#picked = null;
       this.#pin = null;
       this.update();
-    } else if ((event.key === " " || event.key === "Enter") && (event.repeat || !onControl)) {
+    } else if (
+      event.key === "PageDown" ||
+      ([" ", "Enter"].includes(event.key) && (event.repeat || !onControl))
+    ) {
       if (!event.repeat) this.#parts.answers.strong?.click();
     } else {
       return;

@@ -493,6 +493,14 @@ def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_ser
     expect(wrong).to_contain_text("ends before it begins")
     expect(wrong).to_be_in_viewport()
     expect(day.get_by_text("Planned.", exact=True)).to_have_count(0)
+    for said, read in (
+        ("9-17", "9:00 to 17:00"),
+        ("9 Uhr bis 17.30 Uhr", "9:00 to 17:30"),
+        ("7-10 pm, 9 am – 5 pm", "19:00 to 22:00, 9:00 to 17:00"),
+    ):
+        day.get_by_label("Each day").fill(said)
+        day.get_by_role("button", name="Save hours").click()
+        expect(day.get_by_label("Each day")).to_have_value(read)
     day.get_by_label("Each day").fill("0:00 to 12:00, 12:30 to 24:00")
     day.get_by_role("button", name="Save hours").click()
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
@@ -164,10 +164,18 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
     """Space, Enter, arrows, digits and Escape: what a foot pedal and a keyboard can send."""
     begin(bench)
     title = bench.locator("bench-screen h1")
-    press: Callable[[str], None] = bench.keyboard.press
+    settling = bench.locator("answer-row[data-settling]")
+
+    def press(key: str) -> None:
+        expect(settling).to_have_count(0)
+        bench.keyboard.press(key)
+
     expect(title).to_have_text("Grind the citric acid finer")
 
-    press("Space")
+    press("PageDown")  # what a page turner sends; one that bounces is one
+    bench.keyboard.press("PageDown")
+    expect(title).to_have_text(re.compile("^Bicarbonate of soda: add "))
+    press("Shift")  # once it has settled: nothing more has come of it
     expect(title).to_have_text(re.compile("^Bicarbonate of soda: add "))
     press("Enter")
     expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))

@@ -126,7 +126,7 @@ async function act({ chance, told, runs }) {
   }
   const what = chance.below(100);
   const buttons = all(what < 70 ? "answer-row button" : ".undoes").filter(
-    ({ textContent }) => !NEVER.test(textContent),
+    (button) => !NEVER.test(button.textContent) && !button.closest("[data-settling]"), // where no finger finds it
   );
   if (buttons.length && what < 80) {
     const button = chance.one(buttons);

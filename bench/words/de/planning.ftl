@@ -51,7 +51,7 @@ planning-hours-pair = { $opens } bis { $closes }
 planning-hours-overlap = { $hours } überschneidet { $other }. Zu einem machen.
 planning-hours-two = Arbeitszeiten haben Anfang und Ende.
 planning-hours-backwards = { $hours } endet vor dem Anfang. Über Mitternacht zwei schreiben: bis 24:00, und ab 0:00 am nächsten Tag.
-planning-hours-clock = „{ $written }“ ist keine Uhrzeit von 0:00 bis 24:00.
+planning-hours-clock = „{ $written }“ ist keine Uhrzeit von 0:00 bis 24:00. Zum Beispiel 19:30 schreiben.
 planning-hours-date = Ein Datum steht als 2026-11-28.
 
 ## What cannot be planned

@@ -51,7 +51,7 @@ planning-hours-pair = { $opens } to { $closes }
 planning-hours-overlap = { $hours } overlaps { $other }. Make them one.
 planning-hours-two = Bench hours have a beginning and an end.
 planning-hours-backwards = { $hours } ends before it begins. Past midnight, write two: to 24:00, and from 0:00 on the next day.
-planning-hours-clock = “{ $written }” is not a time of day from 0:00 to 24:00.
+planning-hours-clock = “{ $written }” is not a time of day from 0:00 to 24:00. Write it as 19:30.
 planning-hours-date = A date is written as 2026-11-28.
 
 ## What cannot be planned
