@@ -1,7 +1,10 @@
 // What an empty studio shows: what this is, what it will ask for, and three ways to begin.
 
-import { say } from "../words.js";
+import { locale, say, units } from "../words.js";
 import { h } from "./dom.js";
+
+/** Where ounces and °F are what people think in, as common practice has it. */
+const OUNCES = /-US$/;
 
 export function firstVisit() {
   /** @param {string} href @param {string} name @param {string} title @param {string} says */
@@ -19,5 +22,14 @@ export function firstVisit() {
       way("#/bring", "outlined", say("page-begin-bring-one"), say("page-begin-bring-says")),
     ),
     h("p", { class: "soft" }, say("page-begin-asks"), " ", h("a", { href: "#/kit" }, say("page-begin-kit"))),
+    OUNCES.test(locale()) && units().mass === "g"
+      ? h(
+          "p",
+          { class: "soft" },
+          say("page-begin-grams"),
+          " ",
+          h("a", { href: "#/studio" }, say("page-begin-ounces")),
+        )
+      : "",
   );
 }

@@ -8,12 +8,13 @@ import { duration, exactly } from "./words.js";
 /** @import { RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
-const LONGEST = 40; // on two lines of a narrow phone
-
+const LONGEST = 26; // with “Undo” before it, on two lines of a narrow phone
+export const IN_A_LIST = 60;
+const LEAST_OF_NAME = 8;
 const LONGEST_NOTE = 20;
 
 /** @param {string} text @param {number} most */
-const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1)}\u2026` : text);
+const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1).trimEnd()}\u2026` : text);
 
 /**
  * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"]]?: (
@@ -73,8 +74,11 @@ const WORDS = {
   wrote_off: ({ mg, count }) => say("page-undo-wrote-off", { amount: amount({ mg, count }) }),
 };
 
-/** @param {KeptEntry} deed @param {Sheet | null} [sheet] of the run; the shelf has none */
-export function deedWords({ kind, body }, sheet = null) {
+/**
+ * @param {KeptEntry} deed @param {Sheet | null} [sheet] of the run; the shelf has none
+ * @param {number} [most] how long it may be
+ */
+export function deedWords({ kind, body }, sheet = null, most = LONGEST) {
   const card = /** @type {{name?: string} | undefined} */ (body.card);
   const line = sheet?.lines.find(({ id }) => id === body.line);
   const on = line?.scale ?? sheet?.vessels.find(({ id }) => id === body.vessel)?.scale ?? body.scale;
@@ -85,7 +89,12 @@ export function deedWords({ kind, body }, sheet = null) {
     ingredient: card?.name ?? String(body.ingredient ?? ""),
   };
   const deed = WORDS[/** @type {keyof Words} */ (kind)];
-  const words =
-    deed?.(/** @type {AnyBody} */ (/** @type {unknown} */ (body)), named) ?? say("page-undo-entry");
-  return cut(words, LONGEST);
+  const told = /** @type {AnyBody} */ (/** @type {unknown} */ (body));
+  const whole = deed?.(told, named) ?? say("page-undo-entry");
+  // Too long, it is a name that is cut: never how much it was, nor what was done with it.
+  const over = Math.max(0, whole.length - most);
+  /** @param {string} name */
+  const short = (name) => cut(name, Math.max(LEAST_OF_NAME, name.length - over));
+  const names = { line: short(named.line), step: short(named.step), ingredient: short(named.ingredient) };
+  return deed?.(told, { ...named, ...names }) ?? whole;
 }

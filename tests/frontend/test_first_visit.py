@@ -74,6 +74,11 @@ def test_an_empty_studio_offers_three_ways_at_once_and_nothing_on_it_is_an_error
         expect(first.get_by_role("link", name=way)).to_be_in_viewport(ratio=1)
     for said in ("what to do now", "scales and bowls"):
         expect(first.get_by_text(said)).to_be_in_viewport(ratio=1)
+    expect(first).not_to_contain_text("°F")
+    page.add_init_script("Object.defineProperty(navigator, 'languages', { get: () => ['en-US', 'en'] })")
+    page.reload()
+    first.get_by_role("link", name="Use ounces and °F").click()
+    expect(page.get_by_role("group", name="Masses")).to_be_visible()
     for address in ("#/recipe/new", "#/bring", "#/kit", "#/shelf", "#/studio", "#/"):
         page.evaluate("address => { location.hash = address }", address)
         expect(page.locator("h1")).to_be_visible()

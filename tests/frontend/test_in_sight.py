@@ -142,6 +142,35 @@ def test_all_countdowns_open_from_the_end_of_the_row(bench: Page) -> None:
     bench.wait_for_function("() => window.chosen === 'x.1.1'")
 
 
+def test_what_an_undo_undoes_is_cut_in_its_name_and_never_in_its_amount_or_deed(bench: Page) -> None:
+    sheet = {
+        "lines": [{"id": "base", "name": "White melt-and-pour soap base, clear", "scale": "bench"}],
+        "steps": [{"id": "soften", "title": "Let the whipping base come to room warmth"}],
+        "vessels": [],
+        "kit": {"scales": [{"id": "bench", "division_mg": 1000}]},
+    }
+    deeds = [
+        ["weighed", {"line": "base", "mg": 400_000}],
+        ["left", {"line": "base"}],
+        ["heated", {"step": "soften", "ms": 30_000}],
+        ["done", {"step": "soften"}],
+    ]
+    said = bench.evaluate(
+        """async ([sheet, deeds]) => {
+            const { deedWords } = await import("/parts/undo-words.js");
+            return deeds.map(([kind, body]) => deedWords({ kind, body }, sheet));
+        }""",
+        [sheet, deeds],
+    )
+
+    assert said == [
+        "White melt-and-pour… 400 g",
+        "White melt-… left as it is",
+        "heating 30 s, Let the whi…",
+        "Let the whipping base com…",
+    ]
+
+
 def test_a_caution_without_room_is_one_line_that_opens(bench: Page) -> None:
     take(bench, Shape(320, 568))
     full = bench.evaluate(FOLDED)

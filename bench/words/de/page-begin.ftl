@@ -10,3 +10,6 @@ page-begin-bring-one = Eines einlesen
 page-begin-bring-says = Eine Rezeptdatei, oder Text zum Einfügen.
 page-begin-asks = Es fragt nach Rezept, Waagen und Schüsseln, und was die Waage zeigt. Kein Konto: alles bleibt in deiner Werkstatt.
 page-begin-kit = Waagen und Schüsseln eintragen
+# To a phone set to the United States.
+page-begin-grams = Alles steht in Gramm und °C.
+page-begin-ounces = Unzen und °F nehmen

@@ -10,3 +10,6 @@ page-begin-bring-one = Bring one in
 page-begin-bring-says = A recipe file, or text to paste.
 page-begin-asks = It asks for your recipe, scales and bowls, and what the scale reads. No account: everything stays in your studio.
 page-begin-kit = Set up scales and bowls
+# To a phone set to the United States.
+page-begin-grams = All is in grams and °C.
+page-begin-ounces = Use ounces and °F
