@@ -23,6 +23,7 @@ import { say, sayAll } from "../words.js";
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 
+const NAMED = 4; // of what is not ticked; the record names all of it
 /** @type {readonly ThingKind[]} */
 const KINDS = ["start", "protection", "scale", "vessel", "mould", "heater", "tool"];
 const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with something open: asked once a batch
@@ -421,7 +422,11 @@ export class GatherScreen extends HTMLElement {
     const still = this.#still();
     if (still.length && !Object.hasOwn(run.state.ticked, PASSED_OVER)) {
       const names = sayAll(still);
-      const says = say("page-gather-go-says", { names });
+      const more = still.length - NAMED;
+      const says =
+        more > 0
+          ? say("page-gather-go-says-many", { names: still.slice(0, NAMED).join(", "), count: more })
+          : say("page-gather-go-says", { names });
       if (
         !(await pickOne({
           title: say("page-gather-go-title"),

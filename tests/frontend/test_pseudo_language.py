@@ -22,6 +22,7 @@ from tests.servers import Server
 pytestmark = [pytest.mark.browser, NO_COPY]
 
 ROOT = Path(__file__).resolve().parents[2]
+DIALOGS_AT_LEAST = 12
 NARROW = [Shape(320, 700), Shape(390, 844, text_percent=200)]
 SENT_MS = 60_000  # a page in another language is compressed when it is first asked for
 # All that a screen says: its texts, and what is said of its parts to those who hear it.
@@ -43,7 +44,8 @@ WIDE = """() => {
     };
     const doc = document.documentElement;
     if (doc.scrollWidth > innerWidth) cut.set("page", `scrolls sideways by ${doc.scrollWidth - innerWidth}`);
-    for (const node of document.querySelectorAll("#page *, dialog[open] *")) {
+    const shown = [...document.querySelectorAll("dialog[open]")].at(-1) ?? document.querySelector("#page");
+    for (const node of shown.querySelectorAll("*")) {
         if (!node.checkVisibility() || node.closest("svg, canvas, .unseen")) continue;
         const isField = node.matches("input, select, textarea"); // goes along with the caret
         const hasText = [...node.childNodes].some((each) => each.nodeType === Node.TEXT_NODE && each.data.trim());
@@ -68,7 +70,8 @@ WIDE = """() => {
 # A word that is broken in its middle for want of room.
 BROKEN = f"""() => {{
     const found = [];
-    const walker = document.createTreeWalker(document.querySelector("#page"), NodeFilter.SHOW_TEXT);
+    const walker = document.createTreeWalker(
+        [...document.querySelectorAll("dialog[open]")].at(-1) ?? document.querySelector("#page"), NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {{
         if (!node.data.includes("{pseudo.BEGIN}") || !node.parentElement.checkVisibility()) continue;
         if (node.parentElement.getBoundingClientRect().width < 2) continue; // for those who hear it
@@ -82,6 +85,51 @@ BROKEN = f"""() => {{
     }}
     return found;
 }}"""
+# While `isQuiet`, nothing that is touched is told: nothing is entered, sent or chosen, and what opens is only looked at.
+TELL_NOTHING = """() => {
+    const { dispatchEvent } = EventTarget.prototype;
+    EventTarget.prototype.dispatchEvent = function (event) {
+        const isTold = window.isQuiet && event instanceof CustomEvent && this.parentElement?.id === "page";
+        return isTold || dispatchEvent.call(this, event);
+    };
+    window.print = () => {};
+}"""
+# Touches what was not touched on this screen yet, until a dialog opens that was not seen: the way to it, or null. One
+# may open by way of another; that one is opened again until each of its answers was touched.
+NEXT_DIALOG = """async () => {
+    window.isQuiet = true;
+    window.tried ??= new Set();
+    const still = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))));
+    const shown = () => [...document.querySelectorAll("dialog[open]")].at(-1);
+    const press = async (within, way) => {
+        for (const button of [...within.querySelectorAll("button:not(:disabled)")]) {
+            const name = `${way} / ${button.className} ${button.textContent.replace(/[0-9.]+/g, "0")}`;
+            if (!button.isConnected || !button.checkVisibility() || tried.has(name)) continue;
+            tried.add(name);
+            const [address, before] = [location.hash, shown()];
+            button.click();
+            await still();
+            if (location.hash !== address) location.hash = address;
+            if (shown() && shown() !== before) return name;
+            if (before && !shown()) return null; // it was an answer
+        }
+        return null;
+    };
+    let way = null;
+    if (shown()) {
+        const here = window.way;
+        const count = tried.size;
+        way = await press(shown(), here);
+        if (tried.size > count) tried.delete(here);
+        if (!way) for (const each of document.querySelectorAll("dialog[open]")) each.close("");
+        await still();
+    }
+    window.way = way ?? (await press(document.querySelector("#page"), location.hash));
+    window.isQuiet = Boolean(window.way);
+    return window.way;
+}"""
+# The screens whose touches open dialogs; elsewhere what is touched is drawn into the page.
+WITH_DIALOGS = ("shelf", "studio", "bench/", "day/", "gather/", "record/", "recipes")
 # What is no word of any language's: units, shares, what the law or a standard names.
 EVERYWHERE = re.compile(
     r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|PDF|JSON|MB|kB|Bowlside|[0-9a-f]{64})\b"
@@ -122,6 +170,15 @@ def every_screen(page: Page) -> Iterator[str]:
     page.evaluate("location.hash = '#/'")
     expect(page.locator(".recipe").first).to_be_visible()
     yield "recipes"
+
+
+def every_dialog(page: Page, screen: str) -> Iterator[str]:
+    """Whatever opens on this screen by touches, one after the other; nothing of it is answered."""
+    seen: set[str] = set()
+    while screen.startswith(WITH_DIALOGS) and (way := page.evaluate(NEXT_DIALOG)):
+        if way not in seen:
+            seen.add(way)
+            yield way
 
 
 def strings_in(told: Any) -> Iterator[str]:
@@ -168,6 +225,8 @@ def test_in_a_language_of_long_words_nothing_is_cut_and_all_is_of_the_catalogue(
     expect(page.locator(".recipe")).to_have_count(DEMO_RECIPES, timeout=SENT_MS)
     written = makers_words(studio)
     found: dict[str, Any] = {}
+    opened = 0
+    page.evaluate(TELL_NOTHING)
 
     for screen in every_screen(page):
         page.evaluate(
@@ -182,5 +241,16 @@ def test_in_a_language_of_long_words_nothing_is_cut_and_all_is_of_the_catalogue(
             take(page, shape)
             if wide := page.evaluate(WIDE):
                 found[f"{screen}, {shape}"] = wide
+        for dialog in every_dialog(page, screen):
+            opened += 1
+            take(page, Shape(390, 844))
+            if broken := page.evaluate(BROKEN):
+                found[f"{dialog}, words broken"] = broken
+            take(page, NARROW[-1])
+            if wide := page.evaluate(WIDE):
+                found[f"{dialog}, {NARROW[-1]}"] = wide
+            if left := past_the_catalogue(page.evaluate(SAID), written):
+                found[f"{dialog}, past the catalogue"] = sorted(left)
 
+    assert opened >= DIALOGS_AT_LEAST
     assert found == {}, json.dumps(found, ensure_ascii=False, indent=1)

@@ -101,6 +101,7 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     with page.expect_request("**/api/v1/kit"):
         page.get_by_role("button", name="Save kit").click()
     go(page, f"#/bench/{run}", "bench-screen")
+    expect(page.locator("answer-row[data-settling]")).to_have_count(0)
     page.evaluate(
         "() => { for (const _ of [1, 2, 3]) document.querySelector('answer-row .copper').click(); }"
     )

@@ -73,5 +73,6 @@ page-gather-unknown-code-says = Keine Lieferung im Vorrat hat diesen Code. Eine 
 
 page-gather-go-title = Weiter, obwohl etwas fehlt?
 page-gather-go-says = Nicht abgehakt: { $names }. Im Protokoll steht es als nicht bereitgelegt.
+page-gather-go-says-many = Nicht abgehakt: { $names } und { $count } weitere. Im Protokoll stehen sie als nicht bereitgelegt.
 page-gather-go = Zum Arbeitstisch
 page-gather-note = Nicht bereitgelegt: { $names }.

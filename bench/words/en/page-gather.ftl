@@ -73,5 +73,6 @@ page-gather-unknown-code-says = No lot on the shelf has this code. Scan another 
 
 page-gather-go-title = Go without all of it?
 page-gather-go-says = Not ticked: { $names }. The record will show it as not gathered.
+page-gather-go-says-many = Not ticked: { $names }, and { $count } more. The record will show them as not gathered.
 page-gather-go = Go to the bench
 page-gather-note = Not gathered: { $names }.
