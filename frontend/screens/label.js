@@ -98,7 +98,8 @@ export class LabelScreen extends HTMLElement {
   #build() {
     const { settings, run, recipe } = this.#data;
     const given = { ...SIZE, ...settings.label };
-    const soldIn = recipe.sold_in ?? [];
+    // Northern Ireland follows the EU's rules.
+    const soldIn = (recipe.sold_in ?? []).map((each) => (each === "ni" ? "eu" : each));
     const first = MARKETS.find((each) => soldIn.includes(each));
     if (first && !(given.market && soldIn.includes(given.market))) given.market = first;
     const again = () => this.#draw();

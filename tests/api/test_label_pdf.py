@@ -215,6 +215,19 @@ def test_stickers_for_lots_say_what_is_in_them_with_the_code_they_came_with(stud
     assert studio.get("/lot-stickers.pdf").status_code == 422
 
 
+def test_letters_are_never_drawn_below_what_the_rule_asks_for(studio: Studio, batch: str) -> None:
+    """21 CFR 701.3(b): from 12 square inches a sixteenth of an inch, 1.5875 mm, by the outline of the small o."""
+    large = "market=us&width_mm=100&height_mm=80&precautions=" + "+".join(["Keep+dry"] * 30)
+    [page] = pages_of(studio.get(f"/runs/{batch}/label.pdf?{large}"))
+    size = max_size(page, "Sodium")
+    assert size / POINTS_PER_MM * 0.56 >= 1.587  # the library's own font has an o of 0.56 of its size
+
+    words = "&precautions=".join(["+".join(["word"] * 50)] * 12)
+    refused = studio.get(f"/runs/{batch}/label.pdf?market=us&width_mm=100&height_mm=80&precautions={words}")
+    fits = studio.get(f"/runs/{batch}/label.pdf?market=eu&width_mm=100&height_mm=80&precautions={words}")
+    assert (refused.status_code, fits.status_code) == (422, 200)
+
+
 def test_type_is_as_large_as_fits(studio: Studio, batch: str) -> None:
     sizes = []
     for width, height in ((40, 25), (60, 40), (90, 60)):

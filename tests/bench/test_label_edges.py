@@ -641,6 +641,31 @@ def test_what_is_due_before_the_sale_and_what_was_not_looked_at_is_said_with_its
     assert all(each["source"] for each in [*told["duties"], *told["not_checked"]])
 
 
+def test_northern_ireland_takes_the_eus_label_with_a_person_of_its_own():
+    """GOV.UK guidance of 4 May 2023: Regulation 1223/2009 applies; the person is in Northern Ireland or the EEA."""
+    told = labelled("uk", (100_000, SODA))
+    assert says(told, "take the EU's label, in English", "not_checked")
+    assert says(told, "in Northern Ireland or the EEA", "not_checked")
+    assert not says(labelled("eu", (100_000, SODA)), "Northern Ireland", "not_checked")
+
+
+@pytest.mark.parametrize("market", ["us", "eu", "uk"])
+def test_what_a_recipe_is_for_is_asked_of_no_one_again(market):
+    """The recipe's own use; the label's answer goes before it."""
+    butter = (100_000, "Shea Butter", {"kind": "butter"})
+    for use, options, slips in (
+        ("bath", {}, True),
+        ("left_on", {}, False),
+        ("bath", {"use": "left_on"}, False),
+        ("left_on", {"use": "wash"}, True),
+    ):
+        told = labelled(market, butter, use=use, options=options)
+        assert says(told, "slippery", "precautions") is slips
+        assert not says(told, "What it is for", "not_checked")
+    mixture = labelled(market, (80_000, SODA), (20_000, ACID), use="air")
+    assert (mixture["clp"] is None) is (market == "us")
+
+
 @pytest.mark.parametrize("market", ["us", "uk"])
 def test_the_label_itself_is_english_in_every_language_there(market):
     """21 CFR 701.2(b); of the UK from memory."""

@@ -210,8 +210,9 @@ def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_
     expect(label.locator("label-screen")).not_to_contain_text("too small")
 
     # What was not checked is said first, and what the maker answers there is taken into account.
-    titles = label.locator("label-screen .section-name")
-    assert titles.first.inner_text().lower() == "not checked"
+    # After it come the fields, before all findings.
+    titles = [each.lower() for each in label.locator("label-screen .section-name").all_inner_texts()]
+    assert titles[:2] == ["not checked", "what stands on it"] and "look at" in titles[2:]
     label.locator(".way", has_text="United Kingdom").click()
     expect(label.locator(".label-list")).to_contain_text("Seed Oil, Aqua.")
     missing = label.get_by_role("region", name="Still missing on it")

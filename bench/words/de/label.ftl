@@ -95,7 +95,7 @@ label-open-single = Wird es sofort verbraucht? Dann gehört der offene Tiegel ni
 label-open-life = Länger als 30 Monate haltbar? Bis 30 braucht es ein Datum.
 label-open-origin = Eingeführt? Dann steht das Ursprungsland darauf.
 label-open-language-eu = Sprache: jedes Land bestimmt seine für diese Wörter. INCI-Namen bleiben.
-label-open-northern-ireland = In Nordirland gelten die Regeln der EU: dort das EU-Etikett nehmen.
+label-open-northern-ireland = In Nordirland gelten die Regeln der EU. Dort das EU-Etikett nehmen, auf Englisch. Die verantwortliche Person sitzt in Nordirland oder im EWR.
 label-open-lots = Die Mindesthaltbarkeit seiner Lieferungen wurde nicht verglichen.
 
 ## Was vor dem Verkauf fällig ist

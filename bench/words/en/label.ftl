@@ -95,7 +95,7 @@ label-open-single = Is it used up at once? Then the open jar does not belong on 
 label-open-life = Does it keep for more than 30 months? Up to 30, it needs a date.
 label-open-origin = Is it imported? Then its country of origin stands on it.
 label-open-language-eu = Language: each country sets its own for these words. INCI names stay as they are.
-label-open-northern-ireland = Northern Ireland follows the EU's rules: take the EU's label there.
+label-open-northern-ireland = Northern Ireland follows the EU's rules. There, take the EU's label, in English. Its responsible person is in Northern Ireland or the EEA.
 label-open-lots = The best before dates of its lots were not compared.
 
 ## What is due before it is sold
