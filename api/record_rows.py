@@ -306,6 +306,24 @@ def _remarks(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             who=note["device"],
             says=note["text"],
         )
+    for air in record["air"]:
+        yield rows.row(
+            "humidity", "the room", actual=air["humidity"], unit="%", ended=air["at"], who=air["device"]
+        )
+        if air["mk"] is not None:
+            yield rows.row(
+                "warmth", "the room", actual=air["mk"], unit="m°C", ended=air["at"], who=air["device"]
+            )
+    for proof in record["proved"]:
+        yield rows.row(
+            "test weight",
+            proof["scale"],
+            planned=proof["weight_mg"],
+            actual=proof["mg"],
+            unit="mg",
+            ended=proof["at"],
+            who=proof["device"],
+        )
     for each in record["pictures"]:
         says = each["text"] or None
         yield rows.row("picture", each["picture"], ended=each["at"], who=each["device"], says=says)

@@ -118,6 +118,8 @@ FITS: dict[str, Callable[[object], bool]] = {
     "weigh": lambda value: value in ("running", "tare"),
     "answer": lambda value: value in ("yes", "not_yet", "too_far"),
     "span": lambda value: whole_in(value, 1, MOST_MS),
+    "humidity": lambda value: whole_in(value, 1, 100),
+    "warmth": lambda value: whole_in(value, -40_000, 60_000),
     "measured": lambda value: value in ("piece", "left", "spoiled"),
     "judgement": lambda value: value in get_args(Judgement),
     "lot_verdict": lambda value: value in get_args(LotVerdict),

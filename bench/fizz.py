@@ -11,13 +11,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from bench.substances import substance
+from bench.shapes.recipe import Ingredient
+from bench.substances import known, substance
 
 CARBON_DIOXIDE = Fraction("44.009")  # g/mol, from the abridged standard atomic weights (CIAAW)
 # Ideal gas at 25 °C and 1 atm, L/mol: R T / p with the CODATA 2018 gas constant.
 LITRES_A_MOLE = Fraction("24.4654")
 
 
+# Where the maker gives a form or a kind, and the name tells no more.
+BY_KIND = {"bicarbonate": "sodium-bicarbonate", "citric_acid": "citric-acid"}
 FORMS = {"anhydrous": "citric-acid-anhydrous", "monohydrate": "citric-acid-monohydrate"}
 
 
@@ -40,6 +43,14 @@ class Fizz:
     gas_l: Fraction
     ratio: Fraction
     balanced: Fraction
+
+
+def counted_as(ingredient: Ingredient) -> str:
+    """The substance that an ingredient is counted as in a reaction, by id; "" where nothing tells."""
+    found = known(ingredient)
+    if found:
+        return found["id"]
+    return FORMS.get(ingredient["form"], "") or BY_KIND.get(ingredient["kind"], "")
 
 
 def is_acid(id_: str) -> bool:

@@ -75,6 +75,8 @@ RUN_KINDS: dict[RunKind, EntryKind] = {
     "counted": EntryKind(_fields(shapes.CountedBody)),
     "extended": _paper(shapes.ExtendedBody),
     "measured": EntryKind(_fields(shapes.MeasuredBody)),
+    "aired": EntryKind(_fields(shapes.AiredBody), hand_work=False),
+    "proved": EntryKind(_fields(shapes.ProvedBody), hand_work=False),
     "pictured": _paper(shapes.PicturedBody),
     "worked": _paper(shapes.WorkedBody),
     "noted": _paper(shapes.NotedBody),

@@ -82,6 +82,8 @@ def _scale(scale: WrittenScale, where: str) -> Scale:
     }
     if division.uoz is not None:
         read["division_uoz"] = division.uoz
+    if "test_weight" in scale:
+        read["test_mg"] = read_mass_mg(scale["test_weight"], f"{where}.test_weight")
     return read
 
 

@@ -93,6 +93,8 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "skipped": skipped,
         "added": _added(sheet, live, place),
         "notes": state["notes"],
+        "air": state["air"],
+        "proved": state["proved"],
         "pictures": state["pictures"],
         "starts": starts_of(sheet, state),
         "criteria": criteria,

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from bench.checks.order import Order
-from bench.fizz import FORMS, is_acid, is_carbonate
+from bench.fizz import counted_as, is_acid, is_carbonate
 from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import (
@@ -27,8 +27,6 @@ from bench.substances import kind_of, known
 from bench.words import say
 
 SOAP = frozenset({"soap_base", "whipping_base"})
-# Where the maker gives a kind and the name tells no more.
-BY_KIND = {"bicarbonate": "sodium-bicarbonate", "citric_acid": "citric-acid"}
 # What shuts tight, as makers write it in five languages; and "not", which turns it round.
 SHUTS = re.compile(
     r"air-?tight|seal\w{0,3} (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w{0,4} bag"
@@ -114,10 +112,7 @@ class Subject:
 
     def known_as(self, line: RecipeLine) -> str:
         """The substance that a line is counted as in a reaction, by id; its kind tells where its name does not."""
-        found, ingredient = self.substance(line["ingredient"]), self.ingredient(line)
-        if found:
-            return found["id"]
-        return FORMS.get(ingredient["form"], "") or BY_KIND.get(ingredient["kind"], "")
+        return counted_as(self.ingredient(line))
 
     def acids(self, component: Component) -> list[RecipeLine]:
         return [line for line in component["lines"] if is_acid(self.known_as(line))]

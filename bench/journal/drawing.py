@@ -42,6 +42,8 @@ def draw(tally: Tally) -> State:
         "gathered": tally.gathered,
         "ticked": tally.ticked,
         "measured": tally.measured,
+        "air": tally.air,
+        "proved": tally.proved,
         "pictures": tally.pictures,
         "worked": tally.worked,
         "signed": tally.signed,

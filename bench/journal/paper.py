@@ -2,6 +2,7 @@
 
 from bench.journal.tally import Tally
 from bench.shapes.entries import (
+    Aired,
     Finished,
     Gathered,
     Judged,
@@ -10,6 +11,7 @@ from bench.shapes.entries import (
     Noted,
     Numbered,
     Pictured,
+    Proved,
     Signed,
     Ticked,
     Undone,
@@ -22,6 +24,8 @@ OnPaper = (
     | Gathered
     | Ticked
     | Measured
+    | Aired
+    | Proved
     | Pictured
     | Worked
     | Noted
@@ -45,6 +49,10 @@ def take(tally: Tally, entry: OnPaper) -> bool:
             tally.ticked.setdefault(entry["body"]["thing"], entry["at"])
         case "measured":
             _measured(tally, entry)
+        case "aired":
+            _aired(tally, entry)
+        case "proved":
+            _proved(tally, entry)
         case "pictured":
             _pictured(tally, entry)
         case "worked":
@@ -99,6 +107,26 @@ def _measured(tally: Tally, entry: Measured) -> None:
             "step": body.get("step"),
             "piece": body.get("piece"),
             "scale": body.get("scale"),
+        }
+    )
+
+
+def _aired(tally: Tally, entry: Aired) -> None:
+    body = entry["body"]
+    tally.air.append(
+        {"at": entry["at"], "device": entry["device"], "humidity": body["humidity"], "mk": body.get("mk")}
+    )
+
+
+def _proved(tally: Tally, entry: Proved) -> None:
+    body = entry["body"]
+    tally.proved.append(
+        {
+            "at": entry["at"],
+            "device": entry["device"],
+            "scale": body["scale"],
+            "weight_mg": body["weight_mg"],
+            "mg": body["mg"],
         }
     )
 

@@ -7,6 +7,7 @@ from bench.shapes.entries import Counted, Signed
 from bench.shapes.kit import Vessel
 from bench.shapes.sheet import Sheet, SheetLine, SplitStep, Step, Weighing
 from bench.shapes.state import (
+    AirTold,
     GatheredLot,
     Heating,
     JudgementTold,
@@ -17,6 +18,7 @@ from bench.shapes.state import (
     Picture,
     PieceCount,
     Remark,
+    ScaleProof,
     Signing,
     Unsigned,
 )
@@ -101,6 +103,8 @@ class Tally:
         self.gathered: list[GatheredLot] = []
         self.ticked: dict[str, InstantMs] = {}
         self.measured: list[MeasuredMass] = []
+        self.air: list[AirTold] = []
+        self.proved: list[ScaleProof] = []
         self.pictures: list[Picture] = []
         self.worked: dict[str, Ms] = {}
         self.signed: Signing | None = None

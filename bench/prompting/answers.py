@@ -1,14 +1,14 @@
 """An answer: the kind and body of an entry to post, and how it is offered."""
 
 from bench.shapes.entries import EntryBody, RunKind
-from bench.shapes.prompts import Answer, AnswerInput, Besides, VesselBody
+from bench.shapes.prompts import Answer, AnswerInput, Besides, ScaleBody, VesselBody
 
 
 def answer(
     key: str,
     label: str,
     kind: RunKind,
-    body: EntryBody | VesselBody,
+    body: EntryBody | VesselBody | ScaleBody,
     *,
     says: str = "",
     wants: AnswerInput | None = None,

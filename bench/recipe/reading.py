@@ -5,6 +5,7 @@ from typing import cast
 from bench.errors import RecipeError
 from bench.product import stays_on
 from bench.quantities import read_ppm, spoon_drawer
+from bench.recipe.air import parts_in_air
 from bench.recipe.cautioning import caution
 from bench.recipe.criteria import read_good_piece
 from bench.recipe.lines import read_lines
@@ -67,6 +68,9 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         measured["good_piece"] = criteria
     if written.get("before"):
         measured["before"] = list(dict.fromkeys(written["before"]))
+    airy = parts_in_air(components, ingredients, written.get("asks_air"))
+    if airy:
+        measured["asks_air"] = airy
     if source.asks:
         measured["asks"] = source.asks
     return measured

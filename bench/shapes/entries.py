@@ -29,6 +29,8 @@ Uuid = Annotated[str, "a UUID in small letters", Fits("uuid")]
 Sha256 = Annotated[str, "64 small hexadecimal digits", Fits("sha256")]
 EntryIds = Annotated[list[str], "ids of entries, each once and sorted", Fits("ids")]
 DayText = Annotated[str, "a day of the calendar, such as 2027-03-31", Fits("day")]
+Humidity = Annotated[int, "relative humidity in whole per cent, 1 to 100", Fits("humidity")]
+Warmth = Annotated[int, "thousandths of a degree Celsius, -40 000 to 60 000", Fits("warmth")]
 Verdict = Literal["yes", "not_yet", "too_far"]
 MeasuredWhat = Literal["piece", "left", "spoiled"]
 WeighFitting = Annotated[Weighing, "running total, or zero for each", Fits("weigh")]
@@ -181,6 +183,17 @@ class MeasuredBody(TypedDict):
     piece: NotRequired[Count]
     step: NotRequired[SheetId]
     scale: NotRequired[Key]
+
+
+class AiredBody(TypedDict):
+    humidity: Humidity
+    mk: NotRequired[Warmth]
+
+
+class ProvedBody(TypedDict):
+    scale: Key
+    weight_mg: Mass  # what the test weight weighs
+    mg: Whole  # what the scale showed
 
 
 class PicturedBody(TypedDict):
@@ -390,6 +403,20 @@ class Measured(_Envelope):
 
     kind: Literal["measured"]
     body: MeasuredBody
+
+
+class Aired(_Envelope):
+    """The room's air was read."""
+
+    kind: Literal["aired"]
+    body: AiredBody
+
+
+class Proved(_Envelope):
+    """A test weight was put on a scale."""
+
+    kind: Literal["proved"]
+    body: ProvedBody
 
 
 class Pictured(_Envelope):
@@ -602,6 +629,8 @@ RunEntry = (
     | Counted
     | Extended
     | Measured
+    | Aired
+    | Proved
     | Pictured
     | Worked
     | Noted
@@ -636,6 +665,8 @@ EntryBody = (
     | CountedBody
     | ExtendedBody
     | MeasuredBody
+    | AiredBody
+    | ProvedBody
     | PicturedBody
     | WorkedBody
     | NotedBody
@@ -670,6 +701,8 @@ RunKind = Literal[
     "counted",
     "extended",
     "measured",
+    "aired",
+    "proved",
     "pictured",
     "worked",
     "noted",

@@ -27,6 +27,7 @@ class WrittenScale(TypedDict):
     name: _Name
     capacity: _Amount
     division: _Amount
+    test_weight: NotRequired[_Amount]
 
 
 class WrittenVessel(TypedDict):
@@ -78,6 +79,7 @@ class Scale(TypedDict):
     division_uoz: NotRequired[
         Uoz
     ]  # of a scale that reads in ounces: exactly; division_mg is the nearest to it
+    test_mg: NotRequired[Mg]  # what its test weight weighs; absent: there is none
 
 
 class Vessel(TypedDict):

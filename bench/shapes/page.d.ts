@@ -343,6 +343,7 @@ export interface WrittenRecipe {
   readonly good_piece?: WrittenGoodPiece;
   /** what is asked before the first weighing */
   readonly before?: readonly Start[];
+  readonly asks_air?: boolean;
   readonly ingredients: { readonly [key: string]: WrittenIngredient };
   readonly components: readonly WrittenComponent[];
   readonly assembly?: WrittenAssembly;
@@ -627,6 +628,8 @@ export interface MeasuredRecipe {
   /** absent: the recipe does not say */
   readonly good_piece?: readonly GoodPiece[];
   readonly before?: readonly Start[];
+  /** the parts before which the air is asked for; absent: none, or of earlier */
+  readonly asks_air?: readonly Id[];
   readonly ingredients: { readonly [key: string]: Ingredient };
   /** the assembly last */
   readonly components: readonly Component[];
@@ -691,6 +694,7 @@ export interface WrittenScale {
   readonly name: string;
   readonly capacity: string;
   readonly division: string;
+  readonly test_weight?: string;
 }
 
 export interface WrittenVessel {
@@ -742,6 +746,8 @@ export interface Scale {
   readonly division_mg: Mg;
   /** of a scale that reads in ounces: exactly; division_mg is the nearest to it */
   readonly division_uoz?: Uoz;
+  /** what its test weight weighs; absent: there is none */
+  readonly test_mg?: Mg;
 }
 
 export interface Vessel {
@@ -1243,6 +1249,8 @@ export interface Sheet {
   readonly vessels: readonly SheetVessel[];
   readonly steps: readonly Step[];
   readonly warnings: readonly Warn[];
+  /** the parts before which the air is asked for */
+  readonly asks_air?: readonly Id[];
 }
 
 // bench/shapes/entries.py
@@ -1282,6 +1290,12 @@ export type EntryIds = readonly string[];
 
 /** a day of the calendar, such as 2027-03-31 */
 export type DayText = string;
+
+/** relative humidity in whole per cent, 1 to 100 */
+export type Humidity = number;
+
+/** thousandths of a degree Celsius, -40 000 to 60 000 */
+export type Warmth = number;
 
 export type Verdict = "yes" | "not_yet" | "too_far";
 
@@ -1454,6 +1468,19 @@ export interface MeasuredBody {
   readonly piece?: Count;
   readonly step?: SheetId;
   readonly scale?: Key;
+}
+
+export interface AiredBody {
+  readonly humidity: Humidity;
+  readonly mk?: Warmth;
+}
+
+export interface ProvedBody {
+  readonly scale: Key;
+  /** what the test weight weighs */
+  readonly weight_mg: Mass;
+  /** what the scale showed */
+  readonly mg: Whole;
 }
 
 export interface PicturedBody {
@@ -1737,6 +1764,26 @@ export interface Measured {
   readonly body: MeasuredBody;
 }
 
+/** The room's air was read. */
+export interface Aired {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "aired";
+  readonly body: AiredBody;
+}
+
+/** A test weight was put on a scale. */
+export interface Proved {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "proved";
+  readonly body: ProvedBody;
+}
+
 /** A photograph was taken. */
 export interface Pictured {
   readonly id: string;
@@ -1979,13 +2026,13 @@ export interface ShelfNoted {
   readonly body: ShelfNotedBody;
 }
 
-export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
+export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
 
 export type ShelfEntry = Described | Received | Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
 
-export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
+export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
 
-export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
+export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
 export type ShelfKind = "described" | "received" | "corrected" | "wrote_off" | "judged" | "papered" | "noted" | "undone";
 
@@ -2118,6 +2165,24 @@ export interface MeasuredMass {
   readonly scale: string | null;
 }
 
+export interface AirTold {
+  readonly at: InstantMs;
+  readonly device: string;
+  /** whole per cent */
+  readonly humidity: number;
+  /** None: nobody said */
+  readonly mk: MilliK | null;
+}
+
+/** What a scale showed of its test weight. */
+export interface ScaleProof {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly scale: string;
+  readonly weight_mg: Mg;
+  readonly mg: Mg;
+}
+
 export interface Picture {
   readonly at: InstantMs;
   readonly device: string;
@@ -2217,6 +2282,8 @@ export interface State {
   readonly gathered: readonly GatheredLot[];
   readonly ticked: { readonly [key: string]: InstantMs };
   readonly measured: readonly MeasuredMass[];
+  readonly air: readonly AirTold[];
+  readonly proved: readonly ScaleProof[];
   readonly pictures: readonly Picture[];
   /** by step; "" is the whole run */
   readonly worked: { readonly [key: string]: Ms };
@@ -2246,7 +2313,7 @@ export type RingKind = "look" | "ready" | "late";
 
 export type PromptKind = StepKind | "over" | "short" | "heating" | "finish";
 
-export type AnswerInput = "reading" | "count" | "note";
+export type AnswerInput = "reading" | "count" | "note" | "air";
 
 export type WeighHow = "running" | "tare" | "cup" | "spoons" | "count" | "texture" | "over" | "portion";
 
@@ -2258,6 +2325,12 @@ export interface Ring {
 /** A portion that is still to be read off the scale. */
 export interface VesselBody {
   readonly vessel: string;
+}
+
+/** A test weight that is still to be read off the scale. */
+export interface ScaleBody {
+  readonly scale: string;
+  readonly weight_mg: Mg;
 }
 
 export interface Besides {
@@ -2272,7 +2345,7 @@ export interface Answer {
   readonly says: string;
   readonly kind: RunKind;
   /** less what `input` asks for */
-  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody | VesselBody;
+  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody | VesselBody | ScaleBody;
   /** what it still wants */
   readonly input: AnswerInput | null;
   /** the most that may be given */
@@ -2718,6 +2791,8 @@ export interface Record {
   readonly skipped: readonly RecordSkipped[];
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
+  readonly air: readonly AirTold[];
+  readonly proved: readonly ScaleProof[];
   readonly pictures: readonly Picture[];
   readonly starts: readonly RecordStart[];
   readonly criteria: readonly RecordCriterion[];
@@ -2802,6 +2877,8 @@ export interface WholeRecord {
   readonly skipped: readonly RecordSkipped[];
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
+  readonly air: readonly AirTold[];
+  readonly proved: readonly ScaleProof[];
   readonly pictures: readonly Picture[];
   readonly starts: readonly RecordStart[];
   readonly criteria: readonly RecordCriterion[];

@@ -13,7 +13,7 @@ WindowPhase = Literal["open", "soon_late", "late"]
 GuidePhase = Literal["counting", "ready"]
 RingKind = Literal["look", "ready", "late"]
 PromptKind = StepKind | Literal["over", "short", "heating", "finish"]
-AnswerInput = Literal["reading", "count", "note"]
+AnswerInput = Literal["reading", "count", "note", "air"]
 WeighHow = Literal["running", "tare", "cup", "spoons", "count", "texture", "over", "portion"]
 
 
@@ -28,6 +28,13 @@ class VesselBody(TypedDict):
     vessel: str
 
 
+class ScaleBody(TypedDict):
+    """A test weight that is still to be read off the scale."""
+
+    scale: str
+    weight_mg: Mg
+
+
 class Besides(TypedDict):
     kind: RunKind
     body: EntryBody
@@ -40,7 +47,7 @@ class Answer(TypedDict):
     label: str
     says: str
     kind: RunKind
-    body: EntryBody | VesselBody  # less what `input` asks for
+    body: EntryBody | VesselBody | ScaleBody  # less what `input` asks for
     input: AnswerInput | None  # what it still wants
     most: int | None  # the most that may be given
     strong: bool  # the likeliest: what a pedal or a spoken "yes" gives

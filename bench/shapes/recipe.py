@@ -360,6 +360,7 @@ class WrittenRecipe(TypedDict):
     looks_like_food: NotRequired[bool]
     good_piece: NotRequired[WrittenGoodPiece]
     before: NotRequired[Annotated[list[Start], Many(2)]]  # what is asked before the first weighing
+    asks_air: NotRequired[bool]
     ingredients: Annotated[dict[Id, WrittenIngredient], Many(400, 1)]
     components: Annotated[list[WrittenComponent], Many(12, 1)]
     assembly: NotRequired[WrittenAssembly]
@@ -622,6 +623,9 @@ class MeasuredRecipe(TypedDict):
     looks_like_food: bool | None  # None: not said
     good_piece: NotRequired[list[GoodPiece]]  # absent: the recipe does not say
     before: NotRequired[list[Start]]
+    asks_air: NotRequired[
+        list[Id]
+    ]  # the parts before which the air is asked for; absent: none, or of earlier
     ingredients: dict[Id, Ingredient]
     components: list[Component]  # the assembly last
     asks: NotRequired[list[TwoWays]]  # of a recipe that is kept

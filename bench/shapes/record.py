@@ -8,6 +8,7 @@ from bench.shapes.recipe import GoodPiece, PieceWords, ProductUse, Start, StepKi
 from bench.shapes.sheet import SheetRecipe, Size
 from bench.shapes.shelf import Card
 from bench.shapes.state import (
+    AirTold,
     JudgementTold,
     LineStatus,
     Look,
@@ -15,6 +16,7 @@ from bench.shapes.state import (
     Note,
     Picture,
     Remark,
+    ScaleProof,
     StepStatus,
     Unsigned,
 )
@@ -284,6 +286,8 @@ class _RecordBody(TypedDict):
     skipped: list[RecordSkipped]
     added: list[RecordAdded]
     notes: list[Note]
+    air: list[AirTold]
+    proved: list[ScaleProof]
     pictures: list[Picture]
     starts: list[RecordStart]
     criteria: list[RecordCriterion]

@@ -439,3 +439,4 @@ class Sheet(TypedDict):
     vessels: list[SheetVessel]
     steps: list[Step]
     warnings: list[Warn]
+    asks_air: NotRequired[list[Id]]  # the parts before which the air is asked for

@@ -4,7 +4,7 @@ from typing import Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import Judgement, MeasuredWhat, Met, Verdict
 from bench.shapes.sheet import Weighing
-from bench.shapes.units import InstantMs, JsonValue, Mg, Ms
+from bench.shapes.units import InstantMs, JsonValue, Mg, MilliK, Ms
 
 StepStatus = Literal["waiting", "ready", "begun", "done", "skipped"]
 BatchVerdict = Literal["released", "held", "rejected"]
@@ -98,6 +98,23 @@ class MeasuredMass(TypedDict):
     scale: str | None
 
 
+class AirTold(TypedDict):
+    at: InstantMs
+    device: str
+    humidity: int  # whole per cent
+    mk: MilliK | None  # None: nobody said
+
+
+class ScaleProof(TypedDict):
+    """What a scale showed of its test weight."""
+
+    at: InstantMs
+    device: str
+    scale: str
+    weight_mg: Mg
+    mg: Mg
+
+
 class Picture(TypedDict):
     at: InstantMs
     device: str
@@ -189,6 +206,8 @@ class State(TypedDict):
     gathered: list[GatheredLot]
     ticked: dict[str, InstantMs]
     measured: list[MeasuredMass]
+    air: list[AirTold]
+    proved: list[ScaleProof]
     pictures: list[Picture]
     worked: dict[str, Ms]  # by step; "" is the whole run
     signed: Signing | None

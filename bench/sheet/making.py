@@ -67,6 +67,8 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
         sheet["good_piece"] = recipe["good_piece"]
     if "before" in recipe:
         sheet["before"] = recipe["before"]
+    if "asks_air" in recipe:
+        sheet["asks_air"] = recipe["asks_air"]
     return sheet
 
 

@@ -40,6 +40,8 @@ export const FITS = {
   weigh: (value) => value === "running" || value === "tare",
   answer: (value) => value === "yes" || value === "not_yet" || value === "too_far",
   span: (value) => isWhole(value, 1, MOST_MS),
+  humidity: (value) => isWhole(value, 1, 100),
+  warmth: (value) => isWhole(value, -40_000, 60_000),
   measured: (value) => value === "piece" || value === "left" || value === "spoiled",
   judgement: oneOf("released", "held", "rejected", "accepted", "not_accepted"),
   lot_verdict: oneOf("held", "accepted", "rejected"),

@@ -168,6 +168,21 @@ export const RUN_KINDS = {
     },
     traits: ["hand_work"],
   },
+  aired: {
+    fields: {
+      humidity: "humidity",
+      "mk?": "warmth",
+    },
+    traits: [],
+  },
+  proved: {
+    fields: {
+      scale: "key",
+      weight_mg: "mass",
+      mg: "whole",
+    },
+    traits: [],
+  },
   pictured: {
     fields: {
       picture: "uuid",

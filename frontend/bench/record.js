@@ -131,6 +131,8 @@ export function record(sheet, state, entries) {
       .filter(({ kind }) => kind === "extended")
       .map(({ at, body }) => ({ ...placed(steps.get(String(body.step))), at, ms: Number(body.ms) })),
     notes: state.notes,
+    air: state.air,
+    proved: state.proved,
     pictures: state.pictures,
     starts: startsOf(sheet, state),
     criteria,

@@ -169,6 +169,7 @@ export const RECIPE_MORE = [
   ["summary", "summary", "area"],
   ["stays_on", "stays-on", "maybe"],
   ["looks_like_food", "looks-like-food", "maybe"],
+  ["asks_air", "asks-air", "maybe"],
   ["good_piece.mass.least", "good-mass-least", "", "95 g"],
   ["good_piece.mass.most", "good-mass-most", "", "105 g"],
   ["good_piece.ph.least", "good-ph-least", "decimal", "5.5"],

@@ -2,16 +2,18 @@
 
 import { those } from "../bench/lists.js";
 import { readsIn } from "../bench/weighing.js";
-import { reading } from "../bench/whole.js";
+import { reading, temperature } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
-import { about, day, duration, exactly } from "./words.js";
+import { about, clock, day, duration, exactly } from "./words.js";
 import { point, say } from "../words.js";
-/** @import { Cost, Record as BatchRecord, Remark, Shelf } from "../../bench/shapes/page" */
+/** @import { Cost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
 /** @import { YieldBar } from "./record-bars.js" */
+
+const FIZZ_STOP_RH = 65; // bench/air.py says where it is from
 
 /**
  * @typedef {Child | readonly Child[]} Cell
@@ -277,6 +279,33 @@ export function yieldPart(batches) {
     yieldBars(batches),
     h("p", { class: "soft small" }, say("page-record-yield-picture", { count: batches.length })),
   );
+}
+
+/**
+ * How damp and warm the room was, and what scales showed of their test weights.
+ * @param {Pick<BatchRecord, "air" | "proved">} told @param {Sheet} sheet
+ */
+export function roomRows({ air, proved }, sheet) {
+  /** @type {[string, string][]} */
+  const rows = air.map(({ at, humidity, mk }) => [
+    clock(at),
+    airWords(humidity, mk, Boolean(sheet.asks_air)),
+  ]);
+  for (const { at, scale: key, mg, weight_mg: weight } of proved) {
+    const scale = sheet.kit.scales.find(({ id }) => id === key);
+    const division = scale ? readsIn(scale) : { mg: 1 };
+    const told = { reads: reading(mg, division), weight: reading(weight, division) };
+    rows.push([clock(at), say("page-record-proved", { scale: scale?.name ?? key, ...told })]);
+  }
+  return rows;
+}
+
+/** @param {number} humidity @param {number | null} mk @param {boolean} isOfFizz */
+function airWords(humidity, mk, isOfFizz) {
+  if (isOfFizz && humidity >= FIZZ_STOP_RH) return say("page-record-air-damp", { humidity });
+  return mk === null
+    ? say("page-record-air-plain", { humidity })
+    : say("page-record-air", { humidity, warmth: temperature(mk) });
 }
 
 /** @param {Pick<BatchRecord, "kit">} told */

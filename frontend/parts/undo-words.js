@@ -61,6 +61,8 @@ const WORDS = {
       .join(", ") || say("page-undo-count"),
   extended: ({ ms }) => say("page-undo-more", { length: duration(ms) }),
   measured: ({ mg }, { scale }) => say("page-undo-weighed", { mass: exactly(mg ?? 0, scale) }),
+  aired: () => say("page-undo-air"),
+  proved: () => say("page-undo-proof"),
   pictured: () => say("page-undo-photo"),
   worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
   noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),

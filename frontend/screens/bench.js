@@ -28,7 +28,7 @@ import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { isUntouched, readsIn } from "../bench/weighing.js";
 import { exactly, timeLeft, unbroken } from "../parts/words.js";
-import { say, sayAll } from "../words.js";
+import { say, sayAll, units } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
 /** @import { BenchRun, Item, Link, RunSaid, Undoing } from "../../types/keep" */
 /** @import { BenchAnswer, PageAnswer } from "../../types/parts" */
@@ -40,7 +40,7 @@ const BESIDE_PIECES = 4; // counting goes wrong in more ways
 /** @type {ReadonlySet<PromptKind>} */
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 /** @type {ReadonlySet<string>} */
-const QUIET = new Set(["skipped", "placed", "took"]); // under “Other” alone
+const QUIET = new Set(["skipped", "placed", "took", "proved"]); // under “Other” alone
 const ONE_TOUCH_MS = 400;
 /** @type {ReadonlySet<PromptKind>} */
 const CARDS = new Set(["over", "short", "check", "do"]);
@@ -96,6 +96,27 @@ function folded(name, says = "") {
     h("summary", {}, h("span", {}, says)),
     h("ul"),
   );
+}
+
+/** How damp and how warm the room is; the second may be left out. Null when the maker went back. */
+async function askAir() {
+  const humidity = await openPad({
+    title: say("page-bench-humidity"),
+    division: null,
+    answer: "count",
+    least: 1,
+    most: 100,
+  });
+  if (humidity === null) return null;
+  const inFahrenheit = units().warmth === "f";
+  const warmth = await openPad({
+    title: say("page-bench-warmth"),
+    division: null,
+    answer: "count",
+    most: inFahrenheit ? 140 : 60,
+  });
+  if (warmth === null) return { humidity };
+  return { humidity, mk: inFahrenheit ? Math.round(((warmth - 32) * 5000) / 9) : warmth * 1000 };
 }
 
 /**
@@ -735,10 +756,12 @@ export class BenchScreen extends HTMLElement {
   async #complete(prompt, answer) {
     const { weigh } = prompt;
     if (answer.input === "reading") {
+      const proof = "weight_mg" in answer.body ? answer.body.weight_mg : null; // of a test weight
+      const pour = weigh ? say("page-bench-reading", { name: weigh.name }) : prompt.title;
       const reading = await openPad({
-        title: weigh ? say("page-bench-reading", { name: weigh.name }) : prompt.title,
-        target: prompt.number?.mg ?? null,
-        tolerance: weigh?.tolerance_mg ?? 0,
+        title: proof === null ? pour : answer.label,
+        target: proof ?? prompt.number?.mg ?? null,
+        tolerance: proof === null ? (weigh?.tolerance_mg ?? 0) : 0,
         division: weigh ? readsIn({ ...weigh, division_mg: weigh.division_mg ?? 1000 }) : { mg: 1000 },
         least: weigh?.before_mg ?? 0,
         most: answer.most,
@@ -758,6 +781,7 @@ export class BenchScreen extends HTMLElement {
       const field = ["good", "spoiled", "partial"].find((name) => name in answer.body) ?? "good";
       return { ...answer.body, [field]: count };
     }
+    if (answer.input === "air") return askAir();
     if (answer.input === "note") {
       const text = await askNote({
         title: answer.label,

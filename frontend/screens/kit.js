@@ -21,7 +21,7 @@ import { say } from "../words.js";
 
 /** @type {Group[]} */
 const GROUPS = [
-  ["scales", [["name"], ["capacity", "5 kg"], ["division", "1 g, 0.05 oz"]]],
+  ["scales", [["name"], ["capacity", "5 kg"], ["division", "1 g, 0.05 oz"], ["test_weight", "100 g"]]],
   ["vessels", [["name"], ["kind"], ["material"], ["empty", "420 g"], ["holds", "3 kg"]]],
   ["moulds", [["name"], ["shape", "round"], ["cavities", "12"], ["sets", "1"], ["cavity", "15 g"]]],
   ["heaters", [["name"], ["kind", "microwave"], ["absorbed_w", "500"]]],

@@ -108,6 +108,12 @@ BODIES = {
         "mg": st.integers(0, 10**6),
         "piece": st.integers(1, 3),
     },
+    "aired": {"humidity": st.integers(1, 100), "mk": st.integers(-1000, 40_000)},
+    "proved": {
+        "scale": st.sampled_from(["bench", "fine"]),
+        "weight_mg": st.just(100_000),
+        "mg": st.integers(0, 10**6),
+    },
     "pictured": {"picture": st.sampled_from([PICTURE, PICTURE[:-1] + "2"]), "sha256": st.just("0" * 64)},
     "worked": {"ms": st.integers(1, 10**7), "step": st.sampled_from(STEPS)},
     "signed": {"name": st.sampled_from(["M. Marlwick", "the helper"])},

@@ -402,6 +402,9 @@ def _kit(rng: Random) -> Json:
     ]
     if rng.random() < 0.2:
         del heaters[0]["absorbed_w"]
+    for scale in scales:
+        if rng.random() < 0.3:
+            scale["test_weight"] = rng.choice(["100 g", "50 g", "1 kg"])
     for vessel in vessels:
         made_of = rng.choice(["", "", "", "glass", "steel", "named"])
         if made_of == "named":
@@ -686,6 +689,8 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         "factor": lambda: rng.choice([1, 3, 1000, 1001, rng.randint(1, 10**7), 10**12, 10**12 + 1]),
         "weigh": lambda: rng.choice(["running", "tare", "guess"]),
         "answer": lambda: rng.choice(["yes", "not_yet", "too_far", "maybe"]),
+        "humidity": lambda: rng.choice([0, 1, 45, 64, 65, 70, 100, 101]),
+        "warmth": lambda: rng.choice([-40_001, -40_000, 21_500, 60_000, 60_001]),
         "measured": lambda: rng.choice(["piece", "piece", "left", "spoiled", "guess"]),
         "judgement": lambda: rng.choice(
             ["released", "held", "rejected", "accepted", "not_accepted", "guess"]

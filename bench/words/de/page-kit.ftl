@@ -47,3 +47,4 @@ page-kit-material-polypropylene = Polypropylen (PP, 5)
 page-kit-material-silicone = Silikon
 page-kit-material-wood = Holz
 page-kit-material-other = etwas anderes
+page-kit-field-test-weight = Prüfgewicht

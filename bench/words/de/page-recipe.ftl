@@ -175,6 +175,7 @@ page-recipe-field-many = Mehrere heißen
 page-recipe-field-measures = Löffel und Tassen
 page-recipe-field-summary = Kurz gesagt
 page-recipe-field-stays-on = Bleibt auf der Haut
+page-recipe-field-asks-air = Fragt nach der Raumluft
 page-recipe-field-looks-like-food = Mit Essen zu verwechseln
 page-recipe-field-good-mass-least = Ein gutes Stück wiegt mindestens
 page-recipe-field-good-mass-most = Ein gutes Stück wiegt höchstens

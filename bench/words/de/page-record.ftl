@@ -299,6 +299,8 @@ page-record-kind = { $kind ->
     [counted] Gezählt
     [extended] Länger gewartet
     [measured] Nachgewogen
+    [aired] Raumluft
+    [proved] Prüfgewicht
     [pictured] Foto
     [worked] Arbeitszeit
     [noted] Notiz
@@ -376,3 +378,8 @@ page-record-found = { $answer ->
 page-record-met-what = Was gemessen oder gesehen wurde
 page-record-not-said = niemand hat es gesagt
 page-record-starts = Vor dem ersten Wiegen
+page-record-room = Raum und Waagen
+page-record-air = { $humidity } % Feuchte, { $warmth }
+page-record-air-damp = { $humidity } % Feuchte, zu feucht für Sprudelmasse
+page-record-air-plain = { $humidity } % Feuchte
+page-record-proved = { $scale } zeigte { $reads } für { $weight }

@@ -42,3 +42,5 @@ page-undo-card = Karte von { $name }
 page-undo-corrected = Berichtigung auf { $amount }
 page-undo-wrote-off = Ausbuchung von { $amount }
 page-undo-entry = Eintrag
+page-undo-air = Raumluft
+page-undo-proof = Prüfgewicht

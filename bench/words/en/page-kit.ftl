@@ -47,3 +47,4 @@ page-kit-material-polypropylene = polypropylene (PP, 5)
 page-kit-material-silicone = silicone
 page-kit-material-wood = wood
 page-kit-material-other = something else
+page-kit-field-test-weight = Test weight

@@ -175,6 +175,7 @@ page-recipe-field-many = Several are called
 page-recipe-field-measures = Spoons and cups
 page-recipe-field-summary = About it
 page-recipe-field-stays-on = Stays on the skin
+page-recipe-field-asks-air = Asks for the room’s air
 page-recipe-field-looks-like-food = Could be taken for food
 page-recipe-field-good-mass-least = A good piece weighs at least
 page-recipe-field-good-mass-most = A good piece weighs at most

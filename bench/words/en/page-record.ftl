@@ -302,6 +302,8 @@ page-record-kind = { $kind ->
     [counted] Counted
     [extended] Waited longer
     [measured] Weighed afterwards
+    [aired] Room’s air
+    [proved] Test weight
     [pictured] Photograph
     [worked] Hand work
     [noted] Note
@@ -379,3 +381,8 @@ page-record-found = { $answer ->
 page-record-met-what = What was measured or seen
 page-record-not-said = nobody said
 page-record-starts = Before the first weighing
+page-record-room = Room and scales
+page-record-air = { $humidity } % humidity, { $warmth }
+page-record-air-damp = { $humidity } % humidity, too damp for a fizz
+page-record-air-plain = { $humidity } % humidity
+page-record-proved = { $scale } read { $reads } for { $weight }

@@ -42,3 +42,5 @@ page-undo-card = card of { $name }
 page-undo-corrected = correction to { $amount }
 page-undo-wrote-off = write-off of { $amount }
 page-undo-entry = entry
+page-undo-air = The room’s air
+page-undo-proof = The test weight

@@ -39,6 +39,8 @@ export function draw(tally) {
     gathered: tally.gathered,
     ticked: Object.fromEntries(tally.ticked),
     measured: tally.measured,
+    air: tally.air,
+    proved: tally.proved,
     pictures: tally.pictures,
     worked: Object.fromEntries(tally.worked),
     signed: tally.signed,

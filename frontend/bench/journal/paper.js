@@ -3,7 +3,7 @@
 /** @import { Takes } from "../../../types/bench" */
 
 /**
- * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "pictured" | "worked"
+ * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "aired" | "proved" | "pictured" | "worked"
  *   | "noted" | "kept" | "met" | "judged" | "finished" | "signed" | "undone"} OnPaper
  */
 
@@ -25,6 +25,14 @@ export const ON_PAPER = {
 
   measured(tally, at, { what, mg, step = null, piece = null, scale = null }) {
     tally.measured.push({ at, what, mg, step, piece, scale });
+  },
+
+  aired(tally, at, { humidity, mk = null }, { device }) {
+    tally.air.push({ at, device, humidity, mk });
+  },
+
+  proved(tally, at, { scale, weight_mg, mg }, { device }) {
+    tally.proved.push({ at, device, scale, weight_mg, mg });
   },
 
   pictured(tally, at, { picture, sha256, text = "", step = null }, { device }) {

@@ -4,7 +4,7 @@ import { full } from "../lists.js";
 import { divides } from "../steps/index.js";
 /** @import { Counted, GatheredLot, Heating, Look, MeasuredMass, Note } from "../../../bench/shapes/page" */
 /** @import { Picture, PieceCount, Remark, Sheet, SheetLine, Signed } from "../../../bench/shapes/page" */
-/** @import { Signing, JudgementTold, MetTold, Unsigned } from "../../../bench/shapes/page" */
+/** @import { AirTold, JudgementTold, MetTold, ScaleProof, Signing, Unsigned } from "../../../bench/shapes/page" */
 /** @import { Draft, Ratio } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
 
@@ -74,6 +74,8 @@ export function begin(sheet, unsigned) {
     gathered: /** @type {GatheredLot[]} */ ([]),
     ticked: /** @type {Map<string, number>} */ (new Map()),
     measured: /** @type {MeasuredMass[]} */ ([]),
+    air: /** @type {AirTold[]} */ ([]),
+    proved: /** @type {ScaleProof[]} */ ([]),
     pictures: /** @type {Picture[]} */ ([]),
     worked: /** @type {Map<string, number>} */ (new Map()),
     signed: /** @type {Sealing | null} */ (null),

@@ -11,6 +11,7 @@ import { ceiling, mass, product, reading, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { letBe, over, short } from "./off-target.js";
 import { filling, onScale } from "./on-scale.js";
+import { beforePouring } from "./room.js";
 import { beforeNext } from "./urgency.js";
 import { carried, divisionNow, hasMass, isFirstAsked, scaleOf, vesselOf } from "./view.js";
 /** @import { Division } from "../whole.js" */
@@ -40,12 +41,14 @@ export function weigh(view, step) {
   }
   const { line, told } = first("open") ?? last(lines);
   const adding = addLine(view, line, told, false);
-  if (!isFirstAsked(view, step)) return { ...adding, says: joined(filling(view, line), adding.says ?? "") };
+  if (!isFirstAsked(view, step))
+    return beforePouring(view, line, { ...adding, says: joined(filling(view, line), adding.says ?? "") });
   // What is said of the whole step is said once, before the first pour.
   const words = joined(sentence(step.title), step.says);
   const twice = adding.weigh?.how === "cup" && namesVessel(view, words, line); // where it goes is said
   const says = twice ? noteOf(line) : (adding.says ?? "");
-  return { ...adding, says: joined(filling(view, line), words, says, beforeNext(view, step)) };
+  const whole = joined(filling(view, line), words, says, beforeNext(view, step));
+  return beforePouring(view, line, { ...adding, says: whole });
 }
 
 /** @param {View} view @param {string} words @param {SheetLine} line */

@@ -86,6 +86,7 @@ export function makeSheet(recipe, ref, size, kit) {
     vessels: draft.vessels,
     steps: draft.steps,
     warnings: draft.warnings,
+    ...(recipe.asks_air ? { asks_air: recipe.asks_air } : {}),
   };
 }
 

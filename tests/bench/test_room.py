@@ -1,0 +1,97 @@
+"""The room's air and the scale's test weight: asked for before the first pour, kept, and a question where they are bad."""
+
+from __future__ import annotations
+
+import pytest
+from checking import ACID, BICARBONATE, make, weigh
+from workshop import DEMO_RECIPES, Maker, demo_recipe, make_kit, sheet_of
+
+from bench import read_recipe, record
+from bench.prompting.room import allowed
+
+
+def fizz(**other):
+    steps = [weigh("in", "l0", "l1"), {"id": "press", "kind": "pieces", "title": "Press"}]
+    return make("200 g", "100 g", facts=[BICARBONATE, ACID], steps=steps, **other)
+
+
+def at_the_bench(document, **scale):
+    kit = make_kit()
+    kit["scales"][0] |= scale
+    return Maker(sheet_of(read_recipe(document), kit))
+
+
+def ids(maker):
+    return [each["id"] for each in maker.prompt["answers"]]
+
+
+def test_air_is_asked_for_before_a_fizz_alone_or_where_the_recipe_says_so():
+    assert read_recipe(fizz())["asks_air"] == ["mix"]
+    assert "asks_air" not in read_recipe(fizz(asks_air=False))
+    plain = make("100 g", facts=[{"kind": "oil"}])
+    assert "asks_air" not in read_recipe(plain)
+    assert read_recipe(plain | {"asks_air": True})["asks_air"] == ["mix"]
+    assert any("asks_air" in demo_recipe(name) for name in DEMO_RECIPES)
+
+
+def test_it_is_noted_once_and_kept():
+    maker = at_the_bench(fizz())
+    assert "air" in ids(maker)[:3] and maker.prompt["says"].startswith("Read the room’s air first.")
+    maker.tell("aired", humidity=48, mk=21_000)
+    assert "air" not in ids(maker) and "air" not in maker.prompt["says"]
+    assert maker.prompt["answers"][0]["ask"] == ""
+
+    (told,) = record(maker.sheet, maker.state, maker.entries)["air"]
+    assert (told["humidity"], told["mk"], told["device"]) == (48, 21_000, "phone")
+
+
+@pytest.mark.parametrize(("humidity", "stops"), [(64, False), (65, True), (90, True)])
+def test_damp_air_is_a_question_before_the_first_pour_and_the_maker_may_go_on(humidity, stops):
+    maker = at_the_bench(fizz())
+    maker.tell("aired", humidity=humidity)
+    reads, other = maker.prompt["answers"][:2]
+    assert bool(reads["ask"]) is bool(other["ask"]) is stops
+    assert not stops or f"{humidity} % humidity" in reads["ask"]
+
+    maker.strong()  # the second pour is no longer the first
+    assert maker.prompt["answers"][0]["ask"] == ""
+    assert record(maker.sheet, maker.state, maker.entries)["air"][0]["humidity"] == humidity
+
+
+def test_air_that_dried_meanwhile_asks_nothing_and_an_undone_reading_is_asked_for_anew():
+    maker = at_the_bench(fizz())
+    maker.tell("aired", humidity=80)
+    maker.tell("aired", humidity=50)
+    assert maker.prompt["answers"][0]["ask"] == ""
+    for each in maker.entries[:]:
+        maker.tell("undone", entry=each["id"])
+    assert "air" in ids(maker)
+
+
+def test_a_sheet_that_asks_for_no_air_is_as_it_was():
+    maker = at_the_bench(make("100 g", facts=[{"kind": "oil"}]))
+    assert "air" not in ids(maker)
+    maker.tell("aired", humidity=80)
+    assert maker.prompt["answers"][0]["ask"] == ""
+
+
+def test_a_scale_with_a_test_weight_is_proved_before_the_first_pour():
+    maker = at_the_bench(fizz(asks_air=False), test_mg=100_000)
+    maker.choose("prove", reading=97_000)
+    assert "prove" not in ids(maker)
+    assert maker.prompt["says"].startswith("Scale 0 read 97 g for 100 g. Set it right first.")
+    maker.tell("proved", scale="s0", weight_mg=100_000, mg=100_000)
+    assert "Set it right" not in maker.prompt["says"]
+
+    told = record(maker.sheet, maker.state, maker.entries)["proved"]
+    assert [each["mg"] for each in told] == [97_000, 100_000]
+    assert "prove" not in ids(at_the_bench(fizz()))  # a kit of earlier has no test weight
+
+
+@pytest.mark.parametrize(
+    ("weight", "divisions"),
+    [(500, 1), (501, 2), (2000, 2), (2001, 3), (4000, 3), (4001, 5)],
+)
+def test_how_far_a_scale_in_use_may_be_off(weight, divisions):
+    """NIST Handbook 44, 2.20 Table 6, maintenance tolerance of class III, in divisions."""
+    assert allowed(weight * 10, 10) == divisions * 10
