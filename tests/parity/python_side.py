@@ -46,6 +46,7 @@ from bench.label_sheets import COMMON, label_places, sheet_fault, sheet_title
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
+from bench.product import stands as product_stands
 
 Json = dict[str, Any]
 
@@ -169,6 +170,7 @@ CALLS = {
         {"title": sheet_title(each), "fault": sheet_fault(each), "places": label_places(each, 3, 70)}
         for each in COMMON
     ],
+    "product_stands": product_stands,
     "sheet_fault": sheet_fault,
     "least_heights": least_heights,
     "shortfall": shortfall,

@@ -25,6 +25,7 @@ import { label } from "/bench/label.js";
 import { namesIn } from "/bench/label-list.js";
 import { leastHeights, netText, shortfall } from "/bench/label-net.js";
 import { COMMON, labelPlaces, sheetFault, sheetTitle } from "/bench/label-sheets.js";
+import { stands as productStands } from "/bench/product.js";
 import { onMarket, allergenName } from "/bench/label-names.js";
 import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
@@ -167,6 +168,7 @@ const CALLS = {
       fault: sheetFault(each),
       places: labelPlaces(each, 3, 70),
     })),
+  product_stands: productStands,
   sheet_fault: sheetFault,
   least_heights: leastHeights,
   shortfall,

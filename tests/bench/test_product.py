@@ -1,0 +1,85 @@
+"""What follows from what a product is for and where it is sold: the table is whole, and earlier recipes stay valid."""
+
+from __future__ import annotations
+
+import pytest
+from workshop import make_document
+
+from bench import read_recipe, words
+from bench.product import all_duties, all_laws, limits, stands, use_row
+from bench.sources import cited, sources
+from bench.substances import substance
+from tests.frontend.product_table import PAGE, page_text
+
+MARKETS = ["us", "eu", "uk", "ni"]
+USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"]
+
+
+def standing(**said):
+    return stands(read_recipe(make_document("100 g", **said)), "r", [])
+
+
+def test_each_use_has_a_law_and_a_duty_in_each_market_and_all_is_said_in_every_language():
+    for tag in words.languages():
+        with words.speaking(tag):
+            for use in USES:
+                for market in MARKETS:
+                    told = standing(use=use, sold_in=[market])
+                    assert told["laws"] and told["duties"], (use, market)
+                    for each in (*told["laws"], *told["duties"]):
+                        assert each["says"] and each["source"] and each["markets"] == [market]
+
+
+def test_rows_point_at_what_there_is_and_name_a_source():
+    laws = {law["id"] for law in all_laws()}
+    assert all(set(duty["laws"]) <= laws for duty in all_duties())
+    assert len({duty["id"] for duty in all_duties()}) == len(all_duties())
+    for row in (*all_laws(), *all_duties(), *limits(), *map(use_row, USES)):
+        assert cited(row["source"])["source"]
+        assert sources()[row["source"]]["read"] in ("text", "second-hand", "memory")
+    assert all(substance(id_) for limit in limits() for id_ in limit["substances"])
+
+
+def test_what_is_from_memory_says_so():
+    for tag, said in (("en", "from memory"), ("de", "aus dem Gedächtnis")):
+        with words.speaking(tag):
+            for id_, source in sources().items():
+                if id_.startswith("law-") and source["read"] == "memory":
+                    assert said in cited(id_)["source"], id_
+
+
+@pytest.mark.parametrize(
+    ("use", "stays_on", "categories"),
+    [  # IFRA, 51st Amendment (second-hand); lips and eyes from memory
+        ("bath", False, ["9"]),
+        ("wash", False, ["9"]),
+        ("left_on", True, ["5A", "5B", "5C", "5D"]),
+        ("lips", True, ["1"]),
+        ("eyes", True, ["3"]),
+        ("air", None, ["12"]),
+        ("decoration", None, ["12"]),
+    ],
+)
+def test_the_use_tells_whether_it_stays_on_and_which_category_applies(use, stays_on, categories):
+    assert read_recipe(make_document("1 g", use=use))["stays_on"] is stays_on
+    assert read_recipe(make_document("1 g", use=use, stays_on=True))["stays_on"] is True
+    assert use_row(use)["categories"] == categories
+
+
+def test_a_recipe_of_before_the_question_is_read_as_it_was():
+    measured = read_recipe(make_document("1 g", stays_on=True))
+    assert "use" not in measured and "sold_in" not in measured and measured["stays_on"] is True
+
+
+def test_northern_ireland_goes_by_the_eu_and_great_britain_by_itself():
+    """GOV.UK guidance of 4 May 2023 (read): 1223/2009 applies in Northern Ireland, its person there or in the EEA."""
+    ni, uk = (
+        {each["id"] for each in standing(use="bath", sold_in=[market])["duties"]} for market in ("ni", "uk")
+    )
+    assert {"ni-person", "eu-report", "eu-notice"} <= ni and "eu-person" not in ni
+    assert {"uk-person", "uk-report", "uk-notice"} <= uk and not ni & uk - {"samples"}
+
+
+def test_the_page_has_the_table_as_it_is():
+    """After a change of it: `python -m tests.frontend.product_table`."""
+    assert PAGE.read_text("utf-8") == page_text()
