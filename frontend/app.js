@@ -1107,6 +1107,9 @@ const HEARD = {
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
   "recipe-copied": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
+  "duties-wanted": () => desk().then((at) => at.lookAtDuties(hands)),
+  "duty-said": (detail, from) => desk().then((at) => at.sayDuty(hands, detail, from)),
+  "product-said": (detail, from) => desk().then((at) => at.sayProduct(hands, detail, from)),
   "version-taken": (detail, from) => desk().then((at) => at.takeVersion(hands, detail, from)),
   "swap-wanted": (detail, from) => desk().then((at) => at.tellSwap(hands, detail, from)),
   "time-wanted": tellTime,

@@ -136,6 +136,40 @@ export async function tellHistory({ studio }, { id }, { screen: asking }) {
   }
 }
 
+/** As last seen, where the server does not answer. @param {Hands} hands */
+export async function lookAtDuties({ studio }) {
+  try {
+    await studio.duties.look();
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"duty-said">} said @param {Teller<"duty-said">} from */
+export async function sayDuty({ studio }, said, { screen: asking }) {
+  try {
+    await studio.duties.say(said);
+  } catch (error) {
+    const why = answerOf(error) || say("page-common-no-connection");
+    asking.trouble?.(say("page-duties-not-saved", { why }));
+  }
+}
+
+/**
+ * What was answered at a label is said in the recipe's next version, so that the check and every later label read it.
+ * @param {Hands} hands @param {Detail<"product-said">} said @param {Teller<"product-said">} from
+ */
+export async function sayProduct({ studio }, { id, use, sold_in }, { screen: asking }) {
+  const known = studio.recipes.find((each) => each.id === id);
+  if (!known || studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
+  const written = { ...known.document, use, sold_in: [...sold_in] };
+  await studio.drafts.write({ id, base: known.version, was: known.document, document: written });
+  const answer = await studio.drafts.send(id);
+  if (answer === "kept" || answer === "same") asking.told(say("page-duties-kept"));
+  else if (answer === "waits") asking.told(say("page-duties-kept-waits"));
+  else location.hash = `#/recipe/${id}`;
+}
+
 /**
  * An earlier version is written on: as this recipe's draft, whose next version says it again, or as a recipe of its own.
  * @param {Hands} hands @param {Detail<"version-taken">} detail @param {Teller<"version-taken">} from

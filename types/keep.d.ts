@@ -168,6 +168,7 @@ export interface Meta {
   elsewhere: { [lot: string]: number };
   studio: Place;
   settings: SettingsDoc & { etag: string | null };
+  duties: { marks: readonly DutyMark[]; etag: string | null };
   hours: HoursDoc & { etag: string | null };
   told_bench: string;
   led: { run: string; count: number; step: string | null };

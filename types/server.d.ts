@@ -141,6 +141,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                     ? RecipeDoc
                   : P extends `/${infer N extends keyof Lists}?${string}`
                     ? PageOf<N>
+                    : P extends `/duties/${string}`
+                    ? DutyMark
                     : P extends `/lots/${string}/trace`
                       ? { runs: TraceRun[] }
                       : P extends `/audit?${string}`
@@ -156,6 +158,7 @@ interface Places {
   "/hours": HoursDoc;
   "/kit": KitDoc;
   "/settings": SettingsDoc;
+  "/duties": { marks: readonly DutyMark[] };
   "/studio": Place;
   "/pictures": { awaited: { id: string; run: string }[] };
   "/pairings": Pairing;

@@ -9,6 +9,7 @@ import type { AuditScreen } from "../frontend/screens/audit";
 import type { BringScreen } from "../frontend/screens/bring";
 import type { DayScreen } from "../frontend/screens/day";
 import type { KitScreen } from "../frontend/screens/kit";
+import type { LabelScreen } from "../frontend/screens/label";
 import type { RecipeScreen } from "../frontend/screens/recipe-edit";
 import type { RecipesScreen } from "../frontend/screens/recipes";
 import type { ShelfScreen } from "../frontend/screens/shelf";
@@ -52,6 +53,9 @@ export interface ToldBy {
   "recipe-sent": Tells<{ id: string }, RecipeScreen>;
   "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
   "recipe-copied": Tells<{ document: WrittenRecipe }, RecipeScreen>;
+  "duties-wanted": Tells<Nothing>;
+  "duty-said": Tells<DutySaid>;
+  "product-said": Tells<{ id: string; use: ProductUse; sold_in: readonly SoldIn[] }, LabelScreen>;
   "version-taken": Tells<{ id: string; version: number; as: "draft" | "copy" }, VersionsScreen>;
   "draft-dropped": Tells<{ id: string }, RecipeScreen>;
   "document-picked": Tells<{ document: WrittenRecipe }, BringScreen>;

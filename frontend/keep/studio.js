@@ -21,6 +21,7 @@ import { seal } from "../bench/journal/index.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
+import { Duties } from "./duties.js";
 import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
@@ -139,6 +140,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
     /** Recipes from elsewhere, and what recipes were before. */
     this.shelf = new Shelf(this.#server);
+    /** What was said of the duties of selling. */
+    this.duties = new Duties({ book, server: this.#server, newId: () => this.newId() });
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();
