@@ -14,6 +14,7 @@ from sqlalchemy import Engine, text
 import bench
 from api import generation, projections, shelf
 from api.answers import ProblemDetails, SettingsSaid
+from api.duties import marks_in
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
 from api.record_rows import RECORD_COLUMNS, record_rows
@@ -166,7 +167,12 @@ def labelled(asked: LabelAsked, made: Recorded, sides_um: tuple[int, int] | None
         recipe = bench.read_recipe(
             json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document), kept=True
         )
+        newest = current_version(connection, made_by["id"])
+        marks = marks_in(connection)
+    if newest:
+        recipe = bench.product_of(recipe, json.loads(newest.measured))
     options = _label_options(recipe, there, settings, asked)
+    options["open_duties"] = bench.product_stands(recipe, made_by["id"], marks)["open"]
     if sides_um:
         shaped = asked.get("shape", settings.get("label", {}).get("shape", "rectangle"))
         options["size"] = {"shape": shaped, "width_um": sides_um[0], "height_um": sides_um[1]}

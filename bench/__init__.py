@@ -54,7 +54,7 @@ from bench.planning import (
     with_one_more,
 )
 from bench.product import holding as duties_holding
-from bench.product import is_due, is_of_studio
+from bench.product import is_due, is_of_studio, product_of
 from bench.product import stands as product_stands
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
@@ -145,6 +145,7 @@ from bench.waits import rings, wait_phase, window_phase
 from bench.whole import canonical, mass, span
 
 __all__ = [
+    "product_of",
     "COMMON_SHEETS",
     "ProductStands",
     "DutyState",

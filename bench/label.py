@@ -18,6 +18,7 @@ from bench.label_plate import plate
 from bench.label_rules import (
     checked,
     duties,
+    duties_open,
     heights,
     is_mixture,
     is_opened_idle,
@@ -65,7 +66,7 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "heights": letters,
         "needs": needs(listing, net_mg, cautions, mixture),
         "warnings": listing.warnings,
-        "not_checked": not_checked(listing, mixture),
+        "not_checked": duties_open(listing) + not_checked(listing, mixture),
         "checked": checked(listing, mixture),
         "duties": duties(market, mixture),
         "law": say("label-law"),

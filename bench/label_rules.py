@@ -366,6 +366,16 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
     return told + [{"says": says, "source": source} for says, source in asked]
 
 
+def duties_open(listing: Listing) -> list[Sourced]:
+    """Said before all else: work goes on, and whoever prints the label has seen it."""
+    count = listing.options.get("open_duties")
+    return (
+        [{"says": say("label-open-duties", count=count), "source": say("label-source-duties")}]
+        if count
+        else []
+    )
+
+
 def duties(market: Market, mixture: Clp | None) -> list[Sourced]:
     """What is due before it is sold; the label does not show it."""
     if mixture:

@@ -38,7 +38,7 @@ import { measure, say, spoken } from "./words.js";
 /** @import { Plans } from "./keep/plans.js" */
 /** @import { Door } from "./keep/door.js" */
 /** @import { Seeker } from "./seek.js" */
-/** @import { Batch } from "../types/parts" */
+/** @import { Batch, DutiesNow } from "../types/parts" */
 /** @import { PairingMade } from "../types/answers" */
 /** @import { Child } from "../types/dom" */
 /** @import { AskedSize } from "./screens/card.js" */
@@ -119,7 +119,13 @@ const SCREENS = {
       const draft = studio.drafts.get(id) ?? null;
       const known = recipe(id) ?? null;
       if (!draft && !known && id !== "new") return null;
-      return { id: id === "new" ? studio.newId() : id, recipe: known, draft, recipes: studio.recipes };
+      return {
+        id: id === "new" ? studio.newId() : id,
+        recipe: known,
+        draft,
+        recipes: studio.recipes,
+        duties: dutiesNow(),
+      };
     },
   },
   bench: {
@@ -181,6 +187,7 @@ const SCREENS = {
     tag: "record-screen",
     data: (id) => {
       const run = runOf(id);
+      const known = run && measuredOf(run);
       return (
         run && {
           run,
@@ -190,6 +197,8 @@ const SCREENS = {
           device: studio.device,
           place: studio.place,
           isMaker: studio.isMaker,
+          recipe: known ? productOf(run, known) : null,
+          duties: dutiesNow(),
           refused: studio.link.refused.filter(({ run: of }) => of === id),
           picture: (picture) => studio.picture(picture),
           told: () => studio.told(id),
@@ -207,7 +216,8 @@ const SCREENS = {
       return (
         made && {
           run,
-          recipe: made,
+          recipe: productOf(run, made),
+          duties: dutiesNow(),
           entries: studio.shelfEntries,
           runs: runsWith(id),
           settings: studio.settings,
@@ -287,6 +297,26 @@ const shelfNow = () => ({
   runs: studio.runs,
   today: studio.today(),
 });
+
+/** What was said of the duties of selling, as far as it was seen here. @returns {DutiesNow} */
+function dutiesNow() {
+  return {
+    marks: studio.duties.marks,
+    isMaker: studio.isMaker,
+    isOnline: studio.link.state === "online",
+    today: studio.today(),
+  };
+}
+
+/**
+ * What a batch's recipe says it is for and where it is sold; one made before that was asked goes by the newest version.
+ * @param {Batch} run @param {MeasuredRecipe} made @returns {MeasuredRecipe}
+ */
+function productOf(run, made) {
+  const newest = recipe(run.recipe.id)?.measured;
+  const { use = newest?.use, sold_in = newest?.sold_in } = made;
+  return { ...made, ...(use && { use }), ...(sold_in && { sold_in }) };
+}
 
 /** @param {string} id */
 function recipe(id) {

@@ -151,7 +151,7 @@ export async function sayDuty({ studio }, said, { screen: asking }) {
     await studio.duties.say(said);
   } catch (error) {
     const why = answerOf(error) || say("page-common-no-connection");
-    asking.trouble?.(say("page-duties-not-saved", { why }));
+    asking.trouble(say("page-duties-not-saved", { why }));
   }
 }
 

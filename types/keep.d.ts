@@ -2,6 +2,7 @@
 
 import type {
   BatchVerdict,
+  DutyMark,
   Card,
   Entry,
   EntryBody,

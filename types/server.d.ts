@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { BatchVerdict, KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { BatchVerdict, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,

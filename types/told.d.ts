@@ -1,6 +1,6 @@
 // What the page's elements tell, by name: what it says with it, and the screen that told it. No page loads this.
 
-import type { Size, WrittenRecipe, Sheet } from "../bench/shapes/page";
+import type { DutySaid, ProductUse, Size, SoldIn, WrittenRecipe, Sheet } from "../bench/shapes/page";
 import type { Role } from "./answers";
 import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid } from "./keep";
 import type { BenchAnswer } from "./parts";
@@ -12,6 +12,7 @@ import type { KitScreen } from "../frontend/screens/kit";
 import type { LabelScreen } from "../frontend/screens/label";
 import type { RecipeScreen } from "../frontend/screens/recipe-edit";
 import type { RecipesScreen } from "../frontend/screens/recipes";
+import type { RecordScreen } from "../frontend/screens/record";
 import type { ShelfScreen } from "../frontend/screens/shelf";
 import type { SizeScreen } from "../frontend/screens/size";
 import type { StudioScreen } from "../frontend/screens/studio";
@@ -54,7 +55,7 @@ export interface ToldBy {
   "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
   "recipe-copied": Tells<{ document: WrittenRecipe }, RecipeScreen>;
   "duties-wanted": Tells<Nothing>;
-  "duty-said": Tells<DutySaid>;
+  "duty-said": Tells<DutySaid, LabelScreen | RecordScreen | RecipeScreen>;
   "product-said": Tells<{ id: string; use: ProductUse; sold_in: readonly SoldIn[] }, LabelScreen>;
   "version-taken": Tells<{ id: string; version: number; as: "draft" | "copy" }, VersionsScreen>;
   "draft-dropped": Tells<{ id: string }, RecipeScreen>;

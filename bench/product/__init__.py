@@ -57,6 +57,16 @@ def stays_on(written: WrittenRecipe) -> bool | None:
     return use_row(use)["stays_on"] if said is None and use else said
 
 
+def product_of(made: MeasuredRecipe, newest: MeasuredRecipe) -> MeasuredRecipe:
+    """The recipe of a batch; one made before its use and its markets were said goes by the newest version's answer."""
+    recipe = made.copy()
+    if "use" not in made and "use" in newest:
+        recipe["use"] = newest["use"]
+    if "sold_in" not in made and "sold_in" in newest:
+        recipe["sold_in"] = newest["sold_in"]
+    return recipe
+
+
 def laws_of(recipe: MeasuredRecipe) -> list[Law]:
     """Those that apply, in the order of the table; none of a recipe that does not say its use and its markets."""
     use, sold_in = recipe.get("use"), recipe.get("sold_in", [])

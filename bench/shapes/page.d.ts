@@ -2952,6 +2952,8 @@ export interface LabelOptions {
   readonly single_use?: boolean | null;
   /** unopened */
   readonly keeps_months?: number | null;
+  /** of selling; None: nobody looked */
+  readonly open_duties?: number | null;
   readonly today?: DayText | null;
   /** the earliest of the lots that went in */
   readonly lots_best_before?: DayText | null;

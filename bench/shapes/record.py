@@ -399,6 +399,7 @@ class LabelOptions(TypedDict):
     use: NotRequired[ProductUse | None]  # None: read from the recipe, where that tells
     single_use: NotRequired[bool | None]  # used up at once; None: not said
     keeps_months: NotRequired[int | None]  # unopened
+    open_duties: NotRequired[int | None]  # of selling; None: nobody looked
     today: NotRequired[DayText | None]
     lots_best_before: NotRequired[DayText | None]  # the earliest of the lots that went in
     meant_for: NotRequired[MeantFor | None]

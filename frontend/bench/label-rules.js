@@ -307,6 +307,11 @@ export function notChecked(known, clp) {
   return clp ? [...clpOpen(known, clp), ...said] : said;
 }
 
+/** Said before all else. @param {Labelling} known @returns {Sourced[]} */
+export function dutiesOpen({ options: { open_duties: count } }) {
+  return count ? [{ says: say("label-open-duties", { count }), source: say("label-source-duties") }] : [];
+}
+
 /** What is due before it is sold. @param {Market} market @param {Clp | null} clp @returns {Sourced[]} */
 export function duties(market, clp) {
   if (clp) return dutiesOfAMixture(market);

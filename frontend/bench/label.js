@@ -47,7 +47,7 @@ export function label(recipe, sheet, state, market, options) {
     heights,
     needs: rules.needs(known, net_mg, precautions, clp),
     warnings: known.warnings,
-    not_checked: rules.notChecked(known, clp),
+    not_checked: [...rules.dutiesOpen(known), ...rules.notChecked(known, clp)],
     checked: rules.checked(known, clp),
     duties: rules.duties(market, clp),
     law: say("label-law"),

@@ -37,9 +37,7 @@ export class Duties {
   /** @param {DutySaid} said @throws {Unreachable|Refused} with `says` */
   async say(said) {
     const { body } = await this.#server.ask("PUT", `/duties/${this.#newId()}`, said);
-    const others = (this.marks ?? []).filter(
-      ({ about, duty }) => about !== body.about || duty !== body.duty,
-    );
+    const others = (this.marks ?? []).filter(({ about, duty }) => about !== body.about || duty !== body.duty);
     await this.#keep([...others, body], null);
   }
 

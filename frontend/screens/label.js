@@ -5,10 +5,12 @@
 
 import { label } from "../bench/label.js";
 import { those } from "../bench/lists.js";
+import { stands } from "../bench/product.js";
 import { record } from "../bench/record.js";
 import { cardFor } from "../bench/shelf.js";
 import { mass } from "../bench/whole.js";
 import { define, given, h, part as within, s, setText, show, tell } from "../parts/dom.js";
+import { DutiesPart } from "../parts/duties.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { printSheets, sheetChoice } from "../parts/label-sheet.js";
 import { pageHead } from "../parts/page-head.js";
@@ -23,6 +25,7 @@ import { point, say, sayAll } from "../words.js";
 /** @import { Props } from "../../types/dom" */
 /** @import { Card } from "../../bench/shapes/page" */
 /** @import { LabelSaid } from "../../types/answers" */
+/** @import { DutiesNow } from "../../types/parts" */
 
 /** @type {Omit<LabelSaid, "opened_months">} */
 const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
@@ -38,7 +41,7 @@ const MM = 1000; // in µm
 
 /**
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], runs: readonly Batch[],
- *   settings: SettingsDocument, today: string}} LabelData
+ *   settings: SettingsDocument, today: string, duties: DutiesNow}} LabelData
  * @typedef {{shape: LabelShape, width_mm: number, height_mm: number}} SizeMm
  * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
  *   use: HTMLSelectElement, single: HTMLSelectElement, meant: HTMLSelectElement, keeps: HTMLInputElement,
@@ -60,16 +63,30 @@ export class LabelScreen extends HTMLElement {
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #language = h("p", { class: "soft small" });
   #trouble = h("p", { class: "trouble no-print", role: "alert", hidden: true });
+  #duties = new DutiesPart((said) => tell(this, "duty-said", said));
+  #keep = h(
+    "button",
+    { type: "button", class: "quiet no-print", hidden: true, onclick: () => this.#keepProduct() },
+    say("page-duties-keep"),
+  );
+  #kept = h("p", { class: "soft no-print", role: "status" });
 
   /** @param {LabelData} data */
   set data(data) {
-    const isSame = this.#data?.run.state === data.run.state && this.#data.entries === data.entries;
+    const had = this.#data;
+    const isSame =
+      had?.run.state === data.run.state &&
+      had.entries === data.entries &&
+      had.duties.marks === data.duties.marks &&
+      had.recipe.use === data.recipe.use;
     this.#data = data;
     if (!this.#inputs) this.#build();
-    if (!isSame) this.#draw();
+    if (isSame) this.#writeDuties();
+    else this.#draw();
   }
 
   connectedCallback() {
+    tell(this, "duties-wanted");
     if (this.#inputs) this.#draw();
   }
 
@@ -93,6 +110,45 @@ export class LabelScreen extends HTMLElement {
       start,
       Array.from({ length: count }, () => /** @type {HTMLElement} */ (drawn.cloneNode(true))),
     );
+  }
+
+  /** @param {string} text */
+  told(text) {
+    setText(this.#kept, text);
+  }
+
+  /** What it is for and where it is sold: as the recipe says, else as it is answered here. */
+  get #product() {
+    const { recipe } = this.#data;
+    const { use = this.#use ?? undefined, sold_in = [this.#market] } = recipe;
+    return { ...recipe, ...(use && { use }), sold_in };
+  }
+
+  get #use() {
+    return USES.find((value) => value === this.#inputs.use.value) ?? null;
+  }
+
+  /** @returns {Market} */
+  get #market() {
+    const chosen = /** @type {HTMLInputElement} */ (within(this, "[name=market]:checked"));
+    return MARKETS.find((value) => value === chosen.value) ?? "eu";
+  }
+
+  #keepProduct() {
+    const { use, sold_in } = this.#product;
+    if (use) tell(this, "product-said", { id: this.#data.run.recipe.id, use, sold_in });
+  }
+
+  #writeDuties() {
+    const { run, recipe, duties } = this.#data;
+    const { marks, isMaker } = duties;
+    const { use } = this.#product;
+    show(this.#keep, isMaker && use && !(recipe.use && recipe.sold_in));
+    this.#duties.write(stands(this.#product, run.recipe.id, marks ?? []), {
+      ...duties,
+      id: run.recipe.id,
+      isSeen: Boolean(marks),
+    });
   }
 
   #build() {
@@ -128,7 +184,7 @@ export class LabelScreen extends HTMLElement {
         ),
       ),
       identity: input({ placeholder: run.sheet.recipe.title }),
-      use: select(["", ...USES], (use) => say("page-label-use-is", { use })),
+      use: select(["", ...USES], (use) => (use ? say("product-use", { use }) : say("page-label-use-unsaid"))),
       single: select(["", "yes", "no"], (single) => say("page-label-single-is", { single })),
       meant: select(MEANT, (meant) => say("page-label-meant-for", { meant })),
       keeps: number(undefined, 1, 120),
@@ -138,6 +194,7 @@ export class LabelScreen extends HTMLElement {
       maker: h("textarea", { rows: 2, oninput: again }, settings.maker ?? ""),
       precautions: h("textarea", { rows: 2, oninput: again }),
     };
+    inputs.use.value = recipe.use ?? "";
     this.#inputs = inputs;
     const { good, planned } = record(run.sheet, run.state, run.entries).yield;
     this.#sheets = sheetChoice({
@@ -184,6 +241,7 @@ export class LabelScreen extends HTMLElement {
           say("label-bar"),
         ),
         this.#trouble,
+        this.#duties.node,
         h(
           "div",
           { class: "stack no-print" },
@@ -213,6 +271,8 @@ export class LabelScreen extends HTMLElement {
           field(say("page-label-identity"), inputs.identity),
           field(say("page-label-purpose"), inputs.purpose),
           field(say("page-label-use"), inputs.use),
+          this.#keep,
+          this.#kept,
           h(
             "div",
             { class: "two" },
@@ -253,7 +313,7 @@ export class LabelScreen extends HTMLElement {
   options(size) {
     const { run, recipe } = this.#data;
     const { shelf } = stockOf(this.#data);
-    const { identity, purpose, opened, best, maker, precautions, use, single, meant, keeps } = this.#inputs;
+    const { identity, purpose, opened, best, maker, precautions, single, meant, keeps } = this.#inputs;
     const { balance, lots } = record(run.sheet, run.state, run.entries);
     const days = those(lots.map(({ lot }) => shelf.lots[lot]?.best_before)).sort();
     /** @type {{[ingredient: string]: Card}} */
@@ -270,7 +330,8 @@ export class LabelScreen extends HTMLElement {
       function: purpose.value.trim(),
       opened_months: Number(opened.value) || null,
       best_before: best.value || null,
-      use: USES.find((value) => value === use.value) ?? null,
+      use: this.#use,
+      open_duties: stands(this.#product, run.recipe.id, this.#data.duties.marks ?? []).open,
       single_use: single.value ? single.value === "yes" : null,
       meant_for: MEANT.find((value) => value === meant.value) ?? null,
       keeps_months: Number(keeps.value) || null,
@@ -310,14 +371,14 @@ export class LabelScreen extends HTMLElement {
     if (!this.isConnected) return;
     const { run, recipe } = this.#data;
     const size = this.#size;
-    const chosen = /** @type {HTMLInputElement} */ (within(this, "[name=market]:checked"));
-    const market = MARKETS.find((value) => value === chosen.value) ?? "eu";
+    const market = this.#market;
     const options = this.options(size);
     /** @param {Letters | undefined} letters */
     const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
     const { letters, fits } = drawLabel(reckon(undefined), size, this.#stage);
     setText(this.#language, say("page-label-language", { market }));
     this.trouble(fits ? "" : say("page-label-no-fit"));
+    this.#writeDuties();
     this.#address(market, options, size);
     const told = reckon(letters);
     this.#open.replaceChildren(...those([list(say("page-label-open"), told.not_checked.map(sourced))]));
@@ -353,7 +414,7 @@ const list = (title, rows) =>
     : null;
 
 /** @param {Label} told @returns {HTMLElement[]} */
-function said({ market, heights, needs, warnings, checked, law, ingredients, duties, shortfall_mg }) {
+function said({ market, heights, needs, warnings, checked, law, ingredients, shortfall_mg }) {
   /** @param {"list" | "net" | "digits"} of @param {LetterHeight} height */
   const height = (of, { least_um: least, has_um: has, fits }) =>
     h(
@@ -383,7 +444,6 @@ function said({ market, heights, needs, warnings, checked, law, ingredients, dut
     ]),
     shortfall_mg === null ? null : h("p", {}, say("page-label-shortfall", { mass: mass(shortfall_mg, 100) })),
     list(say("page-label-checked"), checked.map(sourced)),
-    list(say("page-label-duties"), duties.map(sourced)),
   ]);
 }
 

@@ -9,6 +9,7 @@
 //
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
+import { stands } from "../bench/product.js";
 import { perCent } from "../bench/whole.js";
 import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
@@ -26,6 +27,7 @@ import {
   show,
   tell,
 } from "../parts/dom.js";
+import { DutiesPart } from "../parts/duties.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import {
@@ -87,6 +89,7 @@ import { point, say } from "../words.js";
 /** @import { Finding, Measures, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
 /** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { DraftRow, Fault, RecipeRow } from "../../types/keep" */
+/** @import { DutiesNow } from "../../types/parts" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Any, ComponentPath, FieldThere, LinePath, PartPath, Pen, StepPath } from "../../types/recipe" */
 /** @import { Sketch, SketchLine } from "../bench/draft.js" */
@@ -176,6 +179,9 @@ export class RecipeScreen extends HTMLElement {
     document.documentElement.style.scrollPaddingBottom = `${this.#parts.foot.offsetHeight}px`;
   });
   #pen = this.#makePen();
+  /** @type {DutiesNow} */
+  #due = given();
+  #duties = new DutiesPart((said) => tell(this, "duty-said", said));
 
   constructor() {
     super();
@@ -188,9 +194,13 @@ export class RecipeScreen extends HTMLElement {
     });
   }
 
-  /** @param {{id: string, recipe: RecipeRow | null, draft: DraftRow | null, recipes: readonly RecipeRow[]}} data */
-  set data({ id, recipe, draft, recipes }) {
+  /**
+   * @param {{id: string, recipe: RecipeRow | null, draft: DraftRow | null, recipes: readonly RecipeRow[],
+   *   duties: DutiesNow}} data
+   */
+  set data({ id, recipe, draft, recipes, duties }) {
     this.#recipe = recipe;
+    this.#due = duties;
     this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
     const isElsewhere = draft && !this.#mine.has(draft.document);
     if (draft && !isElsewhere && (draft.base ?? 0) > (this.#base ?? 0))
@@ -228,12 +238,25 @@ export class RecipeScreen extends HTMLElement {
       if (this.#late) this.#refused(this.#late);
     }
     if (!this.#parts) return;
+    this.#writeDuties();
     this.#writeChanged();
     show(this.#parts.drop, draft !== null);
     show(this.#parts.copy, recipe !== null);
   }
 
+  /** What is due before it is sold, as it is written now. Of what is no version yet nothing can be said. */
+  #writeDuties() {
+    const { marks, isMaker } = this.#due;
+    this.#duties.write(stands(this.#document, this.#id, marks ?? []), {
+      ...this.#due,
+      id: this.#id,
+      isSeen: Boolean(marks),
+      isMaker: isMaker && this.#recipe !== null,
+    });
+  }
+
   connectedCallback() {
+    tell(this, "duties-wanted");
     if (this.#parts) this.#footSize.observe(this.#parts.foot);
   }
 
@@ -351,6 +374,7 @@ export class RecipeScreen extends HTMLElement {
     this.#waits = false;
     this.#say(say("page-recipe-saving"));
     this.#write();
+    this.#writeDuties();
     this.#pen.refresh();
     this.#askCheck();
   }
@@ -619,6 +643,7 @@ export class RecipeScreen extends HTMLElement {
         "section",
         { class: "r-recipe", "aria-label": say("page-recipe-itself") },
         fieldRows(pen, "", RECIPE),
+        this.#duties.node,
         fold(pen, "recipe", say("page-recipe-more-about"), () => fieldRows(pen, "", RECIPE_MORE)),
       ),
       fold(pen, "text", say("page-recipe-from-text"), () =>

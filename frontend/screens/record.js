@@ -13,8 +13,10 @@ import { digest } from "../bench/digest.js";
 import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
+import { stands } from "../bench/product.js";
 import { record } from "../bench/record.js";
 import { define, given, h, setChildren, setText, show, tell } from "../parts/dom.js";
+import { DutiesPart } from "../parts/duties.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
@@ -48,7 +50,8 @@ import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
 /** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */
 /** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
-/** @import { Batch } from "../../types/parts" */
+/** @import { Batch, DutiesNow } from "../../types/parts" */
+/** @import { MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Place, SettingsDocument, ToldOfRun } from "../../types/server" */
 /** @import { MeasuredWhat, Met, RecordCriterion } from "../../bench/shapes/page" */
 
@@ -60,6 +63,7 @@ const WEIGH = ["piece", "left", "spoiled"];
 /**
  * @typedef {{run: Batch, runs: readonly Batch[], entries: readonly KeptEntry[], settings: SettingsDocument,
  *   device: string, place: Place | null | undefined, isMaker: boolean, refused: readonly RefusedRow[],
+ *   recipe: MeasuredRecipe | null, duties: DutiesNow,
  *   picture: (id: string) => Promise<Blob | undefined>, told: () => Promise<ToldOfRun>, undoing: Undoing,
  *   isGiven: (once: string) => boolean}} RecordData
  * @typedef {(device: string) => string} Who
@@ -104,6 +108,7 @@ export class RecordScreen extends HTMLElement {
   #urls = [];
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
+  #duties = new DutiesPart((said) => tell(this, "duty-said", said));
   #undo = undoPair(this, (once) => this.#data.isGiven(once));
   // What is written in stays: the rest is made again around it.
   #sheet = h("div", { class: "sheet record" });
@@ -112,6 +117,7 @@ export class RecordScreen extends HTMLElement {
   #signing = null;
 
   connectedCallback() {
+    tell(this, "duties-wanted");
     if (!this.#sheet.isConnected) this.append(this.#sheet);
   }
 
@@ -119,10 +125,11 @@ export class RecordScreen extends HTMLElement {
   set data(data) {
     this.#data = data;
     this.#undo.write(data.undoing, data.run.sheet);
+    this.#writeDuties();
     const { run, runs, entries, settings, place, isMaker, refused } = data;
     const seen = [
       entries,
-      JSON.stringify([settings, place?.you, place?.benches, refused]),
+      JSON.stringify([settings, place?.you, place?.benches, refused, data.recipe === null]),
       ...runs.map((each) => each.state),
     ];
     if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
@@ -337,6 +344,14 @@ export class RecordScreen extends HTMLElement {
     );
   }
 
+  /** Before a batch is signed: what is due before it is sold, and how that stands. It stops no work. */
+  #writeDuties() {
+    const { run, recipe, duties } = this.#data;
+    if (!recipe) return;
+    const told = stands(recipe, run.recipe.id, duties.marks ?? []);
+    this.#duties.write(told, { ...duties, id: run.recipe.id, isSeen: Boolean(duties.marks) });
+  }
+
   #signForm() {
     const name = h("input", { autocomplete: "name" });
     /** @param {Event} event */
@@ -380,6 +395,7 @@ export class RecordScreen extends HTMLElement {
           : null,
         this.#trouble,
         this.#said,
+        told.signed || !this.#data.recipe ? null : this.#duties.node,
         told.signed
           ? null
           : (this.#signing ??

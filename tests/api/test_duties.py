@@ -97,3 +97,20 @@ def test_an_import_takes_every_word_and_refuses_by_itself_what_contradicts(
     assert by_id(other.get("/duties").json["marks"]) == by_id([*studio.get("/duties").json["marks"], later])
     everything["duties"] = [{**mark, "note": "else"}, {**mark, "id": uuid4(), "about": uuid4()}]
     assert [each["field"] for each in other.import_(everything).json["refused"]] == ["duties.0", "duties.1"]
+
+
+def test_a_label_says_first_what_is_open_also_of_a_batch_made_before_the_question(studio: Studio) -> None:
+    run = studio.with_run()
+    recipe = studio.get(f"/runs/{run}").json["recipe"]["id"]
+    assert not [each for each in label_of(studio, run) if "duties" in each or "duty" in each]
+    written = studio.get(f"/recipes/{recipe}").json["document"]
+    studio.put_recipe(recipe, written | SOLD, if_match=studio.tag(1))
+
+    count = studio.get(f"/recipes/{recipe}/duties").json["open"]
+    assert label_of(studio, run)[0] == f"{count} duties of selling are open."
+    say(studio, recipe, "eu-report")
+    assert label_of(studio, run)[0] == f"{count - 1} duties of selling are open."
+
+
+def label_of(studio: Studio, run: str) -> list[str]:
+    return [each["says"] for each in studio.get(f"/runs/{run}/label?market=eu").json["not_checked"]]

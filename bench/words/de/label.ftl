@@ -86,6 +86,10 @@ label-checked-net = Füllmenge abgerundet
 
 ## Was nicht angesehen wurde
 
+label-open-duties = { $count ->
+    [one] { $count } Pflicht beim Verkauf ist offen.
+   *[other] { $count } Pflichten beim Verkauf sind offen.
+}
 label-open-net = Füllmenge: kein fertiges Stück wurde gewogen. Hier steht die Masse aus dem Rezept.
 label-open-use = Wofür es ist: im Rezept steht es nicht. Manche Warnhinweise hängen davon ab.
 label-open-place = Die Füllmenge steht in den unteren 30 % der Vorderseite, parallel zum Rand. Nicht auf Vorderseiten bis 5 Quadratzoll.
@@ -113,6 +117,7 @@ label-duty-uk-person = Eine verantwortliche Person im Vereinigten Königreich be
 
 ## Woher eine Regel stammt
 
+label-source-duties = wie die Werkstatt es von jeder gesagt hat
 label-source-shares = absteigend ordnen geht nur mit allen Anteilen
 label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir

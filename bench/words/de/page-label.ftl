@@ -28,16 +28,7 @@ page-label-goes-on = Worauf es kommt
 page-label-identity = Was es ist
 page-label-purpose = Üblicher Name oder Zweck
 page-label-use = Wofür es ist
-page-label-use-is = { $use ->
-    [bath] Bad
-    [wash] Dusche, Waschen
-    [left_on] Bleibt auf der Haut
-    [lips] Lippen
-    [eyes] Um die Augen
-    [air] Beduftet die Luft
-    [decoration] Zierde
-   *[unsaid] Wie im Rezept
-}
+page-label-use-unsaid = Wie im Rezept
 page-label-single = Wird es sofort verbraucht?
 page-label-single-is = { $single ->
     [yes] Ja
@@ -60,7 +51,6 @@ page-label-no-fit = Die Wörter passen nicht auf ein Etikett dieser Größe. Ein
 ## Was angesehen wurde
 
 page-label-open = Nicht geprüft
-page-label-duties = Vor dem Verkauf fällig
 page-label-shortfall = Eine Packung darf um { $mass } zu leicht sein, das Mittel einer Charge nicht.
 page-label-look = Ansehen
 page-label-unsure = Ihr Platz ist geschätzt: { $names }

@@ -86,6 +86,10 @@ label-checked-net = net content rounded down
 
 ## What was not looked at
 
+label-open-duties = { $count ->
+    [one] { $count } duty of selling is open.
+   *[other] { $count } duties of selling are open.
+}
 label-open-net = Net content: no finished piece was weighed. The mass of the recipe stands here.
 label-open-use = What it is for: the recipe does not say. Some cautions hang on it.
 label-open-place = Net content stands in the lower 30 % of the front, along its base. Not on fronts up to 5 square inches.
@@ -113,6 +117,7 @@ label-duty-uk-person = Name a responsible person in the UK. The EU one's details
 
 ## Where a rule is from
 
+label-source-duties = as the studio has said of each
 label-source-shares = descending order needs each share
 label-source-weight = descending order needs a weight
 label-source-maker = the maker's own

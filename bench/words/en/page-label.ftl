@@ -28,16 +28,7 @@ page-label-goes-on = What it goes on
 page-label-identity = What it is
 page-label-purpose = Common name or purpose
 page-label-use = What it is for
-page-label-use-is = { $use ->
-    [bath] Bath
-    [wash] Shower, washing
-    [left_on] Stays on the skin
-    [lips] Lips
-    [eyes] Around the eyes
-    [air] Scents the air
-    [decoration] Decoration
-   *[unsaid] As the recipe says
-}
+page-label-use-unsaid = As the recipe says
 page-label-single = Is it used up at once?
 page-label-single-is = { $single ->
     [yes] Yes
@@ -60,7 +51,6 @@ page-label-no-fit = The words do not fit on a label of this size. Take a larger 
 ## What was looked at
 
 page-label-open = Not checked
-page-label-duties = Due before it is sold
 page-label-shortfall = One pack may weigh { $mass } less than it says. A batch on average may not.
 page-label-look = Look at
 page-label-unsure = Their places are a guess: { $names }
