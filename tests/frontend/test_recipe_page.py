@@ -632,6 +632,8 @@ def test_an_earlier_version_is_written_on_or_copied_and_no_draft_is_lost_to_it(
     own_desk: Page, server: Server
 ) -> None:
     change(server, {**RECIPE, "title": "The second way"})
+    own_desk.reload()
+    expect(own_desk.locator(".recipe")).to_contain_text("The second way")  # else it is a change to be told of
     versions = f"#/versions/{RECIPE_ID}"
     own_desk.evaluate("address => { location.hash = address }", versions)
     first = own_desk.get_by_role("region", name="Version 1")
