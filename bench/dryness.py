@@ -15,6 +15,7 @@ from bench.shapes.kit import Scale
 from bench.shapes.record import DryAnswer, Dryness, PieceDryness, PieceWeighing
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import MeasuredMass, State
+from bench.shapes.units import InstantMs
 from bench.whole import PPM, ceiling, half_even, mass
 from bench.words import say
 
@@ -27,10 +28,12 @@ def dryness(
     second: PieceWeighing | MeasuredMass,
     division_mg: int,
     own_ppm: int | None = None,
+    humidity: int | None = None,
 ) -> Dryness:
     """What two weighings of one piece say.
 
-    first, second: in the order in which they were made. own_ppm: the maker's own threshold. Too soon is
+    first, second: in the order in which they were made. own_ppm: the maker's own threshold. humidity: the room's, in
+    per cent, where somebody read it. Too soon is
     less than an hour; it gains when it takes up moisture; slower: not dry by the whole loss, nor wet by
     that an hour; unclear: rounding decides.
     """
@@ -61,12 +64,15 @@ def dryness(
         "change_mg": change,
         "change_ppm": half_even(change * PPM, first["mg"]) if first["mg"] else None,
         "least_mg": least,
-        "says": _says(constant, own, mass(least, division_mg)),
+        "says": _says(constant, own, mass(least, division_mg), humidity),
     }
 
 
-def _says(constant: DryAnswer, own: DryAnswer | None, least: str) -> str:
+def _says(constant: DryAnswer, own: DryAnswer | None, least: str, humidity: int | None) -> str:
     says = say("dryness-says", constant=constant, least=least)
+    if constant in ("dry", "gains"):
+        known = "" if humidity is None else str(humidity)
+        says = joined(says, say("dryness-air", known="yes" if known else "no", humidity=known))
     return joined(says, say("dryness-own") if _only_own(constant, own) else "")
 
 
@@ -93,8 +99,15 @@ def dryness_of(sheet: Sheet, state: State, step: str, own_ppm: int | None = None
         older = [each for each in of_piece if last["at"] - each["at"] >= APART_MS]
         first = (older or of_piece[:-1])[-1]
         division = _division(sheet["kit"]["scales"], last)
-        tests.append({"piece": piece, **dryness(first, last, division, own_ppm)})
+        humidity = _humidity(state, first["at"], last["at"])
+        tests.append({"piece": piece, **dryness(first, last, division, own_ppm, humidity)})
     return tests
+
+
+def _humidity(state: State, began: InstantMs, ended: InstantMs) -> int | None:
+    """The room's humidity as it was read last between two weighings, or within an hour of them; None: nobody did."""
+    read = [each for each in state["air"] if began - APART_MS <= each["at"] <= ended + APART_MS]
+    return read[-1]["humidity"] if read else None
 
 
 def _division(scales: list[Scale], weighing: MeasuredMass) -> int:

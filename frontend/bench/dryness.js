@@ -12,9 +12,9 @@ const APART_MS = 60 * 60_000;
 /**
  * What two weighings of one piece say.
  * @param {{at: number, mg: number}} first @param {{at: number, mg: number}} second @param {number} divisionMg
- * @param {number | null} [ownPpm] @returns {Dryness}
+ * @param {number | null} [ownPpm] @param {number | null} [humidity] the room's, in per cent @returns {Dryness}
  */
-export function dryness(first, second, divisionMg, ownPpm = null) {
+export function dryness(first, second, divisionMg, ownPpm = null, humidity = null) {
   const change = second.mg - first.mg;
   const elapsed = second.at - first.at;
   const [off, moved] = [divisionMg, Math.abs(change)].map((mg) => BigInt(mg) * BigInt(PPM));
@@ -34,6 +34,9 @@ export function dryness(first, second, divisionMg, ownPpm = null) {
   const isOnlyOwn = ["cannot_tell", "not_yet", "slower", "unclear"].includes(constant) && own === "dry";
   const says = joined(
     say("dryness-says", { constant, least: mass(least, divisionMg) }),
+    constant === "dry" || constant === "gains"
+      ? say("dryness-air", { known: humidity === null ? "no" : "yes", humidity: String(humidity ?? "") })
+      : "",
     isOnlyOwn ? say("dryness-own") : "",
   );
   return {
@@ -61,9 +64,17 @@ export function drynessOf(sheet, state, step, ownPpm = null) {
     const newest = last(ofPiece);
     const older = ofPiece.filter(({ at }) => newest.at - at >= APART_MS);
     const first = last(older.length ? older : ofPiece.slice(0, -1));
-    return [{ piece, ...dryness(first, newest, divisionFor(sheet.kit.scales, newest), ownPpm) }];
+    const humidity = humidityOf(state, first.at, newest.at);
+    return [{ piece, ...dryness(first, newest, divisionFor(sheet.kit.scales, newest), ownPpm, humidity) }];
   });
 }
+
+/**
+ * The room's humidity as it was read last between two weighings, or within an hour of them; null: nobody did.
+ * @param {State} state @param {number} began @param {number} ended
+ */
+const humidityOf = ({ air }, began, ended) =>
+  air.findLast(({ at }) => began - APART_MS <= at && at <= ended + APART_MS)?.humidity ?? null;
 
 /** @param {readonly Scale[]} scales @param {MeasuredMass} weighed */
 function divisionFor(scales, { scale, mg }) {

@@ -121,3 +121,22 @@ def test_constant_weight_is_said_of_this_rooms_air_and_never_more():
     assert told["constant"] == "dry"
     assert "this room’s air" in told["says"] and "slow fizz loses weight too" in told["says"]
     assert not told["says"].lower().startswith("dry")
+
+
+def test_the_rooms_humidity_is_said_where_somebody_read_it_about_then():
+    sheet = demo_sheet()
+    wait = next(step["id"] for step in sheet["steps"] if step["kind"] == "wait")
+
+    def said(*air):
+        entries = [
+            entry("measured", MORNING + at * HOUR, what="piece", step=wait, piece=1, mg=mg, scale="fine")
+            for at, mg in ((5, 150_000), (7, 149_990))
+        ]
+        entries += [entry("aired", MORNING + at * HOUR, humidity=humidity) for at, humidity in air]
+        (told,) = dryness_of(sheet, fold(sheet, entries), wait)
+        assert told["constant"] == "dry"
+        return told["says"]
+
+    assert "humidity" in said() and "Nobody" in said()
+    assert "55 % humidity" in said((6, 55)) and "48 % humidity" in said((6, 55), (7, 48))
+    assert "Nobody" in said((3, 70), (9, 71))

@@ -11,3 +11,7 @@ dryness-says = { $constant ->
    *[not_yet] Noch nicht: es verliert noch über 0,50 mg je Gramm in einer Stunde.
 }
 dryness-own = Nach deiner eigenen Grenze ist es trocken.
+dryness-air = { $known ->
+    [yes] Im Raum waren { $humidity } % Luftfeuchte.
+   *[no] Niemand hat die Luftfeuchte gelesen.
+}

@@ -11,3 +11,7 @@ dryness-says = { $constant ->
    *[not_yet] Not yet: it still loses over 0.50 mg for each gram in an hour.
 }
 dryness-own = By your own threshold it is dry.
+dryness-air = { $known ->
+    [yes] The room had { $humidity } % humidity.
+   *[no] Nobody read the room’s humidity.
+}
