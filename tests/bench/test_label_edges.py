@@ -437,6 +437,10 @@ def test_only_what_goes_into_bath_or_shower_makes_it_slippery(market, use, stays
     told = labelled(market, butter, options={"use": use}, stays_on=stays_on)
     assert says(told, "slippery", "precautions") is slips
     assert says(told, "What it is for", "not_checked") is (use is None and stays_on is None)
+    if use:  # as the recipe says, with nobody asked at the label
+        told = labelled(market, butter, use=use)
+        assert says(told, "slippery", "precautions") is slips
+        assert not says(told, "What it is for", "not_checked")
 
 
 def test_what_fizzes_is_for_the_bath_unless_the_maker_says_otherwise():

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from workshop import make_document
+from workshop import DEMO_RECIPES, make_document, written
 
-from bench import read_recipe, words
+from bench import check_recipe, read_recipe, words
 from bench.product import all_duties, all_laws, limits, stands, use_row
 from bench.sources import cited, sources
 from bench.substances import substance
@@ -83,3 +83,18 @@ def test_northern_ireland_goes_by_the_eu_and_great_britain_by_itself():
 def test_the_page_has_the_table_as_it_is():
     """After a change of it: `python -m tests.frontend.product_table`."""
     assert PAGE.read_text("utf-8") == page_text()
+
+
+def test_the_demo_recipes_say_what_they_are_for_and_their_limits_are_of_the_right_category():
+    """Hand cream is category 5C, fizz and bar soap 9 (IFRA, 51st Amendment, second-hand)."""
+    categories = {}
+    for name in DEMO_RECIPES:
+        measured = read_recipe(written(name))
+        assert measured["use"] and measured["sold_in"], name
+        amiss = [each for each in check_recipe(measured) if each["rule"].startswith(("category-", "use-"))]
+        assert amiss == [], name
+        for each in measured["ingredients"].values():
+            if each["fragrance"] and each["fragrance"]["category"]:
+                categories.setdefault(name, set()).add(each["fragrance"]["category"])
+    assert categories["recipes/solid-hand-butter.json"] == {"5C"}
+    assert categories["recipes/fizzing-base-embed-whipped-top.json"] == {"9"}
