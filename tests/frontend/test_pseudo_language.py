@@ -132,7 +132,7 @@ NEXT_DIALOG = """async () => {
 WITH_DIALOGS = ("shelf", "studio", "bench/", "day/", "gather/", "record/", "recipes")
 # What is no word of any language's: units, shares, what the law or a standard names.
 EVERYWHERE = re.compile(
-    r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|PDF|JSON|MB|kB|Bowlside|[0-9a-f]{64})\b"
+    r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|PDF|JSON|MB|kB|Bowlside|Net Wt|[0-9a-f]{64})\b"
 )
 DATES = re.compile(
     r"\b(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day|Mon|Tue|Wed|Thu|Fri|Sat|Sun"
