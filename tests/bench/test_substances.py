@@ -12,6 +12,7 @@ from workshop import make_document
 from bench import read_recipe, words
 from bench.errors import RecipeError
 from bench.fizz import CARBON_DIOXIDE, LITRES_A_MOLE, is_acid, is_carbonate, react
+from bench.states import STATES
 from bench.substances import colours_of, recognised, source_of, substance, table
 
 ACIDS = [each["id"] for each in table() if is_acid(each["id"])]
@@ -214,3 +215,21 @@ def test_what_frees_chlorine_is_refused_beside_an_acid_alone():
     document["ingredients"]["i1"]["name"] = "Weinsäure"
     with pytest.raises(RecipeError, match="chlorine gas"):
         read_recipe(document)
+
+
+# What names, classes or counts it, and is no figure that a maker reads; 21 CFR's section is a colour's own source.
+NO_FIGURE = {
+    *("id", "inci", "us", "names", "kind", "form", "cas", "ci", "cautions", "traits", "by"),
+    *("not_to_be_taken_for", "us_colour", "acid_protons", "carbonate_equivalents", "carbon_dioxide"),
+}
+
+
+def test_no_figure_of_any_table_stands_without_where_it_is_from():
+    """A field that is new here is a figure until it is said that it is none. Times of states and hands say theirs."""
+    bare = [
+        (each["id"], field) for each in table() for field in set(each) - NO_FIGURE - set(each.get("by", {}))
+    ]
+    assert bare == []
+    for tag in words.languages():
+        with words.speaking(tag):
+            assert all(words.say("states-source", state=state) for state in STATES)
