@@ -18,11 +18,12 @@ from bench.words import say
 # first row from memory).
 _ALLOWED = ((500, 1), (2000, 2), (4000, 3))
 _BEYOND = 5
+_UNTOUCHED = ("open", "by_hand")
 
 
 def before_pouring(view: View, line: SheetLine, said: Said) -> Said:
     """What is said of a first pour, with what is asked and known of the room and of the scale."""
-    untouched = all(view.state["lines"][each]["status"] == "open" for each in _round_of(view, line))
+    untouched = all(view.state["lines"][each]["status"] in _UNTOUCHED for each in _round_of(view, line))
     if not untouched:
         return said
     asked = line["component"] in view.sheet.get("asks_air", [])

@@ -34,6 +34,13 @@ def test_air_is_asked_for_before_a_fizz_alone_or_where_the_recipe_says_so():
     assert any("asks_air" in demo_recipe(name) for name in DEMO_RECIPES)
 
 
+def test_a_part_with_a_spray_to_texture_is_asked_about_too():
+    """The demo's fizz has one, which nobody weighs."""
+    document = fizz()
+    document["components"][0]["lines"].append({"id": "l2", "ingredient": "i0", "amount": "to texture"})
+    assert "air" in ids(at_the_bench(document))
+
+
 def test_it_is_noted_once_and_kept():
     maker = at_the_bench(fizz())
     assert "air" in ids(maker)[:3] and maker.prompt["says"].startswith("Read the room’s air first.")

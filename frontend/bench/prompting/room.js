@@ -21,6 +21,7 @@ const ALLOWED = [
   [4000, 3],
 ];
 const BEYOND = 5;
+const UNTOUCHED = ["open", "by_hand"];
 
 /**
  * What is said of a first pour, with what is asked and known of the room and of the scale.
@@ -30,7 +31,8 @@ export function beforePouring(view, line, said) {
   const { state, sheet } = view;
   const isOfRound = (/** @type {SheetLine} */ each) =>
     each.component === line.component && each.round === line.round;
-  if (!sheet.lines.filter(isOfRound).every(({ id }) => state.lines[id].status === "open")) return said;
+  if (!sheet.lines.filter(isOfRound).every(({ id }) => UNTOUCHED.includes(state.lines[id].status)))
+    return said;
   const isAsked = (sheet.asks_air ?? []).includes(line.component);
   const air = state.air.length ? last(state.air) : null;
   let atHand = said.answers.slice(0, 2);
