@@ -35,7 +35,7 @@ def before_pouring(view: View, line: SheetLine, said: Said) -> Said:
         question = say("prompting-damp", humidity=air["humidity"], most=FIZZ_STOP_RH)
         at_hand = [{**each, "ask": question} if each["kind"] == "weighed" else each for each in at_hand]
     unread = say("prompting-air-first") if asked and air is None else ""
-    first = joined(unread, _off(view, line), said.first)
+    first = joined(said.first, unread, _off(view, line))
     return said._replace(answers=[*at_hand, *rest, *_proof(view, line, said)], first=first)
 
 

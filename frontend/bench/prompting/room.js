@@ -46,7 +46,7 @@ export function beforePouring(view, line, said) {
   return {
     ...said,
     answers: [...atHand, ...said.answers.slice(2), ...proof(view, line, said)],
-    first: joined(unread, offNow(view, line), said.first ?? ""),
+    first: joined(said.first ?? "", unread, offNow(view, line)),
   };
 }
 
