@@ -1,8 +1,8 @@
 """What a key costs in a real browser, and when its meaning stands: amounts in the editor, readings on the pad.
 
 CPU is the main thread's own time (Performance metrics over CDP, in thread ticks) from one key to the next, at full speed
-and times 6: a browser that is told to be slow spins by the clock, and so counts what else the machine does as its own
-(at rest both give the same). Frames are the page's own, with the CPU slowed 6x, from the key to the last word that
+and times 6: a browser that is told to be slow spins by the clock, and so counts what else the machine does as its own.
+That both give the same on a machine at rest was not tried. Frames are the page's own, with the CPU slowed 6x, from the key to the last word that
 follows it: 1 is the next one, and nothing comes after.
 """
 
