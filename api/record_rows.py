@@ -306,6 +306,16 @@ def _remarks(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             who=note["device"],
             says=note["text"],
         )
+    yield from _readings(rows, record)
+    for each in record["pictures"]:
+        says = each["text"] or None
+        yield rows.row("picture", each["picture"], ended=each["at"], who=each["device"], says=says)
+    yield rows.row("hands", "at work", actual=record["hands"]["ms"], unit="ms")
+    yield from _besides(rows, record)
+
+
+def _readings(rows: Rows, record: WholeRecord) -> Iterator[Row]:
+    """What was read of the room, and what a scale showed of a test weight."""
     for air in record["air"]:
         yield rows.row(
             "humidity", "the room", actual=air["humidity"], unit="%", ended=air["at"], who=air["device"]
@@ -324,10 +334,10 @@ def _remarks(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             ended=proof["at"],
             who=proof["device"],
         )
-    for each in record["pictures"]:
-        says = each["text"] or None
-        yield rows.row("picture", each["picture"], ended=each["at"], who=each["device"], says=says)
-    yield rows.row("hands", "at work", actual=record["hands"]["ms"], unit="ms")
+
+
+def _besides(rows: Rows, record: WholeRecord) -> Iterator[Row]:
+    """What stands beside the record: remarks, and what came late."""
     for remark in record["remarks"]:
         written = remark["body"].get("text")
         yield rows.row(

@@ -15,7 +15,7 @@ from bench.shapes.kit import Scale
 from bench.shapes.record import DryAnswer, Dryness, PieceDryness, PieceWeighing
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import MeasuredMass, State
-from bench.shapes.units import InstantMs
+from bench.shapes.units import InstantMs, Mg, Ms
 from bench.whole import PPM, ceiling, half_even, mass
 from bench.words import say
 
@@ -32,31 +32,14 @@ def dryness(
 ) -> Dryness:
     """What two weighings of one piece say.
 
-    first, second: in the order in which they were made. own_ppm: the maker's own threshold. humidity: the room's, in
-    per cent, where somebody read it. Too soon is
-    less than an hour; it gains when it takes up moisture; slower: not dry by the whole loss, nor wet by
+    first, second: in the order made. own_ppm: the maker's own threshold. humidity: the room's in per cent, if read.
+    Too soon is less than an hour; it gains when it takes up moisture; slower: not dry by the whole loss, nor wet by
     that an hour; unclear: rounding decides.
     """
     change = second["mg"] - first["mg"]
     elapsed = second["at"] - first["at"]
-    off, moved = division_mg * PPM, abs(change) * PPM
-
-    def judged(limit_ppm: int) -> DryAnswer:
-        allowed = first["mg"] * limit_ppm
-        if elapsed < APART_MS:
-            return "too_soon"
-        if allowed < off or allowed == 0:
-            return "cannot_tell"
-        if change > division_mg:
-            return "gains"
-        if moved + off <= allowed:
-            return "dry"
-        if (moved - off) * APART_MS > allowed * elapsed:
-            return "not_yet"
-        return "slower" if moved - off > allowed else "unclear"
-
-    constant = judged(CONSTANT_PPM)
-    own = None if own_ppm is None else judged(own_ppm)
+    constant = _judged(first["mg"] * CONSTANT_PPM, change, elapsed, division_mg)
+    own = None if own_ppm is None else _judged(first["mg"] * own_ppm, change, elapsed, division_mg)
     least = ceiling(division_mg * PPM, CONSTANT_PPM)
     return {
         "constant": constant,
@@ -66,6 +49,22 @@ def dryness(
         "least_mg": least,
         "says": _says(constant, own, mass(least, division_mg), humidity),
     }
+
+
+def _judged(allowed: int, change: Mg, elapsed: Ms, division: Mg) -> DryAnswer:
+    """allowed: how much it may lose, in millionths of a mg."""
+    off, moved = division * PPM, abs(change) * PPM
+    if elapsed < APART_MS:
+        return "too_soon"
+    if allowed < off or allowed == 0:
+        return "cannot_tell"
+    if change > division:
+        return "gains"
+    if moved + off <= allowed:
+        return "dry"
+    if (moved - off) * APART_MS > allowed * elapsed:
+        return "not_yet"
+    return "slower" if moved - off > allowed else "unclear"
 
 
 def _says(constant: DryAnswer, own: DryAnswer | None, least: str, humidity: int | None) -> str:

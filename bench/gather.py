@@ -94,19 +94,7 @@ def _ingredient(
         _offered(lot_id, lot, uses, is_barred(lot) and lot_id not in taken) for lot_id, lot in lots.items()
     ]
     chosen = pick(wanted or 1, offered, on, past_too)  # of what goes by hand, the lot whose turn it is
-    rows: list[GatherLot] = [
-        {
-            "lot": each["lot"],
-            "number": lots[each["lot"]]["number"],
-            "best_before": lots[each["lot"]]["best_before"],
-            "left": left_of(lots[each["lot"]], uses.get(each["lot"], [])),
-            "take": each["take"] if wanted else 0,
-            "past": each["past"],
-            **_judged(lots[each["lot"]], shelf, on),
-            "gathered": False,
-        }
-        for each in chosen["picked"]
-    ]
+    rows = [_row(each["lot"], each["take"] if wanted else 0, shelf, uses, on) for each in chosen["picked"]]
     for gathered in (each for each in state["gathered"] if each["ingredient"] == need["id"]):
         _tick(rows, gathered, shelf, uses, on)
     return {
@@ -158,19 +146,23 @@ def _tick(rows: list[GatherLot], gathered: GatheredLot, shelf: Shelf, uses: Uses
     if row is not None:
         row["gathered"] = True
         return
-    lot = shelf["lots"].get(gathered["lot"])
-    rows.append(
-        {
-            "lot": gathered["lot"],
-            "number": lot["number"] if lot else None,
-            "best_before": lot["best_before"] if lot else None,
-            "left": left_of(lot, uses.get(gathered["lot"], [])) if lot else None,
-            "take": gathered["mg"] if gathered["mg"] is not None else gathered["count"] or 0,
-            "past": lot is not None and is_past(lot["best_before"], on),
-            **_judged(lot, shelf, on),
-            "gathered": True,
-        }
-    )
+    take = gathered["mg"] if gathered["mg"] is not None else gathered["count"] or 0
+    rows.append({**_row(gathered["lot"], take, shelf, uses, on), "gathered": True})
+
+
+def _row(lot_id: str, take: int, shelf: Shelf, uses: Uses, on: str) -> GatherLot:
+    """A lot as it is offered; one that is not on the shelf has its id alone."""
+    lot = shelf["lots"].get(lot_id)
+    return {
+        "lot": lot_id,
+        "number": lot["number"] if lot else None,
+        "best_before": lot["best_before"] if lot else None,
+        "left": left_of(lot, uses.get(lot_id, [])) if lot else None,
+        "take": take,
+        "past": lot is not None and is_past(lot["best_before"], on),
+        **_judged(lot, shelf, on),
+        "gathered": False,
+    }
 
 
 def _division(need: SheetIngredient, sheet: Sheet) -> int:

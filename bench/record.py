@@ -18,6 +18,7 @@ hands: see bench/hands.py
 """
 
 from collections.abc import Callable
+from functools import partial
 from typing import TypeAlias
 
 from bench.deviations import criteria_of, deviations_of, starts_of
@@ -445,6 +446,22 @@ def _kept_of(state: State, good: int) -> int:
     return min(state["kept"] or 0, good)
 
 
+def _coarsest(sheet: Sheet, state: State) -> Division:
+    """The coarsest division that was weighed on."""
+    scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
+    divisions = [division_on(sheet, scale) or Division(1) for scale in scales]
+    return max(divisions, key=_fineness, default=Division(1))
+
+
+def _fineness(division: Division) -> int:
+    return division.mg
+
+
+def _loss_mg(component: SheetComponent) -> int:
+    """What of a part is made beyond its pieces, as its recipe expects."""
+    return max(0, component["make_mg"] - component["count"] * component["piece_mg"])
+
+
 def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance | None:
     """Where the mass that went in has gone; None before the last count.
 
@@ -457,13 +474,8 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
         return None
     pieces = _Pieces(sheet, state, counts)
     binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
-    scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
-    divisions = (division_on(sheet, scale) or Division(1) for scale in scales)
-    division = max(divisions, key=lambda each: each.mg, default=Division(1))
-
-    def shown(mg: int) -> int:
-        return to_division(mg, division)
-
+    division = _coarsest(sheet, state)
+    shown = partial(to_division, division=division)
     in_mg = shown(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]))
     good_mg = shown(pieces.good * pieces.mean_mg[final])
     kept_mg = shown(pieces.kept * pieces.mean_mg[final])
@@ -478,9 +490,7 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
         "spare_mg": spare_mg,
         "left_mg": left_mg,
         "unaccounted_mg": in_mg - good_mg - kept_mg - spoiled_mg - spare_mg - left_mg,
-        "expected_loss_mg": sum(
-            max(0, each["make_mg"] - each["count"] * each["piece_mg"]) for each in sheet["components"]
-        ),
+        "expected_loss_mg": sum(map(_loss_mg, sheet["components"])),
         "division_mg": division.mg,
         "good": pieces.good,
         "kept": pieces.kept,

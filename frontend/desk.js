@@ -171,7 +171,8 @@ export async function sayProduct({ studio }, { id, use, sold_in }, { screen: ask
 }
 
 /**
- * An earlier version is written on: as this recipe's draft, whose next version says it again, or as a recipe of its own.
+ * An earlier version is written on: as this recipe's draft, whose next version says it again, or as a recipe of
+ * its own.
  * @param {Hands} hands @param {Detail<"version-taken">} detail @param {Teller<"version-taken">} from
  */
 export async function takeVersion(hands, { id, version, as }, { screen: asking }) {

@@ -3,7 +3,8 @@
  *
  * The server writes VERSION, the LANGUAGE it is of, and the names of the pieces in as it sends this file
  * (api/pieces.py). VERSION is the hash of the pieces, and a copy is only kept when all that the server gave is of that
- * version: modules of two versions never meet. A newer copy waits until the maker lets it take over, or the page is closed.
+ * version: modules of two versions never meet. A newer copy waits until the maker lets it take over, or the page is
+ * closed.
  */
 
 const VERSION = "";

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import sys
+from collections.abc import Callable
 from ipaddress import ip_address
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -65,12 +66,7 @@ def serve(
     logs.take_over()
     if settings.metrics:
         health.share_counts()
-    language = words.spoken()
-
-    def welcome() -> None:
-        with words.speaking(language):
-            _welcome(app, studio)
-
+    welcome = _welcoming(app, studio)
     with words.speaking(words.DEFAULT):  # the log is English, and each request is asked
         serve(app, studio.sockets, porter=studio.porter, certificate=studio.certificate, ready=welcome)
 
@@ -117,6 +113,19 @@ def _take_ports(app: Flask) -> Studio:
         if error.errno == errno.EADDRNOTAVAIL:
             stop(words.say("cli-serving-no-such-address", address=app.config["BOWLSIDE"].listen))
         stop(words.say("cli-serving-cannot-listen", why=str(error.strerror)))
+
+
+def _welcoming(app: Flask, studio: Studio) -> Callable[[], None]:
+    """Says welcome in the language that is spoken now, whatever is spoken then."""
+    from bench import words
+
+    language = words.spoken()
+
+    def welcome() -> None:
+        with words.speaking(language):
+            _welcome(app, studio)
+
+    return welcome
 
 
 def _welcome(app: Flask, studio: Studio) -> None:

@@ -59,6 +59,21 @@ def nothing_else(status: int = 404) -> Answer:
     return Answer(status, "text/plain; charset=utf-8", f"{said}\n".encode())
 
 
+def _policy(style: str, script: str, addresses: list[str]) -> str:
+    """What the page may load and where it may ask: its own two texts and the studio."""
+    return "; ".join(
+        (
+            "default-src 'none'",
+            f"style-src '{_hash(style)}'",
+            f"script-src '{_hash(script)}'",
+            f"connect-src {' '.join(addresses)}",
+            "base-uri 'none'",
+            "form-action 'none'",
+            "frame-ancestors 'none'",
+        )
+    )
+
+
 def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Answer]:
     """Everything that the landing page answers, by path; the addresses are the studio's, best first.
 
@@ -75,17 +90,7 @@ def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Ans
         script=script,
         addresses_json=json.dumps(addresses),
     )
-    policy = "; ".join(
-        (
-            "default-src 'none'",
-            f"style-src '{_hash(style)}'",
-            f"script-src '{_hash(script)}'",
-            f"connect-src {' '.join(addresses)}",
-            "base-uri 'none'",
-            "form-action 'none'",
-            "frame-ancestors 'none'",
-        )
-    )
+    policy = _policy(style, script, addresses)
     pages = {}
     for tag in words.languages():
         with words.speaking(tag):

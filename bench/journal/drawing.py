@@ -19,7 +19,6 @@ def draw(tally: Tally) -> State:
     _settle_weighing(tally, lines)
     expected = settle_counting(tally)
     steps = {key: _step(tally, step) for key, step in tally.steps.items()}
-    found = running(tally, steps)
     return {
         "started_at": tally.started_at,
         "finished_at": tally.finished_at,
@@ -34,9 +33,7 @@ def draw(tally: Tally) -> State:
         "expected": expected,
         "portions": tally.portions,
         "factors": {key: list(factor) for key, factor in tally.factors.items()},
-        "waits": found.waits,
-        "windows": found.windows,
-        "guides": found.guides,
+        **running(tally, steps),
         "number": tally.number,
         "also_numbered": tally.also_numbered,
         "gathered": tally.gathered,

@@ -1,7 +1,7 @@
 """The waits, windows and guides that run now, with absolute instants."""
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TypedDict
 
 from bench.journal.tally import Tally
 from bench.shapes.sheet import CheckStep, MeltStep, Step, WaitStep
@@ -11,7 +11,7 @@ from bench.states import open_window
 from bench.steps import by_hand, heats, is_judged, runs_by_itself
 
 
-class Running(NamedTuple):
+class Running(TypedDict):
     waits: list[RunningWait]
     windows: list[OpenWindow]
     guides: list[RunningGuide]
@@ -19,7 +19,7 @@ class Running(NamedTuple):
 
 def running(tally: Tally, steps: dict[str, StepState]) -> Running:
     """What runs, by how the steps stand."""
-    found = Running([], [], [])
+    found: Running = {"waits": [], "windows": [], "guides": []}
     if tally.started_at is None or tally.finished_at is not None:
         return found
     ended = {key: each.at for key, each in tally.settled.items()}
@@ -29,13 +29,13 @@ def running(tally: Tally, steps: dict[str, StepState]) -> Running:
             continue
         ready_at = steps[key]["ready_at"]
         if runs_by_itself(step) and ready_at is not None:
-            found.waits.append(_wait(step, ready_at, tally.extended.get(key)))
+            found["waits"].append(_wait(step, ready_at, tally.extended.get(key)))
         window = open_window(step, ended)
         if window:
-            found.windows.append(
+            found["windows"].append(
                 {"step": key, "opened_at": window["opened_at"], "latest_at": window["latest_at"]}
             )
-        found.guides.extend(_guides(tally, step))
+        found["guides"].extend(_guides(tally, step))
     return found
 
 

@@ -35,8 +35,7 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
 
     kept: it was taken in by an earlier version; see `read_amount`.
     """
-    fault = say_what_is_wrong(document, RECIPE_SCHEMA)
-    if fault:
+    if fault := say_what_is_wrong(document, RECIPE_SCHEMA):
         raise RecipeError(*fault)
     written = cast(WrittenRecipe, document)  # the schema says so
     source = Source(written["ingredients"], written.get("measures"), written["written_for"], kept)
@@ -60,6 +59,16 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         "ingredients": ingredients,
         "components": components,
     }
+    _said_of_it(measured, written)
+    if airy := parts_in_air(components, ingredients, written.get("asks_air")):
+        measured["asks_air"] = airy
+    if source.asks:
+        measured["asks"] = source.asks
+    return measured
+
+
+def _said_of_it(measured: MeasuredRecipe, written: WrittenRecipe) -> None:
+    """What is only there where the maker said it."""
     if "use" in written:
         measured["use"] = written["use"]
     if "sold_in" in written:
@@ -68,12 +77,6 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         measured["good_piece"] = criteria
     if written.get("before"):
         measured["before"] = list(dict.fromkeys(written["before"]))
-    airy = parts_in_air(components, ingredients, written.get("asks_air"))
-    if airy:
-        measured["asks_air"] = airy
-    if source.asks:
-        measured["asks"] = source.asks
-    return measured
 
 
 def _components(source: Source, written: WrittenRecipe) -> list[Component]:

@@ -62,9 +62,7 @@ class Lines:
             "division_mg": shown_mg,
             "cup": in_cup,
             "spoons": in_spoons(self.spoons, nl) if nl is not None else None,
-            "by_spoon": self._by_spoon(ingredient, mg, scale)
-            if scale and mg < scale["division_mg"]
-            else None,
+            "by_spoon": self._by_spoon(ingredient, mg, scale),
             "optional": line["optional"],
             "note": line["note"],
             "instead_of": chosen.instead_of,
@@ -89,9 +87,9 @@ class Lines:
         if line["unit"] == "drops":
             self.warnings.add({"where": written, "kind": "drops"})
 
-    def _by_spoon(self, ingredient: Ingredient, mg: Mg, scale: Scale) -> InSpoons | None:
+    def _by_spoon(self, ingredient: Ingredient, mg: Mg, scale: Scale | None) -> InSpoons | None:
         """What is too little for its scale to show, in spoons, where its density is known."""
-        if not mg or to_division(mg, reads_in(scale)):
+        if not scale or not 0 < mg < scale["division_mg"] or to_division(mg, reads_in(scale)):
             return None
         density = ingredient.get("density")  # a recipe measured long ago does not say
         if not density:

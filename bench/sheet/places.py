@@ -130,7 +130,13 @@ class Places:
             self.warnings.add({"where": where, "kind": "metal", "vessel": vessel["name"]})
         if vessel is None or kind == "cup":
             return vessel
-        other = self.in_use.setdefault(vessel["id"], serves)
+        self._warn_shared(component, label, kind, vessel, self.in_use.setdefault(vessel["id"], serves))
+        return vessel
+
+    def _warn_shared(
+        self, component: Component, label: Id, kind: str, vessel: Vessel, other: _Serves
+    ) -> None:
+        """That the vessel is another part's too, or stands for two things of one part."""
         where = f"{component['id']}.{label}"
         if other.component != component["id"]:
             self.warnings.add(
@@ -152,7 +158,6 @@ class Places:
                     "vessel_kind": kind,
                 }
             )
-        return vessel
 
 
 def _labels(component: Component) -> list[Id]:

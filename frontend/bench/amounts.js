@@ -98,8 +98,12 @@ const LONGEST_MS = 366 * 86_400_000;
 /** What a drop is taken for, 1/20 mL: a convention, real droppers differ. @type {Fraction} */
 export const DROP_NL = [50_000n, 1n];
 
-const AMOUNT =
-  /^(?:(?:(\p{Nd}{1,9})\s+)?(\p{Nd}{1,9})\s*\/\s*(\p{Nd}{1,9})|(\p{Nd}{1,9}(?:\.\p{Nd}{1,9})?))\s*(%|[A-Za-z][A-Za-z .]*)?$/u;
+const FIGURES = String.raw`\p{Nd}{1,9}`;
+const AMOUNT = new RegExp(
+  `^(?:(?:(${FIGURES})\\s+)?(${FIGURES})\\s*\\/\\s*(${FIGURES})|(${FIGURES}(?:\\.${FIGURES})?))` +
+    "\\s*(%|[A-Za-z][A-Za-z .]*)?$",
+  "u",
+);
 const IN_TWO =
   /^(\p{Nd}(?:[\p{Nd}\s./,]*\p{Nd})?)\s*([A-Za-z]+)\.?,?\s+(\p{Nd}(?:[\p{Nd}\s./,]*\p{Nd})?)\s*([A-Za-z]+)\.?$/u;
 // Digits that are raised, ringed or stopped: "5² g" would read as 52 g.

@@ -12,7 +12,8 @@ const METALS = ["aluminium", "copper", "enamel", "steel"]; // enamel is glass on
 const NAMED_METAL = new RegExp(
   "(?<!\\p{L})(?:steel|enamel|metal|alumini?um|copper|iron|tin" +
     "|(?:edel)?stahl\\p{L}*|emaill?e\\p{L}*|metall\\p{L}*|alu|kupfer\\p{L}*|eisen\\p{L}*|blech\\p{L}*" +
-    "|acier|émail\\p{L}*|métal\\p{L}*|cuivre|inox|acero|esmalt\\p{L}*|cobre|acciaio|smalt\\p{L}*|metallo|rame)(?!\\p{L})",
+    "|acier|émail\\p{L}*|métal\\p{L}*|cuivre|inox|acero|esmalt\\p{L}*|cobre|acciaio" +
+    "|smalt\\p{L}*|metallo|rame)(?!\\p{L})",
   "iu",
 );
 

@@ -449,7 +449,8 @@ export class BenchScreen extends HTMLElement {
       parts.name,
       practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "),
     );
-    // One at a time, so that it can be read to its end: what a touch ends, then how the server is reached, then the rest.
+    // One at a time, so that it can be read to its end: what a touch ends, then how the server is reached, then
+    // the rest.
     const words = practice ?? linkWords(link);
     const sign = waits.length ? signs[0] : undefined;
     const isSign = Boolean(sign && (sign.isEndedByTouch || words === ""));

@@ -32,7 +32,8 @@ const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with someth
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], elsewhere: {[lot: string]: number},
  *   runs: readonly Batch[], today: string, before: readonly Start[]}} GatherData
  * @typedef {{lot: string, number: string | null, left: number | null, take: number, past: boolean,
- *   verdict: LotVerdict | null, papers_past: readonly PaperKind[], gathered: boolean}} LotThere a lot that is named, or one that may be
+ *   verdict: LotVerdict | null, papers_past: readonly PaperKind[], gathered: boolean}} LotThere a lot that is named,
+ *   or one that may be
  */
 
 export class GatherScreen extends HTMLElement {

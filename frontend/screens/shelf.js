@@ -31,7 +31,8 @@ import { point, say } from "../words.js";
  *   sheets?: readonly LabelSheet[], currency?: string, isMaker: boolean, newId: () => string, undoing: Undoing,
  *   isGiven: (once: string) => boolean}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
- * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], papers: readonly ShelfPaper[], name: string, lots: LotRow[]}} ShelfRow
+ * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], papers: readonly ShelfPaper[], name: string,
+ *   lots: LotRow[]}} ShelfRow
  * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
  * @typedef {{find: HTMLInputElement, list: HTMLElement, none: HTMLElement, trouble: HTMLElement,
  *   said: HTMLElement}} ShelfParts
@@ -476,7 +477,10 @@ function judgedWords({ verdict, name, at, why }) {
   return [who, why].filter(Boolean).join(": ");
 }
 
-/** The papers, as they were told; one that is past its date stands out. @param {readonly ShelfPaper[]} papers @param {string} today */
+/**
+ * The papers, as they were told; one that is past its date stands out.
+ * @param {readonly ShelfPaper[]} papers @param {string} today
+ */
 const paperLines = (papers, today) =>
   papers.map(({ paper, reference, dated, expires, amendment, category }) => {
     const isOver = expires !== null && expires < today;

@@ -284,3 +284,28 @@ def test_the_phone_asks_a_step_for_its_traits_too():
 )
 def test_a_kind_that_is_named_is_seen(told):
     assert any(names_a_kind(node) for node in ast.walk(ast.parse(told)))
+
+
+# A record is its fields, one a line: to part it would hide what is in it.
+LONG = {"bench/record.py: record"}
+
+
+def test_no_function_is_over_forty_lines_and_no_class_over_three_hundred():
+    most = {ast.FunctionDef: 40, ast.AsyncFunctionDef: 40, ast.ClassDef: 300}
+    long = {
+        f"{path.relative_to(ROOT)}: {node.name}"
+        for path in [*(ROOT / "bench").rglob("*.py"), *(ROOT / "api").rglob("*.py")]
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if type(node) in most and (node.end_lineno or 0) - node.lineno >= most[type(node)]
+    }
+
+    assert long == LONG
+
+
+def test_no_line_of_the_page_is_over_120_letters():
+    assert [
+        f"{path.relative_to(ROOT)}:{number}"
+        for path in sorted((ROOT / "frontend").rglob("*.js"))
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        if len(line) > 120
+    ] == []

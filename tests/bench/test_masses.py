@@ -258,7 +258,7 @@ def test_a_piece_is_held_against_its_last_weighing_an_hour_before_and_against_no
         weighing(MORNING + 2 * HOUR - 1, 98_500),
         weighing(MORNING + 2 * HOUR, 98_000),
     ]
-    state: Any = {"measured": measured}
+    state: Any = {"measured": measured, "air": []}
 
     [test] = dryness_of(sheet, state, "dry", 20_000)
 
