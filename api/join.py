@@ -35,10 +35,6 @@ ITSELF = "import.meta.url"
 # What is left when all of that is joined: a default, a name that may be given to more later, a module without a path.
 REFUSED = re.compile(r"^(?:import|export)\b.*|\bimport(?:\.|\().*", re.MULTILINE)
 
-NO_REMARK = r"((?:(?!//).)*"
-BEFORE_CLOSING = re.compile(rf"^{NO_REMARK}),\n(?=[}}\])])", re.MULTILINE)
-AFTER_OPENING = re.compile(rf"^{NO_REMARK}[{{(\[,;])\n", re.MULTILINE)
-
 
 class CannotJoin(ValueError):
     """A module that would not mean the same when it is joined with others."""
@@ -106,15 +102,6 @@ def joined(read: Read, modules: Iterable[str], here: Collection[str], ask: Calla
         f"export const {name_of(path)} = (() => {{\n{_body(read(path), path, later)}}})();\n"
         for path in modules
     )
-
-
-def dense(text: str) -> str:
-    """Without line ends after what opens or goes on, and without commas before what closes; "let" is the shorter word.
-
-    No string goes on in the next line. A line with a remark left on it, or with an address, stays as it is.
-    """
-    text = re.sub("^const ", "let ", text, flags=re.MULTILINE)
-    return AFTER_OPENING.sub(r"\1", BEFORE_CLOSING.sub(r"\1", text))
 
 
 def _body(text: str, path: str, later: Callable[[str, str], str]) -> str:

@@ -18,6 +18,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from api import join, page_words
+from api.dense import Unread, dense
 from bench import words
 
 INDEX, APP, REST = "index.html", "app.js", "rest.js"
@@ -60,7 +61,13 @@ class Pieces:
     def __init__(self, folder: Path, files: Iterable[str], slim: Callable[[Path], bytes]) -> None:
         def read(path: str) -> str:
             text = slim(folder / path).decode("utf-8")
-            return page_words.put_in(text) if path.endswith(".js") and path != page_words.FILE else text
+            if not path.endswith(".js") or path in (page_words.FILE, WORKER):
+                return text
+            text = page_words.put_in(text)
+            try:
+                return dense(text)
+            except Unread:  # sent as it is: a browser says what is wrong, and where
+                return text
 
         self._folder, self._slim, self._read = folder, slim, cache(read)
         self.first = join.in_order(self._read, [APP])
@@ -122,14 +129,14 @@ class Pieces:
 
     def _app(self) -> str:
         first, _, version = self._modules
-        return join.dense(ASKING.replace("VERSION", version) + first)
+        return ASKING.replace("VERSION", version) + first
 
     def _rest(self) -> str:
         _, rest, version = self._modules
         used = {*re.findall(r"\$\w+", rest)}
         taken = [name for name in map(join.name_of, self.first) if name in used]
         head = TAKING.replace("VERSION", version).replace("NAMES", ", ".join(taken))
-        return join.dense(head + rest)
+        return head + rest
 
     def _worker(self) -> str:
         """The worker's source with the version of the page, its language and the names of its pieces in it."""

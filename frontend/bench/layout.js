@@ -488,14 +488,14 @@ export class Layout {
   /** @param {string} key @param {number} many @param {number} at @param {number} lasts */
   #useFree(key, many, at, lasts) {
     /** @type {[number, number][]} */
-    const using = [];
+    const taken = [];
     for (const [other, uses] of this.day.uses.entries()) {
       const [start, end] = [this.start[other], this.end[other]];
       const used = uses.get(key);
       if (used !== undefined && start !== null && end !== null && start < at + lasts && at < end)
-        using.push([end, used]);
+        taken.push([end, used]);
     }
-    return this.#free(using, key, many, at);
+    return this.#free(taken, key, many, at);
   }
 
   /**

@@ -93,7 +93,7 @@ function byWeight(found, measures) {
 const plain = (line) =>
   line
     .trim()
-    .replace(/\*\*|__|`/g, "")
+    .replace(/\*\*|__|\x60/g, "")
     .replace(/^\|?[\s:|-]*\|[\s:|-]*$/, "")
     .replace(/\s*\|\s*/g, " ")
     .trim();

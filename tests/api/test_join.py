@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from api.join import LATER, CannotJoin, asked_later, dense, imports_of, in_order, joined, later_of, name_of
+from api.join import LATER, CannotJoin, asked_later, imports_of, in_order, joined, later_of, name_of
 from api.page import files_as_they_are, pieces_of, slim
 from api.places import FRONTEND
 
@@ -66,14 +66,6 @@ def test_imports_exports_and_what_is_asked_for_later_are_joined_in_order() -> No
 def test_what_would_mean_something_else_when_joined_is_refused(line: str) -> None:
     with pytest.raises(CannotJoin, match="^b.js cannot be joined with others: "):
         joined(of(b=f"const counted = 0;\n{line}\n"), ["b.js"], [], str)
-
-
-def test_lines_are_joined_where_that_means_nothing() -> None:
-    text = 'const a = [\n1, // one,\n"two",\n];\nfoo({\na,\n})\n/re/.test("//,\\"");\nif (a) {\nb();\n}\nreturn\n'
-
-    assert dense(text) == (
-        'let a = [1, // one,\n"two"];foo({a})\n/re/.test("//,\\"");\nif (a) {b();}\nreturn\n'
-    )
 
 
 def test_modules_in_a_circle_are_refused() -> None:
