@@ -3,7 +3,7 @@
 //
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
 // ->
-// { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, …}
+// { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, … }
 // dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the
 // bench
 // newBatch({ recipe, sheet, others, hours, at, measuredOf }) // when a batch not begun yet would be done, by the

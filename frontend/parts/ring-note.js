@@ -1,7 +1,7 @@
 // What rang, and whose it is: one line over the head of the page, once, gone after a while, at a touch, or once
 // what rang was answered.
 //
-//   tellRing("Plain bar, B, Let it set: ready.", () => …, () => …);   // whether it still counts; what a touch leads to
+//   tellRing("Plain bar, B, Let it set: ready.", () => …, () => …);   // whether it counts; what a touch leads to
 //   endRing();                                                        // something happened: it may count no more
 
 import { first, h, setText, show } from "./dom.js";
