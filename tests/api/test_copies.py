@@ -300,6 +300,7 @@ LATER = (
     "sealed_by",
     "sealed",
     "given_back",
+    "release",
 )
 
 
