@@ -203,6 +203,8 @@ class Maker:
                 body["reading_mg"] = reading
         if answer["input"] == "count":
             body["good"] = count
+        if answer["input"] == "air":
+            body["humidity"] = 45
         self.tell(answer["kind"], **body)
 
     def all_of(self, answer: Json) -> None:

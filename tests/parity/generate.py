@@ -569,6 +569,8 @@ def _filled_in(rng: Random, answer: Json, weigh: Json | None) -> Json:
         return {**body, "mg": min(max(0, reading - weigh["before_mg"]), 10**9), "reading_mg": reading}
     if answer["input"] == "count":
         return {**body, "good": rng.randint(0, 12)}
+    if answer["input"] == "air":
+        return {**body, "humidity": rng.randint(1, 100)}
     if answer["input"] == "note" and rng.random() < 0.5:
         return {**body, "why": "No time."}
     return body
