@@ -5,6 +5,8 @@ What an hour costs is between makers: a helper's device is told the rest.
 
 from __future__ import annotations
 
+from typing import get_args
+
 from flask import Response
 
 import bench
@@ -22,17 +24,7 @@ from bench import SettingError, words
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
 
 # What a helper is not told, as it is not told what a batch cost.
-DECIMALS: tuple[MoneySaid, ...] = (
-    "hourly_rate",
-    "wrap_cost",
-    "packaging_cost",
-    "sprays_cost",
-    "overhead_cost",
-    "fee_percent",
-    "fee_each",
-    "margin_percent",
-    "tax_percent",
-)
+DECIMALS: tuple[MoneySaid, ...] = get_args(MoneySaid)
 MAKERS_OWN = (*DECIMALS, "cleaning_minutes", "labelling_seconds")
 
 
