@@ -1,5 +1,6 @@
 // The record's parts beside its lines and times: lots, waits, balance, cost, yield and the kit. Pure.
 
+import { FIZZ_STOP_RH } from "../bench/air.js";
 import { those } from "../bench/lists.js";
 import { readsIn } from "../bench/weighing.js";
 import { reading, temperature } from "../bench/whole.js";
@@ -12,8 +13,6 @@ import { point, say } from "../words.js";
 /** @import { Child } from "../../types/dom" */
 /** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
 /** @import { YieldBar } from "./record-bars.js" */
-
-const FIZZ_STOP_RH = 65; // bench/air.py says where it is from
 
 /**
  * @typedef {Child | readonly Child[]} Cell

@@ -4,6 +4,7 @@
  */
 
 import { say } from "../../words.js";
+import { FIZZ_STOP_RH } from "../air.js";
 import { joined } from "../brief.js";
 import { last } from "../lists.js";
 import { readsIn } from "../weighing.js";
@@ -13,7 +14,6 @@ import { scaleOf } from "./view.js";
 /** @import { SheetLine } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
 
-const FIZZ_STOP_RH = 65; // bench/air.py says where it is from
 // Of a scale's test weight, in divisions: NIST Handbook 44, as bench/prompting/room.py says.
 const ALLOWED = [
   [500, 1],
