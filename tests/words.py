@@ -60,6 +60,7 @@ FAULTS_OF_OURS = {
     "AssertionError",
     "CannotJoin",
     "CatalogueError",
+    "Unread",
 }
 
 
