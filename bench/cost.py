@@ -23,6 +23,7 @@ from bench.shapes.record import (
     Unpriced,
 )
 from bench.shapes.shelf import Shelf, ShelfLot
+from bench.whole import ten_to
 
 FINER = 2  # decimals more than a currency's own, for rows
 HOUR_MS = 3_600_000
@@ -197,8 +198,8 @@ def sale_price(each: Fraction, settings: CostSettings, places: int) -> SalePrice
     stays = (1 - margin) / (1 + tax) - fee
     if stays <= 0:
         return None
-    units = -(-(each + fee_each) * 10**places // stays)
-    price = Fraction(units, 10**places)
+    units = -(-(each + fee_each) * ten_to(places) // stays)
+    price = Fraction(units, ten_to(places))
     tax_shown = Fraction(money_text(price - price / (1 + tax), places))
     fees_shown = Fraction(money_text(price * fee + fee_each, places))
     left = price - tax_shown - fees_shown - cost_shown

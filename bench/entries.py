@@ -24,6 +24,9 @@ from bench.words import say
 
 MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
+# What a fold asks of each kind's fields: its name, whether a value fits, whether it must be there.
+Fits = Mapping[str, list[tuple[str, Callable[[object], bool], bool]]]
+
 MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
 MOST_MS = 366 * 86_400_000
 MOST_IDS = 20_000
@@ -86,6 +89,10 @@ def _spelt(pattern: re.Pattern[str]) -> Callable[[object], bool]:
     return lambda value: isinstance(value, str) and found(value) is not None
 
 
+def _one_of(words: tuple[str, ...]) -> Callable[[object], bool]:
+    return lambda value: value in words
+
+
 _is_key, _is_device, _is_currency, _is_uuid7 = map(_spelt, (_KEY, _DEVICE, _CURRENCY, _UUID7))
 
 
@@ -121,10 +128,10 @@ FITS: dict[str, Callable[[object], bool]] = {
     "humidity": lambda value: whole_in(value, 1, 100),
     "warmth": lambda value: whole_in(value, -40_000, 60_000),
     "measured": lambda value: value in ("piece", "left", "spoiled"),
-    "judgement": lambda value: value in get_args(Judgement),
-    "lot_verdict": lambda value: value in get_args(LotVerdict),
-    "met": lambda value: value in get_args(Met),
-    "paper": lambda value: value in get_args(PaperKind),
+    "judgement": _one_of(get_args(Judgement)),
+    "lot_verdict": _one_of(get_args(LotVerdict)),
+    "met": _one_of(get_args(Met)),
+    "paper": _one_of(get_args(PaperKind)),
     "text": is_text,
     "uuid": _spelt(_UUID),
     "sha256": _spelt(_SHA256),
@@ -200,14 +207,22 @@ def _refuse_unread(value: dict[str, object], known: Known, what: str, name: str,
             _refuse_unread(inside, fields, "within", field, f"{where}{field}.")
 
 
-def understood(entry: Entry, kinds: Kinds) -> bool:
+def fits_of(kinds: Kinds) -> Fits:
+    """What `understood` asks of each kind's fields, looked up once for a whole journal."""
+    return {
+        kind: [(field, FITS[fits], required) for field, (fits, required) in fields.items()]
+        for kind, fields in kinds.items()
+    }
+
+
+def understood(entry: Entry, fits: Fits) -> bool:
     """Whether a fold can read the body of a placeable entry: a known kind with every field as it should be."""
-    fields = kinds.get(entry["kind"])
+    fields = fits.get(entry["kind"])
     if fields is None:
         return False
     body = entry["body"]
-    for field, (kind, required) in fields.items():
-        if not (FITS[kind](body[field]) if field in body else not required):
+    for field, is_fit, required in fields:
+        if not (is_fit(body[field]) if field in body else not required):
             return False
     return True
 

@@ -43,6 +43,7 @@ from bench.shapes.units import JsonObject
 from bench.words import say
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
+_FITS = common.fits_of(SHELF_KINDS)
 CARD_SCHEMA = schema_of(Card)
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
 
@@ -123,7 +124,7 @@ def fold_shelf(entries: Sequence[object]) -> Shelf:
 
 def _is_entry(entry: Entry) -> TypeGuard[ShelfEntry]:
     """Whether a placeable entry is of a kind that is known, with every field as it should be."""
-    return common.understood(entry, SHELF_KINDS)
+    return common.understood(entry, _FITS)
 
 
 def _is_card(card: JsonObject) -> TypeGuard[Card]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
-from bench.lists import once
+from bench.lists import every, once
 from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt, RecipeStep
 from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
@@ -52,7 +52,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
 
 def _cooled_to(step: RecipeStep, reached: MilliK | None) -> MilliK | None:
     """How warm it is by then: as the step's own words have it, "below 55 °C", else as the melt left it."""
-    said = [int(each) * 1000 for each in SAID_C.findall(f"{step['title']} {step['says']}")]
+    said = [int(each) * 1000 for each in every(SAID_C, f"{step['title']} {step['says']}", 1)]
     return min(said, default=reached) if reached is None else min([reached, *said])
 
 

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, finding
-from bench.checks.heat import lines_of, melts, vessels_of_lines
+from bench.checks.heat import SAID_C, lines_of, melts, vessels_of_lines
 from bench.checks.product import annexes
 from bench.checks.subject import Subject, is_said, mass_ug, total_ug
 from bench.heating import in_bursts
+from bench.lists import every
 from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.shapes.units import RecipeKey
 from bench.steps import heats, puts_in, runs_by_itself
@@ -39,7 +40,6 @@ LID_SHUT = re.compile(
     re.IGNORECASE,
 )
 LIQUID = re.compile(r"liquid|flüssig|líquid", re.IGNORECASE)
-SAID_C = re.compile(r"\b(\d{2,3})\s*°\s*C")
 
 
 def oily_base(subject: Subject) -> Iterator[Finding]:
@@ -170,7 +170,7 @@ def dried_hot(subject: Subject) -> Iterator[Finding]:
         if not runs_by_itself(step) or subject.component(key) not in subject.fizzing:
             continue
         text = f"{step['title']}. {step['says']}"
-        hot = any(int(each) * 1000 > OVEN_MK for each in SAID_C.findall(step["title"]))
+        hot = any(int(each) * 1000 > OVEN_MK for each in every(SAID_C, step["title"], 1))
         if hot or is_said(OVEN, text):
             yield finding(
                 "dried-hot",

@@ -5,11 +5,15 @@ from bench.journal.counting import settle_counting
 from bench.journal.running import running
 from bench.journal.tally import Tally
 from bench.shapes.sheet import SheetLine, SheetVessel, Step
-from bench.shapes.state import LineState, LineStatus, State, StepState, StepStatus, VesselState
+from bench.shapes.state import JudgementTold, LineState, LineStatus, State, StepState, StepStatus, VesselState
 from bench.shapes.units import InstantMs, Mg
 from bench.steps import divides, puts_in
 from bench.weighing import allowed_mg
 from bench.whole import half_even
+
+
+def _when(told: JudgementTold) -> tuple[int, str, str]:
+    return told["at"], told["device"], told["id"]
 
 
 def draw(tally: Tally) -> State:
@@ -49,7 +53,7 @@ def draw(tally: Tally) -> State:
         "notes": tally.notes,
         "kept": tally.kept,
         "met": tally.met,
-        "judgements": sorted(tally.judgements, key=lambda each: (each["at"], each["device"], each["id"])),
+        "judgements": sorted(tally.judgements, key=_when),
         "unread": sorted(tally.unread),
     }
 

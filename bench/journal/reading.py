@@ -12,6 +12,7 @@ from bench.words import say
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
 # sets aside by it, and DEVELOPERS.md lists it. A field not named here is refused when it is sent.
 KINDS = fields_of(RUN_KINDS)
+_FITS = common.fits_of(KINDS)
 
 
 def check_entry(entry: object, closed: bool = True) -> Entry:
@@ -26,7 +27,7 @@ def check_entry(entry: object, closed: bool = True) -> Entry:
 
 
 def is_readable(entry: Entry) -> TypeGuard[RunEntry]:
-    return common.understood(entry, KINDS) and not _lacks(entry)
+    return common.understood(entry, _FITS) and not _lacks(entry)
 
 
 def is_signing(entry: Entry) -> TypeGuard[Signed]:
@@ -36,8 +37,8 @@ def is_signing(entry: Entry) -> TypeGuard[Signed]:
 def _lacks(entry: Entry) -> str:
     """The field that a well-formed entry lacks beside another that it has; "" for none."""
     body = entry["body"]
-    if entry["kind"] == "weighed" and "reading_mg" in body and "mg" not in body:
-        return "mg"
+    if entry["kind"] == "weighed":
+        return "mg" if "reading_mg" in body and "mg" not in body else ""
     if entry["kind"] == "judged":
         return _lacks_of_a_judgement(body)
     if entry["kind"] == "signed" and ("entries" in body) != ("digest" in body):

@@ -93,10 +93,14 @@ def is_of_studio(duty: str) -> bool:
     return any(each["id"] == duty and each["of"] == "studio" for each in all_duties())
 
 
+def _when(mark: DutyMark) -> tuple[int, str]:
+    return mark["at"], mark["id"]
+
+
 def holding(marks: Iterable[DutyMark]) -> list[DutyMark]:
     """Of what was said of each duty, the last by (at, id)."""
     last: dict[tuple[str, str], DutyMark] = {}
-    for mark in sorted(marks, key=lambda each: (each["at"], each["id"])):
+    for mark in sorted(marks, key=_when):
         last[mark["about"] or "", mark["duty"]] = mark
     return list(last.values())
 

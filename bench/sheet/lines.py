@@ -77,6 +77,8 @@ class Lines:
 
     def _warn(self, part: Part, line: RecipeLine, nl: Nl | None) -> None:
         """What is wrong with a line that is not weighed: said once, however many rounds there are."""
+        if nl is None and line["count"] is None and line["unit"] != "drops":
+            return
         written = f"{part.component['id']}.{line['id']}"
         name = self.ingredients[line["ingredient"]]["name"]
         top, bottom = part.factor
