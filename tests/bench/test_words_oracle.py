@@ -52,7 +52,6 @@ def test_another_reader_of_the_syntax_says_each_message_the_same(tag: str) -> No
         for values in arguments(tongue.pattern(key)):
             wanted, faults = theirs.format_pattern(theirs.get_message(key).value, values)
             assert not faults, key
-            with words.measuring(words.units_of(f"g-{values.get('degrees', 'c')}")):  # ambient, in ours
-                assert tongue.messages[key](values) == " ".join(wanted.split("\n")), (key, values)
+            assert tongue.messages[key](values) == " ".join(wanted.split("\n")), (key, values)
             said += 1
     assert said > len(tongue.keys())

@@ -134,7 +134,4 @@ page-bench-asks = { $phase ->
 page-bench-more = +{ $count }
 page-bench-more-late = { $count } spät
 page-bench-humidity = Luftfeuchte im Raum, in %
-page-bench-warmth = Wärme im Raum, in { $degrees ->
-    [f] °F
-   *[c] °C
-}
+page-bench-warmth = Wärme im Raum, in { -degrees }

@@ -2,6 +2,10 @@
 
 # Temperaturen in einem Text, wie gewünscht: $degrees hat jede Nachricht.
 
+-degrees = { $degrees ->
+    [f] °F
+   *[c] °C
+}
 -at-12 = { $degrees ->
     [f] 54 °F
    *[c] 12 °C

@@ -134,7 +134,4 @@ page-bench-asks = { $phase ->
 page-bench-more = +{ $count } more
 page-bench-more-late = { $count } late
 page-bench-humidity = Humidity of the room, in %
-page-bench-warmth = Warmth of the room, in { $degrees ->
-    [f] °F
-   *[c] °C
-}
+page-bench-warmth = Warmth of the room, in { -degrees }

@@ -2,6 +2,10 @@
 
 # Temperatures that stand in a text, as the reader asked for them: $degrees is given to every message.
 
+-degrees = { $degrees ->
+    [f] °F
+   *[c] °C
+}
 -at-12 = { $degrees ->
     [f] 54 °F
    *[c] 12 °C
