@@ -286,16 +286,22 @@ def test_the_rows_of_several_batches_stand_under_their_numbers_and_the_maker_cho
     second = begin(phone)
     planned(phone, second)
 
-    heads = boxes(phone.locator(".row-heads .lane-name"))
-    rows = boxes(phone.locator(".row-heads text:not(.lane-name)"))
-    names = phone.locator(".row-heads .lane-name").all_text_contents()
+    expect(phone.locator(".row-heads .lane-name").first).to_be_visible()
+    # At one moment: the picture may be drawn anew between two questions.
+    tops, rows_from, names = phone.evaluate(
+        """() => {
+            const heads = [...document.querySelectorAll(".row-heads .lane-name")];
+            const rows = [...document.querySelectorAll(".row-heads text:not(.lane-name)")];
+            const top = (each) => each.getBoundingClientRect().y;
+            return [heads.map(top), Math.min(...rows.map(top)), heads.map(({ textContent }) => textContent)];
+        }"""
+    )
     places, numbers = zip(*(name.split(": ") for name in names), strict=True)
     assert places == tuple(str(place) for place in range(1, len(names) + 1))
     assert len(numbers) == len(set(numbers)) >= 2
-    tops = [box["y"] for box in heads]
     steps = phone.locator(".sessions .figures-list li").all_text_contents()
     assert {step.rsplit(", ", 1)[1] for step in steps} == set(numbers)
-    assert tops == sorted(tops) and tops[0] < min(box["y"] for box in rows) < tops[1]
+    assert tops == sorted(tops) and tops[0] < rows_from < tops[1]
     marks = phone.locator(".hands-block .block-letter").all_text_contents()
     assert {mark[0] for mark in marks} <= set(places) and {"1A", "2A"} <= set(
         phone.locator(".row-heads text:not(.lane-name)").all_text_contents()
