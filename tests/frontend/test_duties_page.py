@@ -12,6 +12,7 @@ from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
+ASK_ANEW = "() => dispatchEvent(new Event('online'))"
 WEIGHED = (
     ("weighed", {"line": "bar.1.butter", "mg": 150_000}),
     ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
@@ -44,8 +45,18 @@ def test_the_label_asks_once_and_says_first_what_is_open_and_no_duty_stops_any_w
     report = duties.locator("[data-duty=eu-report]")
     report.get_by_label("How it stands").select_option("seen_to")
     expect(duties.locator("summary")).to_have_text("Duties of selling: 5 of 6 are open")
-    report.get_by_label("Note").fill("by an assessor")
-    report.get_by_label("Note").press("Tab")
+    # What is typed stands while the connection goes and comes.
+    note = report.get_by_label("Note")
+    note.press_sequentially("by an")
+    page.context.set_offline(True)
+    page.evaluate(ASK_ANEW)
+    expect(duties.get_by_text("No connection")).to_be_visible()
+    expect(note).to_be_focused()
+    page.context.set_offline(False)
+    page.evaluate(ASK_ANEW)
+    expect(duties.get_by_text("No connection")).to_be_hidden()
+    note.press_sequentially(" assessor")
+    note.press("Tab")
     expect(page.locator("label-screen section").first).to_contain_text("5 duties of selling are open.")
     expect(report.get_by_label("Date")).not_to_have_value("")
     assert not axe_finds_by_day_and_night(page)
