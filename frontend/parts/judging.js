@@ -6,8 +6,8 @@
 import { judgementOf } from "../bench/release.js";
 import { last, those } from "../bench/lists.js";
 import { mass } from "../bench/whole.js";
-import { openDialog } from "./dialog.js";
-import { h, setText, show } from "./dom.js";
+import { h } from "./dom.js";
+import { askForm, field, refuse } from "./form.js";
 import { part } from "./record-parts.js";
 import { clock, day } from "./words.js";
 import { point, say } from "../words.js";
@@ -28,57 +28,23 @@ const OF_A_DEVIATION = ["accepted", "not_accepted"];
  * @template {Verdict} V @param {{title: string, verdicts: readonly V[], name?: string, says?: string}} asked
  * @returns {Promise<{verdict: V, name: string, why: string} | null>}
  */
-export async function askJudgement({ title, verdicts, name = "", says = "" }) {
+export function askJudgement({ title, verdicts, name = "", says = "" }) {
   const who = h("input", { autocomplete: "name", value: name, maxlength: 200 });
   const why = h("textarea", { rows: 2, maxlength: 2000 });
-  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
-  /** @param {string} words */
-  const refuse = (words) => {
-    setText(trouble, words);
-    show(trouble, true);
-  };
-  const form = h(
-    "form",
-    {
-      method: "dialog",
-      class: "stack",
-      novalidate: true,
-      onsubmit: (event) => {
-        const verdict = verdicts.find((each) => each === event.submitter?.getAttribute("value"));
-        if (verdict === undefined || !who.value.trim()) {
-          event.preventDefault();
-          refuse(say("page-record-judge-name-needed"));
-        } else if (!BARE.includes(verdict) && !why.value.trim()) {
-          event.preventDefault();
-          refuse(say("page-record-judge-why-needed"));
-        }
-      },
-    },
-    h("h2", {}, title),
+  const rows = [
     says ? h("p", { class: "soft" }, says) : null,
-    h("label", { class: "field" }, h("span", {}, say("page-record-judge-name")), who),
-    h("label", { class: "field" }, h("span", {}, say("page-record-judge-why")), why),
-    trouble,
-    verdicts.map((verdict) =>
-      h(
-        "button",
-        { type: "submit", value: verdict, class: "outlined" },
-        say("page-record-judge", { verdict }),
-      ),
-    ),
-    h(
-      "button",
-      {
-        type: "button",
-        class: "quiet knuckle",
-        onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(""),
-      },
-      say("page-common-back"),
-    ),
+    field(say("page-record-judge-name"), who),
+    field(say("page-record-judge-why"), why),
+  ];
+  const answers = verdicts.map((verdict) =>
+    h("button", { type: "submit", value: verdict, class: "outlined" }, say("page-record-judge", { verdict })),
   );
-  const given = await openDialog(h("dialog", { "aria-label": title }, form));
-  const verdict = verdicts.find((each) => each === given);
-  return verdict === undefined ? null : { verdict, name: who.value.trim(), why: why.value.trim() };
+  return askForm(title, answers, rows, (given) => {
+    const verdict = verdicts.find((each) => each === given);
+    if (verdict === undefined || !who.value.trim()) throw refuse(say("page-record-judge-name-needed"));
+    if (!BARE.includes(verdict) && !why.value.trim()) throw refuse(say("page-record-judge-why-needed"));
+    return { verdict, name: who.value.trim(), why: why.value.trim() };
+  });
 }
 
 /** "Released by A., 30 Nov, 09:12: reason". @param {JudgementTold} judged */

@@ -10,6 +10,7 @@ import { plainNumber } from "../bench/amounts.js";
 import { COMMON, INCH_UM, labelPlaces, PAPERS, sheetFault, sheetTitle } from "../bench/label-sheets.js";
 import { openDialog } from "./dialog.js";
 import { h, setText, show } from "./dom.js";
+import { askForm, field, refuse, submit } from "./form.js";
 import { drawPlate } from "./label-plate.js";
 import { say } from "../words.js";
 /** @import { LabelSheet, Paper, PlateLine } from "../../bench/shapes/page" */
@@ -21,8 +22,6 @@ const KINDS = ["a4", "letter"];
 /** @type {readonly (keyof LabelSheet)[]} */
 const LENGTHS = ["width_um", "height_um", "left_um", "top_um", "across_um", "down_um"];
 
-/** @param {string} name @param {Node} control */
-const field = (name, control) => h("label", { class: "field" }, h("span", {}, name), control);
 /** @param {number} value @param {number} most @param {() => void} [again] */
 const whole = (value, most, again) =>
   h("input", {
@@ -168,7 +167,7 @@ export function askStickers({ name, lots, own }) {
  * A sheet of the maker's own, measured by hand; null when it was left.
  * @returns {Promise<LabelSheet | null>}
  */
-export async function askSheet() {
+export function askSheet() {
   const name = h("input", { autocomplete: "off", maxlength: 60, placeholder: say("page-label-sheet-hint") });
   const paper = h(
     "select",
@@ -186,10 +185,31 @@ export async function askSheet() {
     key,
     input: h("input", { autocomplete: "off", inputmode: "decimal" }),
   }));
-  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
-  /** @type {LabelSheet | null} */
-  let given = null;
-  const take = () => {
+  const asked = [
+    field(say("page-label-sheet-name"), name),
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-label-paper-kind"), paper),
+      field(say("page-label-unit-kind"), unit),
+    ),
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-label-columns"), columns),
+      field(say("page-label-rows"), rows),
+    ),
+    [0, 2, 4].map((at) =>
+      h(
+        "div",
+        { class: "two" },
+        lengths
+          .slice(at, at + 2)
+          .map(({ key, input }) => field(say("page-label-length", { of: key }), input)),
+      ),
+    ),
+  ].flat();
+  return askForm(say("page-label-own-sheet"), submit(say("page-label-sheet-keep")), asked, () => {
     const each = unit.value === "in" ? INCH_UM : UM;
     const um = Object.fromEntries(lengths.map(({ key, input }) => [key, lengthOf(input.value, each)]));
     const sheet = /** @type {LabelSheet} */ ({
@@ -199,64 +219,11 @@ export async function askSheet() {
       rows: read(rows),
       ...um,
     });
-    if (!sheet.name || Object.values(um).includes(null)) return say("page-label-sheet-wants");
+    if (!sheet.name || Object.values(um).includes(null)) throw refuse(say("page-label-sheet-wants"));
     const fault = sheetFault(sheet);
-    if (fault) return say("label-sheet-fault", { fault });
-    given = sheet;
-    return "";
-  };
-  const title = say("page-label-own-sheet");
-  /** @type {HTMLDialogElement} */
-  const dialog = h(
-    "dialog",
-    { "aria-label": title },
-    h(
-      "form",
-      {
-        method: "dialog",
-        class: "stack",
-        novalidate: true,
-        onsubmit: (event) => {
-          const says = take();
-          if (says) event.preventDefault();
-          setText(trouble, says);
-          show(trouble, says !== "");
-        },
-      },
-      h("h2", {}, title),
-      field(say("page-label-sheet-name"), name),
-      h(
-        "div",
-        { class: "two" },
-        field(say("page-label-paper-kind"), paper),
-        field(say("page-label-unit-kind"), unit),
-      ),
-      h(
-        "div",
-        { class: "two" },
-        field(say("page-label-columns"), columns),
-        field(say("page-label-rows"), rows),
-      ),
-      [0, 2, 4].map((at) =>
-        h(
-          "div",
-          { class: "two" },
-          lengths
-            .slice(at, at + 2)
-            .map(({ key, input }) => field(say("page-label-length", { of: key }), input)),
-        ),
-      ),
-      trouble,
-      h("button", { type: "submit", value: "given", class: "copper" }, say("page-label-sheet-keep")),
-      h(
-        "button",
-        { type: "button", class: "quiet knuckle", onclick: () => dialog.close() },
-        say("page-common-back"),
-      ),
-    ),
-  );
-  await openDialog(dialog);
-  return given;
+    if (fault) throw refuse(say("label-sheet-fault", { fault }));
+    return sheet;
+  });
 }
 
 /**

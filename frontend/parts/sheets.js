@@ -22,7 +22,7 @@ async function open(dialog, valueOf, more) {
 
 /** @template T @typedef {{letter?: string, label: string, says?: string, value: T}} Pickable */
 
-const back = (words = say("page-common-back")) =>
+export const back = (words = say("page-common-back")) =>
   h(
     "button",
     {

@@ -7,12 +7,11 @@
 //   await askLoss({ lot, name, left })                     // the same
 
 import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
-import { saysOf } from "../bench/errors.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { choicesOf } from "./recipe-fields.js";
-import { openDialog } from "./dialog.js";
-import { h, sameData, setText, show } from "./dom.js";
+import { h, sameData, show } from "./dom.js";
+import { askForm, field, refuse, submit } from "./form.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
 import { say } from "../words.js";
@@ -33,58 +32,6 @@ export function hazardsWords(hazards) {
   return hazards.map((each) => known.get(each) ?? each).join(", ");
 }
 
-/**
- * A modal form; `read` gives what to answer, or throws an error whose `says` is shown and the form stays.
- * @template T @param {string} title @param {string} answer @param {readonly Child[]} rows @param {() => T} read
- * @returns {Promise<T | null>}
- */
-function askForm(title, answer, rows, read) {
-  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
-  /** @type {T | null} */
-  let given = null;
-  const form = h(
-    "form",
-    {
-      method: "dialog",
-      class: "stack",
-      novalidate: true,
-      onsubmit: (event) => {
-        try {
-          given = read();
-        } catch (error) {
-          const says = saysOf(error);
-          if (!says) throw error;
-          event.preventDefault();
-          setText(trouble, says);
-          show(trouble, true);
-        }
-      },
-    },
-    h("h2", {}, title),
-    rows,
-    trouble,
-    h("button", { type: "submit", value: "given", class: "copper" }, answer),
-    h(
-      "button",
-      {
-        type: "button",
-        class: "quiet knuckle",
-        onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(),
-      },
-      say("page-common-back"),
-    ),
-  );
-  const dialog = h("dialog", { "aria-label": title }, form);
-  return openDialog(dialog).then(() => given);
-}
-
-/** @param {string} says */
-function refuse(says) {
-  return Object.assign(new Error(says), { says });
-}
-
-/** @param {string} label @param {HTMLElement} input */
-const field = (label, input) => h("label", { class: "field" }, h("span", {}, label), input);
 /** @param {Props<HTMLInputElement>} [props] */
 const text = (props = {}) => h("input", { autocomplete: "off", ...props });
 /** @param {HTMLInputElement | HTMLTextAreaElement} input */
@@ -222,7 +169,7 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
         : null,
     ),
   ];
-  return askForm(say("page-shelf-receive"), say("page-shelf-put"), rows, () => {
+  return askForm(say("page-shelf-receive"), submit(say("page-shelf-put")), rows, () => {
     /** @type {ShelfSaid[]} */
     const entries = [];
     let key = pick.value;
@@ -293,7 +240,7 @@ export function askPaper({ about, name }) {
       field(say("page-shelf-paper-expires"), expires),
     ),
   ];
-  return askForm(say("page-shelf-paper-on", { name }), say("page-common-save"), rows, () => {
+  return askForm(say("page-shelf-paper-on", { name }), submit(say("page-common-save")), rows, () => {
     const paper = PAPERS.find((each) => each === pick.value) ?? "other";
     const isOfScent = paper === "ifra_certificate";
     const body = {
@@ -379,42 +326,50 @@ export function askCard({ key, card, there = () => card }) {
       field(say("page-shelf-density-from"), source),
     ),
   ];
-  return askForm(card ? card.name : say("page-shelf-card-new"), say("page-shelf-save-card"), rows, () => {
-    /** @type {{[P in keyof Kept]?: Kept[P]}} */
-    const kept = { ...there() };
-    /** @param {keyof Kept} part @param {unknown} value */
-    const isMine = (part, value) => !sameData(value, card?.[part]);
-    /**
-     * An empty text or list is none.
-     * @template {"name" | "inci" | "cas" | "answers_to" | "limits" | "hazards" | "note"} P
-     * @param {P} part @param {NonNullable<Kept[P]>} value
-     */
-    const set = (part, value) => {
-      if (!isMine(part, value.length ? value : undefined)) return;
-      if (value.length) kept[part] = value;
-      else delete kept[part];
-    };
-    set("name", needed(name, say("page-shelf-need-name")));
-    set("inci", written(inci));
-    set("cas", written(cas) && checkedCas(cas));
-    set("answers_to", read(answers));
-    set("limits", read(limits));
-    const others = (card?.hazards ?? []).filter((each) => !HAZARDS.includes(each));
-    set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
-    set("note", written(note));
-    if (written(density)) readDensity(written(density)); // or it is refused, in words
-    const dense = written(density)
-      ? {
-          ...card?.density,
-          g_per_ml: plainNumber(written(density)),
-          source: needed(source, say("page-shelf-need-source")),
-        }
-      : undefined;
-    if (isMine("density", dense)) kept.density = dense;
-    if (!kept.density) delete kept.density;
-    const { name: called = written(name) } = kept;
-    return [{ kind: "described", body: { ingredient: key, card: { ...kept, name: called } } }];
-  });
+  return askForm(
+    card ? card.name : say("page-shelf-card-new"),
+    submit(say("page-shelf-save-card")),
+    rows,
+    () => {
+      /** @type {{[P in keyof Kept]?: Kept[P]}} */
+      const kept = { ...there() };
+      /** @param {keyof Kept} part @param {unknown} value */
+      const isMine = (part, value) => !sameData(value, card?.[part]);
+      /**
+       * An empty text or list is none.
+       * @template {"name" | "inci" | "cas" | "answers_to" | "limits" | "hazards" | "note"} P
+       * @param {P} part @param {NonNullable<Kept[P]>} value
+       */
+      const set = (part, value) => {
+        if (!isMine(part, value.length ? value : undefined)) return;
+        if (value.length) kept[part] = value;
+        else delete kept[part];
+      };
+      set("name", needed(name, say("page-shelf-need-name")));
+      set("inci", written(inci));
+      set("cas", written(cas) && checkedCas(cas));
+      set("answers_to", read(answers));
+      set("limits", read(limits));
+      const others = (card?.hazards ?? []).filter((each) => !HAZARDS.includes(each));
+      set(
+        "hazards",
+        [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort(),
+      );
+      set("note", written(note));
+      if (written(density)) readDensity(written(density)); // or it is refused, in words
+      const dense = written(density)
+        ? {
+            ...card?.density,
+            g_per_ml: plainNumber(written(density)),
+            source: needed(source, say("page-shelf-need-source")),
+          }
+        : undefined;
+      if (isMine("density", dense)) kept.density = dense;
+      if (!kept.density) delete kept.density;
+      const { name: called = written(name) } = kept;
+      return [{ kind: "described", body: { ingredient: key, card: { ...kept, name: called } } }];
+    },
+  );
 }
 
 /** @param {{lot: string, name: string, measure: "mg" | "count"}} asked @returns {Promise<ShelfSaid[] | null>} */
@@ -423,7 +378,7 @@ export function askLoss({ lot, name, measure }) {
   const why = text({ placeholder: say("page-shelf-why-hint") });
   return askForm(
     say("page-shelf-loss", { name }),
-    say("page-shelf-write-off"),
+    submit(say("page-shelf-write-off")),
     [field(say("page-shelf-gone"), much), field(say("page-shelf-why"), why)],
     () => {
       const amount = readMuch(much);

@@ -11,6 +11,7 @@ import { cardFor } from "../bench/shelf.js";
 import { mass } from "../bench/whole.js";
 import { define, given, h, part as within, s, setText, show, tell } from "../parts/dom.js";
 import { DutiesPart } from "../parts/duties.js";
+import { field } from "../parts/form.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { printSheets, sheetChoice } from "../parts/label-sheet.js";
 import { pageHead } from "../parts/page-head.js";
@@ -164,8 +165,6 @@ export class LabelScreen extends HTMLElement {
     /** @param {number | undefined} value @param {number} least @param {number} most */
     const number = (value, least, most) =>
       input({ type: "number", value: value ?? "", min: least, max: most, inputmode: "numeric" });
-    /** @param {string} name @param {Control} control */
-    const field = (name, control) => h("label", { class: "field" }, h("span", {}, name), control);
     /** @param {readonly string[]} values @param {(value: string) => string} called */
     const select = (values, called) =>
       h(
