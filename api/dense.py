@@ -16,7 +16,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 from itertools import chain, count, product
 from string import ascii_letters
 
@@ -60,8 +60,9 @@ class Unread(ValueError):
     """A module that is not of the language, or that leaves out what ends a statement."""
 
 
+@lru_cache(maxsize=512)
 def dense(text: str) -> str:
-    """The module in fewer bytes. Unread for what cannot be parsed."""
+    """The module in fewer bytes. Unread for what cannot be parsed. Held: the same in every language of the page."""
     root = parsed(text)
     named = short_names(root)
     written: list[str] = []
@@ -172,24 +173,26 @@ def _would_join(one: str, other: str) -> bool:
     return bool(WORD.match(one) and WORD.match(other)) or (one == other and one in "+-/")
 
 
-def _tokens(node: Node, named: dict[str, str]) -> Iterator[str]:
-    if node.type == "comment":
-        return
-    if node.type == "template_string":
-        yield "".join(_template(node, named))
-    elif node.type in WHOLE:
-        yield text_of(node)
-    elif node.type in NAMES:
-        name = text_of(node)
-        new = named.get(name, name)
-        yield new if node.type == "identifier" or new == name else f"{name}:{new}"
-    elif node.child_count == 0:
-        if node.is_missing or (node.start_byte == node.end_byte and node.type == ";"):
+def _tokens(statement: Node, named: dict[str, str]) -> Iterator[str]:
+    waiting = [statement]
+    while waiting:
+        node = waiting.pop()
+        if node.type == "comment":
+            continue
+        if node.type == "template_string":
+            yield "".join(_template(node, named))
+        elif node.type in WHOLE:
+            yield text_of(node)
+        elif node.type in NAMES:
+            name = text_of(node)
+            new = named.get(name, name)
+            yield new if node.type == "identifier" or new == name else f"{name}:{new}"
+        elif children := node.children:
+            waiting += reversed(children)
+        elif node.is_missing or (node.start_byte == node.end_byte and node.type == ";"):
             raise Unread(f"a statement without its end at {node.start_point}")
-        yield text_of(node)
-    else:
-        for child in node.children:
-            yield from _tokens(child, named)
+        else:
+            yield text_of(node)
 
 
 def _template(node: Node, named: dict[str, str]) -> Iterator[str]:

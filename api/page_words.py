@@ -17,7 +17,7 @@ from bench import words
 FILE = "words.js"
 PLACE = re.compile(r"^const TABLE = \{.*\};$", re.MULTILINE)
 KEY = re.compile(r'"([a-z]+(?:-[a-z0-9]+)+)"')
-EITHER = re.compile(r'(?<![.\w])say\(([^()"]+\?\s)"([a-z0-9-]+)"(\s:\s)"([a-z0-9-]+)"\)')
+EITHER = re.compile(r'(?<![.\w])say\(([^()"]+\?\s?)"([a-z0-9-]+)"(\s?:\s?)"([a-z0-9-]+)"\)')
 ALONE = re.compile(r'(?<![.\w])say\("([a-z]+(?:-[a-z0-9]+)+)"\)')
 BEGINNING = re.compile(r"`([a-z]+(?:-[a-z0-9]+)*-)\$\{")
 # What stands before any module runs has its words where %name% marks the place.

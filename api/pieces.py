@@ -63,11 +63,11 @@ class Pieces:
             text = slim(folder / path).decode("utf-8")
             if not path.endswith(".js") or path in (page_words.FILE, WORKER):
                 return text
-            text = page_words.put_in(text)
             try:
-                return dense(text)
+                text = dense(text)
             except Unread:  # sent as it is: a browser says what is wrong, and where
-                return text
+                pass
+            return page_words.put_in(text)
 
         self._folder, self._slim, self._read = folder, slim, cache(read)
         self.first = join.in_order(self._read, [APP])
