@@ -33,7 +33,16 @@ from api.schemas import Air, PageQuery, Since, SizeRequest, SwapQuery, WholePage
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
-from api.wire import Blueprint, PageAsked, answer, answer_text, paged, read_document, refuse_unless_read
+from api.wire import (
+    Blueprint,
+    PageAsked,
+    answer,
+    answer_text,
+    paged,
+    pages_of,
+    read_document,
+    refuse_unless_read,
+)
 from bench import JsonObject, Kit, MeasuredRecipe, RoomAir, canonical, words
 
 SVG = "image/svg+xml"
@@ -114,11 +123,8 @@ def list_whole_recipes(asked: PageAsked) -> Response:
             .offset((asked["page"] - 1) * asked["page_size"])
         ).all()
     kept = (VersionRow(*row) for row in rows)
-    items = ",".join(
-        f'{_whole_text(row)[:-1]},"etag":{json.dumps(quote_etag(generation.tag(row.version)))}}}'
-        for row in kept
-    )
-    pages = -(-total // asked["page_size"])
+    items = ",".join(_whole_text(row, etag=quote_etag(generation.tag(row.version))) for row in kept)
+    pages = pages_of(total, asked)
     return answer_text(f'{{"recipes":[{items}],"page":{asked["page"]},"pages":{pages},"total":{total}}}')
 
 
@@ -358,8 +364,10 @@ def _whole(row: VersionRow, status: int = 200) -> Response:
     return answer_text(_whole_text(row), status, etag=str(row.version))
 
 
-def _whole_text(row: VersionRow) -> str:
+def _whole_text(row: VersionRow, **more: str) -> str:
+    """Its documents are JSON text already, and stay as they are."""
+    own = "".join(f",{json.dumps(key)}:{json.dumps(value)}" for key, value in more.items())
     return (
         f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
-        f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}}}'
+        f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}{own}}}'
     )

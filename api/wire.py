@@ -144,8 +144,12 @@ class PageAsked(TypedDict):
 
 def paged(name: str, items: Sequence[object], total: int, asked: PageAsked) -> Response:
     """One page of a list, with how many there are in all."""
-    pages = -(-total // asked["page_size"])
-    return answer({name: items, "page": asked["page"], "pages": pages, "total": total})
+    return answer({name: items, "page": asked["page"], "pages": pages_of(total, asked), "total": total})
+
+
+def pages_of(total: int, asked: PageAsked) -> int:
+    """On how many pages so many stand."""
+    return -(-total // asked["page_size"])
 
 
 def refuse_unless_read(connection: Connection, version: int | None, what: Edited) -> None:

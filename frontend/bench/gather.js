@@ -26,7 +26,7 @@ const PROTECTION = {
 
 /**
  * What to gather; `uses` is of all other runs, `on` the maker's day.
- * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {Pick<State, "gathered" | "ticked">} state
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {State} state
  * @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} [pastToo]
  * @param {readonly Start[]} [before] what is asked before every batch, beside what the recipe asks @returns {Gather}
  */
@@ -35,18 +35,26 @@ export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false, b
     ...each,
     ticked: Object.hasOwn(state.ticked, each.thing),
   }));
-  const ingredients = sheet.ingredients.map((need) => gathered(need, sheet, state, shelf, uses, on, pastToo));
+  const ingredients = ingredientsFor(sheet, state.gathered, shelf, uses, on, pastToo);
   const still = ingredients.filter(({ lots }) => !lots.some((lot) => lot.gathered));
   const open = still.length + things.filter(({ ticked }) => !ticked).length;
   return { ingredients, things, cautions: [...new Set(sheet.steps.flatMap(cautionsOf))], open };
 }
 
 /**
- * @param {SheetIngredient} need @param {Sheet} sheet @param {Pick<State, "gathered">} state
+ * What goes in, and which lots of it; `taken` are those that were gathered for it.
+ * @param {Sheet} sheet @param {State["gathered"]} taken @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses
+ * @param {string} on @param {boolean} [pastToo] @returns {GatherIngredient[]}
+ */
+export const ingredientsFor = (sheet, taken, shelf, uses, on, pastToo = false) =>
+  sheet.ingredients.map((need) => gathered(need, sheet, taken, shelf, uses, on, pastToo));
+
+/**
+ * @param {SheetIngredient} need @param {Sheet} sheet @param {State["gathered"]} taken
  * @param {Shelf} shelf @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} pastToo
  * @returns {GatherIngredient}
  */
-function gathered(need, sheet, state, shelf, uses, on, pastToo) {
+function gathered(need, sheet, taken, shelf, uses, on, pastToo) {
   const key = cardFor(shelf, need.name);
   const counted = sum(
     sheet.lines
@@ -65,7 +73,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
       best_before: lot.best_before,
       received_on: lot.received_on,
       // One that was taken all the same counts as there.
-      barred: isBarred(lot) && !state.gathered.some((each) => each.ingredient === need.id && each.lot === id),
+      barred: isBarred(lot) && !taken.some((each) => each.ingredient === need.id && each.lot === id),
     }));
   const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
   /** @param {string} id @param {number} take @returns {Draft<GatherLot>} */
@@ -85,7 +93,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
     };
   };
   const rows = chosen.picked.map(({ lot, take }) => row(lot, wanted ? take : 0));
-  for (const each of state.gathered.filter(({ ingredient }) => ingredient === need.id)) {
+  for (const each of taken.filter(({ ingredient }) => ingredient === need.id)) {
     let found = rows.find(({ lot }) => lot === each.lot);
     if (!found) rows.push((found = row(each.lot, each.mg ?? (each.count || 0))));
     found.gathered = true;

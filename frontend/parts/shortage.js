@@ -1,7 +1,7 @@
 // What the shelf has too little of for a size that is not begun, and the largest batch that it is enough for.
 //
 //   const short = makeShortage({ onmost: (pieces) => … });
-//   short.node, short.write({ entries, runs, elsewhere, today }, recipe, sheet)
+//   short.node, short.write({ entries, runs, elsewhere, today }, sheet)
 //   await short.offer({ …, isStill })        // at rest: the most that it is enough for
 //
 // A gram that another open batch has set aside is not counted (parts/stock.js).
@@ -38,9 +38,9 @@ export function makeShortage({ onmost }) {
   const node = h("div", { class: "size-short", role: "status", hidden: true }, title, list, button);
   return {
     node,
-    /** Whether that is news. @param {Today} stock @param {MeasuredRecipe} recipe @param {Sheet | null} sheet */
-    write(stock, recipe, sheet) {
-      const lacking = sheet ? lackingFor(stock, recipe, sheet) : [];
+    /** Whether that is news. @param {Today} stock @param {Sheet | null} sheet */
+    write(stock, sheet) {
+      const lacking = sheet ? lackingFor(stock, sheet) : [];
       if (sameData(lacking, seen)) return false;
       seen = lacking;
       setText(title, say("page-size-short", { count: lacking.length }));
@@ -74,7 +74,7 @@ async function mostFor({ stock, recipe, sheet, size, kit, isStill }) {
     if (!isStill()) return null;
     const middle = Math.floor((enough + short) / 2);
     const smaller = makeSheet(recipe, sheet.recipe, { ...size, pieces: middle }, kit);
-    if (lackingFor(stock, recipe, smaller).length) short = middle;
+    if (lackingFor(stock, smaller).length) short = middle;
     else enough = middle;
   }
   return enough;

@@ -5,9 +5,9 @@
 //   left(lot)                        // mg or pieces
 //   stockOf({ entries, runs, elsewhere }, run)  // as it stood without that run: what is there to gather from
 //   free                             // uses, and what other open batches have set aside: a gram is promised once
-//   lackingFor(data, recipe, sheet)  // what a sheet not yet begun wants and the shelf has not free
+//   lackingFor(data, sheet)  // what a sheet not yet begun wants and the shelf has not free
 
-import { gather } from "../bench/gather.js";
+import { ingredientsFor } from "../bench/gather.js";
 import { full } from "../bench/lists.js";
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
@@ -76,17 +76,14 @@ export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
   return { shelf, uses, free, left: (/** @type {string} */ lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
 }
 
-/** A batch that is not begun. @type {Pick<State, "gathered" | "ticked">} */
-const NOT_BEGUN = { gathered: [], ticked: {} };
-
 /**
  * What a batch of this sheet would lack of what the shelf keeps: an ingredient without a card is not counted there.
- * @param {Stocked & {today: string}} given @param {MeasuredRecipe} recipe @param {Sheet} sheet
+ * @param {Stocked & {today: string}} given @param {Sheet} sheet
  */
-export function lackingFor(given, recipe, sheet) {
+export function lackingFor(given, sheet) {
   const { shelf, free } = stockOf(given);
-  const { ingredients } = gather(recipe, sheet, NOT_BEGUN, shelf, free, given.today);
-  return ingredients.filter((need) => need.shelf !== null && !need.by_hand && need.short > 0);
+  const needs = ingredientsFor(sheet, [], shelf, free, given.today);
+  return needs.filter((need) => need.shelf !== null && !need.by_hand && need.short > 0);
 }
 
 /**

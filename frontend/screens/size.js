@@ -460,7 +460,7 @@ export class SizeScreen extends HTMLElement {
     const [size, sheet] = [this.#sized, this.#sheet];
     if (!this.#parts || !recipe || !kit || !stock) return;
     const { shortage } = this.#parts;
-    const isNews = shortage.write(stock, recipe.measured, size && sheet);
+    const isNews = shortage.write(stock, size && sheet);
     if (!isNews || !size || !sheet) return;
     const isStill = () => this.isStill(size);
     const asked = { stock, recipe: recipe.measured, sheet, size, kit, isStill };
