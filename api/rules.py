@@ -14,6 +14,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from datetime import UTC, datetime
+from typing import TypeGuard
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -38,7 +39,7 @@ class Giving:
     """Whether a sender gives back what a restored studio lost: only what is older than the restore."""
 
     def __init__(self, connection: Connection, sender: DeviceRow | None, given_back: bool) -> None:
-        if given_back and sender is not None and sender.role != "maker":
+        if given_back and _is_helper(sender):
             gate.refuse_helper(sender)
         self._began_at = 0
         if given_back and execute(connection, RESTORED, {}).fetchone():
@@ -49,6 +50,16 @@ class Giving:
         return max(made_at, entry["at"]) < self._began_at
 
 
+def _is_helper(sender: DeviceRow | None) -> TypeGuard[DeviceRow]:
+    """Whether a helper's device sent it; with no pairing, whoever is here is a maker."""
+    return sender is not None and sender.role != "maker"
+
+
+def _judged_by_a_maker(sender: DeviceRow | None) -> None:
+    if _is_helper(sender):
+        raise EntryError("kind", words.say("api-entries-judged-by-maker"))
+
+
 def of_the_shelf(
     connection: Connection, sender: DeviceRow | None, given_back: bool
 ) -> Callable[[Entry], bool]:
@@ -56,8 +67,8 @@ def of_the_shelf(
     giving = Giving(connection, sender, given_back)
 
     def judge(entry: Entry) -> bool:
-        if entry["kind"] in bench.JUDGEMENTS and sender is not None and sender.role != "maker":
-            raise EntryError("kind", words.say("api-entries-judged-by-maker"))
+        if entry["kind"] in bench.JUDGEMENTS:
+            _judged_by_a_maker(sender)
         return _is_given(connection, sender, giving, entry)
 
     return judge
@@ -177,7 +188,7 @@ class OfARun:
                 raise EntryError("body.entry", words.say("api-entries-stays-undone"))
         if target["kind"] != "signed":
             return
-        if self._sender is not None and self._sender.role != "maker":
+        if _is_helper(self._sender):
             raise EntryError("body.entry", words.say("api-entries-undo-by-maker"))
         if self._from_file:
             return
@@ -193,8 +204,7 @@ class OfARun:
 
     def _judge_judgement(self, entry: Judged) -> None:
         """A judgement is a maker's; a release is of the record as it is signed now."""
-        if self._sender is not None and self._sender.role != "maker":
-            raise EntryError("kind", words.say("api-entries-judged-by-maker"))
+        _judged_by_a_maker(self._sender)
         if entry["body"]["verdict"] != "released" or self._from_file or self._giving.covers(entry):
             return
         signed = self._now().state["signed"]
