@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, finding
-from bench.checks.subject import Subject, mass_ug, total_ug
-from bench.shapes.recipe import Component, Finding, RecipeLine
+from bench.checks.subject import Subject, share_of
+from bench.shapes.recipe import Component, Finding
 from bench.words import say, say_all
 
 FATS = ("butter", "oil", "wax")
@@ -28,7 +28,7 @@ def unmixed_fat(subject: Subject) -> Iterator[Finding]:
             fats, most = subject.of_kind(component, *FATS, "fragrance"), OILY_SALTS
         else:
             continue
-        share = _share(fats, component)
+        share = share_of(component, fats)
         if share > most:
             yield finding(
                 "unmixed-fat",
@@ -46,9 +46,4 @@ def _is_bath(subject: Subject) -> bool:
 
 
 def _is_salts(subject: Subject, component: Component) -> bool:
-    return _share(subject.of_kind(component, "salt"), component) > Fraction(1, 2)
-
-
-def _share(lines: list[RecipeLine], component: Component) -> Fraction:
-    whole = total_ug(component)
-    return Fraction(sum(map(mass_ug, lines)), whole) if whole else Fraction(0)
+    return share_of(component, subject.of_kind(component, "salt")) > Fraction(1, 2)

@@ -7,10 +7,10 @@ from fractions import Fraction
 from bench.checks.finding import cut_per_cent, finding
 from bench.checks.heat import SAID_C, lines_of, melts, vessels_of_lines
 from bench.checks.product import annexes
-from bench.checks.subject import Subject, is_said, mass_ug, total_ug
+from bench.checks.subject import Subject, is_said, share_of
 from bench.heating import in_bursts
 from bench.lists import every
-from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
+from bench.shapes.recipe import Finding, RecipeLine, RecipeMelt
 from bench.shapes.units import RecipeKey
 from bench.steps import heats, puts_in, runs_by_itself
 from bench.whole import span, temperature
@@ -46,7 +46,7 @@ def oily_base(subject: Subject) -> Iterator[Finding]:
     """More oil or butter in a soap base than it holds."""
     for component in subject.parts:
         fats = subject.of_kind(component, "oil", "butter")
-        share = _share(component, fats)
+        share = share_of(component, fats)
         if subject.of_kind(component, *SOAPS) and share > OILY:
             yield finding(
                 "oily-base",
@@ -68,7 +68,7 @@ def two_phases(subject: Subject) -> Iterator[Finding]:
             subject.known_as(line) in BINDERS for line in component["lines"]
         )
         plain = [line for line in fats if subject.known_as(line) not in BINDERS]
-        if not bound and min(_share(component, wet), _share(component, plain)) > TWO_PHASES:
+        if not bound and min(share_of(component, wet), share_of(component, plain)) > TWO_PHASES:
             yield finding(
                 "two-phases",
                 "look",
@@ -84,7 +84,7 @@ def much_preservative(subject: Subject) -> Iterator[Finding]:
     said = {each["where"] for each in annexes(subject)}
     for component in subject.parts:
         for line in subject.of_kind(component, "preservative"):
-            share = _share(component, [line])
+            share = share_of(component, [line])
             if share > MUCH_PRESERVATIVE and f"ingredients.{line['ingredient']}" not in said:
                 yield finding(
                     "much-preservative",
@@ -108,7 +108,7 @@ def sour(subject: Subject) -> Iterator[Finding]:
         return
     for component in subject.parts:
         acids = subject.acids(component)
-        share = _share(component, acids)
+        share = share_of(component, acids)
         if share > SOUR:
             yield finding(
                 "sour",
@@ -226,11 +226,6 @@ def shut_melt(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-shut-melt-why"),
                 do=say("checks-shut-melt-do"),
             )
-
-
-def _share(component: Component, lines: list[RecipeLine]) -> Fraction:
-    whole = total_ug(component)
-    return Fraction(sum(map(mass_ug, lines)), whole) if whole else Fraction(0)
 
 
 def _names(subject: Subject, lines: list[RecipeLine]) -> str:

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
-from bench.checks.subject import Subject, mass_ug, total_ug
-from bench.shapes.recipe import Component, Finding, RecipeLine
+from bench.checks.subject import Subject, share_of
+from bench.shapes.recipe import Finding, RecipeLine
 from bench.substances import has
 from bench.words import say, say_all
 
@@ -22,26 +22,20 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
         food = [line for line in component["lines"] if moist and _feeds(subject, line)]
         added = [*wet, *(line for line in food if line not in wet)]
         if added:
+            per_cent = int(100 * share_of(component, added))
+            little = not wet and subject.of_kind(component, "soap_base") and per_cent < LITTLE
             yield finding(
                 "unpreserved",
-                "know"
-                if not wet and subject.of_kind(component, "soap_base") and _share(component, added) < LITTLE
-                else "look",
+                "know" if little else "look",
                 component["id"],
                 say(
                     "checks-unpreserved", names=say_all([subject.ingredient(line)["name"] for line in added])
                 ),
                 why=say("checks-unpreserved-why"),
-                by=say("checks-unpreserved-by", share=_share(component, added)),
+                by=say("checks-unpreserved-by", share=per_cent),
                 do=say("checks-unpreserved-do"),
             )
 
 
 def _feeds(subject: Subject, line: RecipeLine) -> bool:
     return not line["texture"] and has(subject.substance(line["ingredient"]), "feeds_microbes")
-
-
-def _share(component: Component, lines: list[RecipeLine]) -> int:
-    """Of the part, in whole per cent."""
-    whole = total_ug(component)
-    return 100 * sum(map(mass_ug, lines)) // whole if whole else 0

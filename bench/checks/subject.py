@@ -249,6 +249,12 @@ def total_ug(component: Component) -> int:
     return ug_in(component["lines"])
 
 
+def share_of(component: Component, lines: list[RecipeLine]) -> Fraction:
+    """What part of a component these lines are; 0 where nothing of it is weighed."""
+    whole = total_ug(component)
+    return Fraction(sum(map(mass_ug, lines)), whole) if whole else Fraction(0)
+
+
 def ug_in(lines: list[RecipeLine]) -> int:
     return sum(line["ug"] or 0 for line in lines)
 
