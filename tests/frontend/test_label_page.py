@@ -60,8 +60,8 @@ def weighed_label(page: Page, home: Server, with_network: bool) -> Page:
 
 
 def plate_mm(page: Page) -> tuple[float, float]:
-    box = page.locator(".label-plate").bounding_box()
-    assert box
+    # Found and measured in one breath: the plate is drawn anew when the sheets, or the server's words, come in.
+    box = page.evaluate("document.querySelector('.label-plate').getBoundingClientRect().toJSON()")
     return box["width"] / PX_PER_MM, box["height"] / PX_PER_MM
 
 
