@@ -161,7 +161,8 @@ export async function sayDuty({ studio }, said, { screen: asking }) {
  */
 export async function sayProduct({ studio }, { id, use, sold_in }, { screen: asking }) {
   const known = studio.recipes.find((each) => each.id === id);
-  if (!known || studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
+  if (!known) return asking.trouble(say("page-app-absent"));
+  if (studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
   const written = { ...known.document, use, sold_in: [...sold_in] };
   await studio.drafts.write({ id, base: known.version, was: known.document, document: written });
   const answer = await studio.drafts.send(id);

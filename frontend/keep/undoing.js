@@ -5,9 +5,11 @@
  * stands, and a batch keeps its number: undoing never comes to either. Something newly entered ends the redoing.
  */
 
+import { JUDGEMENTS } from "../bench/entries.js";
+
 /** @import { KeptEntry, Undoing } from "../../types/keep" */
 
-const STAYS = new Set(["undone", "signed", "numbered", "judged"]);
+const STAYS = new Set(["undone", "signed", "numbered", ...JUDGEMENTS]);
 
 /**
  * @param {readonly KeptEntry[]} entries in order @param {string} device this phone's
