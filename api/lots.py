@@ -20,7 +20,7 @@ from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
 from api.tables import LotUse
 from api.wire import Blueprint, PageAsked, answer, paged
-from bench import IngredientThere, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
+from bench import IngredientThere, LotMending, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
 
 blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
 
@@ -161,9 +161,8 @@ def lots_with_left(connection: Connection, lots: dict[str, ShelfLot]) -> list[Lo
         weighed = lot["count"] is None
         found.append(
             {
-                **lot,
+                **(less_money(lot) if is_helper() else lot),
                 "id": key,
-                "price": None if is_helper() else lot["price"],
                 "left_mg": left if weighed else None,
                 "left_count": None if weighed else left,
             }
@@ -172,6 +171,16 @@ def lots_with_left(connection: Connection, lots: dict[str, ShelfLot]) -> list[Lo
         found,
         key=lambda lot: (lot["best_before"] is None, lot["best_before"], lot["received_on"], lot["id"]),
     )
+
+
+def less_money(lot: ShelfLot) -> ShelfLot:
+    """A lot, less what it was bought for and what it once was said to be bought for."""
+    mended: list[LotMending] = []
+    for each in lot["mended"]:
+        was = each["was"].copy()
+        was.pop("price", None)
+        mended.append({**each, "was": was})
+    return {**lot, "price": None, "mended": mended}
 
 
 def is_open(lot: LotThere) -> bool:

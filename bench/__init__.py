@@ -126,6 +126,7 @@ from bench.shapes.sheet import FormerSheet, RecipeRef, Sheet, Size, SizeRequest
 from bench.shapes.shelf import (
     Card,
     IngredientThere,
+    LotMending,
     LotRun,
     LotThere,
     LotUse,
@@ -195,6 +196,7 @@ __all__ = [
     "LabelSize",
     "LastTimes",
     "LateEntry",
+    "LotMending",
     "LotRun",
     "LotThere",
     "LotUse",

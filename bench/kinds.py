@@ -91,6 +91,7 @@ SHELF_KINDS: dict[ShelfKind, EntryKind] = {
     "described": _paper(shapes.DescribedBody),
     "received": _paper(shapes.ReceivedBody),
     "corrected": _paper(shapes.CorrectedBody),
+    "mended": _paper(shapes.MendedBody),
     "wrote_off": _paper(shapes.WroteOffBody),
     "judged": EntryKind(_fields(shapes.LotJudgedBody), hand_work=False, judgement=True),
     "papered": _paper(shapes.PaperedBody),

@@ -13,7 +13,7 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 import re
 import unicodedata
 from collections.abc import Sequence
-from typing import Literal, TypeAlias, TypeGuard
+from typing import Literal, TypeAlias, TypeGuard, cast
 
 from bench import entries as common
 from bench import kinds
@@ -26,6 +26,8 @@ from bench.shapes.entries import (
     Entry,
     LotJudged,
     LotVerdict,
+    Mended,
+    MendedBody,
     Papered,
     PaperedBody,
     PaperKind,
@@ -38,13 +40,14 @@ from bench.shapes.entries import (
     WroteOff,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.shelf import Card, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Taken
+from bench.shapes.shelf import Card, LotSaid, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Taken
 from bench.shapes.units import JsonObject
 from bench.words import say
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
 _FITS = common.fits_of(SHELF_KINDS)
 CARD_SCHEMA = schema_of(Card)
+MAY_LACK = ("best_before", "code", "price", "supplier")  # what a lot need not say of itself
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
 
 
@@ -65,13 +68,33 @@ def _check_body(entry: ShelfEntry) -> None:
     elif entry["kind"] == "judged":
         if entry["body"]["verdict"] != "accepted" and "why" not in entry["body"]:
             raise EntryError("body.why", say("entries-lacks-why"))
+    elif entry["kind"] == "mended":
+        _check_mending(entry["body"])
     elif entry["kind"] != "undone":
         if ("mg" in entry["body"]) == ("count" in entry["body"]):
             raise EntryError("body.mg", say("shelf-how-much"))
         if entry["kind"] == "received":
-            price = entry["body"].get("price")
-            if price and not is_currency(price["currency"]):
-                raise EntryError("body.price.currency", say("shelf-no-currency"))
+            _check_currency(entry["body"])
+
+
+def _check_currency(body: ReceivedBody | MendedBody) -> None:
+    price = body.get("price")
+    if price and not is_currency(price["currency"]):
+        raise EntryError("body.price.currency", say("shelf-no-currency"))
+
+
+def _check_mending(body: MendedBody) -> None:
+    without = body.get("without", [])
+    if not set(body) - {"lot", "without"} and not without:
+        raise EntryError("body", say("shelf-mends-nothing"))
+    if "mg" in body and "count" in body:
+        raise EntryError("body.mg", say("shelf-how-much"))
+    for field in without:
+        if field not in MAY_LACK:
+            raise EntryError("body.without", say("shelf-must-have", field=field, known=", ".join(MAY_LACK)))
+        if field in body:
+            raise EntryError(f"body.{field}", say("shelf-said-and-not", field=field))
+    _check_currency(body)
 
 
 def _check_card(card: JsonObject) -> None:
@@ -94,13 +117,14 @@ def is_cas(written: str) -> bool:
     return sum(place * digit for place, digit in enumerate(reversed(others), 1)) % 10 == last
 
 
-_Later: TypeAlias = Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone
+_Later: TypeAlias = Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone
 
 
 def fold_shelf(entries: Sequence[object]) -> Shelf:
     """What the shelf's entries say together. Never raises for any set of entries."""
     shelf: Shelf = {"ingredients": {}, "lots": {}, "unread": []}
     later: list[_Later] = []
+    counted: set[str] = set()  # lots of which somebody said what is really there
     for entry in common.less_undone(common.in_order(entries)):
         if not _is_entry(entry):
             shelf["unread"].append(entry["id"])
@@ -116,7 +140,7 @@ def fold_shelf(entries: Sequence[object]) -> Shelf:
         else:
             later.append(entry)
     for change in later:
-        if not _take(shelf, change):
+        if not _take(shelf, change, counted):
             shelf["unread"].append(change["id"])
     shelf["unread"].sort()
     return shelf
@@ -155,6 +179,7 @@ def _receive(shelf: Shelf, entry: Received) -> bool:
         "held": much,
         "held_at": entry["at"],
         "wrote_off": [],
+        "mended": [],
         "notes": [],
         "judgements": [],
         "papers": [],
@@ -169,7 +194,7 @@ def _much(body: ReceivedBody) -> int | None:
     return body["mg"] if "mg" in body else body["count"]
 
 
-def _take(shelf: Shelf, entry: _Later) -> bool:
+def _take(shelf: Shelf, entry: _Later, counted: set[str]) -> bool:
     """Take in what speaks of something that was received or described; False when it is not here."""
     if entry["kind"] == "noted":
         return _note(shelf, entry)
@@ -177,6 +202,8 @@ def _take(shelf: Shelf, entry: _Later) -> bool:
         return _paper(shelf, entry)
     if entry["kind"] == "judged":
         return _judge(shelf, entry)
+    if entry["kind"] == "mended":
+        return _mend(shelf, entry, counted)
     if entry["kind"] == "undone":
         return False  # what it takes back is not here, or came after it
     body = entry["body"]
@@ -188,9 +215,30 @@ def _take(shelf: Shelf, entry: _Later) -> bool:
         return False  # it is said in the other measure
     if entry["kind"] == "corrected":
         lot["held"], lot["held_at"] = much, entry["at"]
+        counted.add(body["lot"])
     else:
         lot["held"] -= much
         lot["wrote_off"].append({"at": entry["at"], "much": much, "why": entry["body"]["why"]})
+    return True
+
+
+def _mend(shelf: Shelf, entry: Mended, counted: set[str]) -> bool:
+    """What was received changes what is there, until somebody counts it."""
+    body = entry["body"]
+    lot = shelf["lots"].get(body["lot"])
+    if lot is None or ("count" if lot["count"] is None else "mg") in body:
+        return False  # it is not here, or is said in the other measure
+    measure = _measure_of(lot)
+    said: dict[str, object] = {key: value for key, value in body.items() if key not in ("lot", "without")}
+    said |= {field: None for field in body.get("without", []) if field in MAY_LACK}
+    standing = cast("dict[str, object]", lot)
+    was = {field: standing[field] for field in said if field in LotSaid.__annotations__}
+    before = lot[measure] or 0
+    standing.update({field: said[field] for field in was})
+    if body["lot"] not in counted:
+        lot["held"] += (lot[measure] or 0) - before
+    lot["mended"].append({"at": entry["at"], "device": entry["device"], "was": cast(LotSaid, was)})
+    _known(shelf, lot["ingredient"])
     return True
 
 

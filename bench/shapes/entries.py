@@ -28,6 +28,7 @@ Span = Annotated[int, "whole milliseconds from 1 to a year", Fits("span")]
 Uuid = Annotated[str, "a UUID in small letters", Fits("uuid")]
 Sha256 = Annotated[str, "64 small hexadecimal digits", Fits("sha256")]
 EntryIds = Annotated[list[str], "ids of entries, each once and sorted", Fits("ids")]
+FieldNames = Annotated[list[str], "names of fields, each once and sorted", Fits("ids")]
 DayText = Annotated[str, "a day of the calendar, such as 2027-03-31", Fits("day")]
 Humidity = Annotated[int, "relative humidity in whole per cent, 1 to 100", Fits("humidity")]
 Warmth = Annotated[int, "thousandths of a degree Celsius, -40 000 to 60 000", Fits("warmth")]
@@ -524,6 +525,22 @@ class CorrectedBody(TypedDict):
     count: NotRequired[Count]
 
 
+class MendedBody(TypedDict):
+    """What a lot is said to be, said anew: the fields that are here. What it was said to be stays in the journal."""
+
+    lot: Key
+    ingredient: NotRequired[Key]
+    supplier: NotRequired[Text]
+    number: NotRequired[Text]
+    mg: NotRequired[Mass]  # as received, in the measure that it was received in
+    count: NotRequired[Count]
+    received_on: NotRequired[DayText]
+    best_before: NotRequired[DayText]
+    price: NotRequired[Price]
+    code: NotRequired[Text]
+    without: NotRequired[FieldNames]  # of supplier, best_before, price and code those that are not so
+
+
 class WroteOffBody(TypedDict):
     lot: Key
     mg: NotRequired[Mass]  # one of mg and count is there
@@ -576,6 +593,13 @@ class Corrected(_Envelope):
 
     kind: Literal["corrected"]
     body: CorrectedBody
+
+
+class Mended(_Envelope):
+    """A lot was received as something else than was written."""
+
+    kind: Literal["mended"]
+    body: MendedBody
 
 
 class WroteOff(_Envelope):
@@ -641,7 +665,7 @@ RunEntry = (
     | Judged
     | Undone
 )
-ShelfEntry = Described | Received | Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone
+ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone
 
 EntryBody = (
     NumberedBody
@@ -713,7 +737,9 @@ RunKind = Literal[
     "judged",
     "undone",
 ]
-ShelfKind = Literal["described", "received", "corrected", "wrote_off", "judged", "papered", "noted", "undone"]
+ShelfKind = Literal[
+    "described", "received", "corrected", "mended", "wrote_off", "judged", "papered", "noted", "undone"
+]
 
 
 class Seal(TypedDict):

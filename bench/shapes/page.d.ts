@@ -1288,6 +1288,9 @@ export type Sha256 = string;
 /** ids of entries, each once and sorted */
 export type EntryIds = readonly string[];
 
+/** names of fields, each once and sorted */
+export type FieldNames = readonly string[];
+
 /** a day of the calendar, such as 2027-03-31 */
 export type DayText = string;
 
@@ -1920,6 +1923,23 @@ export interface CorrectedBody {
   readonly count?: Count;
 }
 
+/** What a lot is said to be, said anew: the fields that are here. What it was said to be stays in the journal. */
+export interface MendedBody {
+  readonly lot: Key;
+  readonly ingredient?: Key;
+  readonly supplier?: Text;
+  readonly number?: Text;
+  /** as received, in the measure that it was received in */
+  readonly mg?: Mass;
+  readonly count?: Count;
+  readonly received_on?: DayText;
+  readonly best_before?: DayText;
+  readonly price?: Price;
+  readonly code?: Text;
+  /** of supplier, best_before, price and code those that are not so */
+  readonly without?: FieldNames;
+}
+
 export interface WroteOffBody {
   readonly lot: Key;
   /** one of mg and count is there */
@@ -1986,6 +2006,16 @@ export interface Corrected {
   readonly body: CorrectedBody;
 }
 
+/** A lot was received as something else than was written. */
+export interface Mended {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "mended";
+  readonly body: MendedBody;
+}
+
 /** So much of a lot is gone, and why. */
 export interface WroteOff {
   readonly id: string;
@@ -2028,13 +2058,13 @@ export interface ShelfNoted {
 
 export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
 
-export type ShelfEntry = Described | Received | Corrected | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
+export type ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
 
 export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
 
 export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
-export type ShelfKind = "described" | "received" | "corrected" | "wrote_off" | "judged" | "papered" | "noted" | "undone";
+export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "undone";
 
 /** What a signing says besides the name. */
 export interface Seal {
@@ -3300,6 +3330,26 @@ export interface WrittenOff {
   readonly why: string;
 }
 
+/** Fields of a lot as somebody wrote them; None: it has none. */
+export interface LotSaid {
+  readonly ingredient?: string;
+  readonly number?: string;
+  readonly supplier?: string | null;
+  readonly code?: string | null;
+  readonly received_on?: DayText;
+  readonly best_before?: DayText | null;
+  readonly price?: Price | null;
+  readonly mg?: Mg | null;
+  readonly count?: number | null;
+}
+
+/** A lot was mended: what stood in those fields until then. */
+export interface LotMending {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly was: LotSaid;
+}
+
 /** A lot, in mg or in pieces: one of the two is None. */
 export interface ShelfLot {
   readonly ingredient: string;
@@ -3319,6 +3369,8 @@ export interface ShelfLot {
   readonly held: number;
   readonly held_at: InstantMs;
   readonly wrote_off: readonly WrittenOff[];
+  /** as they were told */
+  readonly mended: readonly LotMending[];
   readonly notes: readonly ShelfNote[];
   /** as they were told; the last one stands */
   readonly judgements: readonly LotJudgement[];

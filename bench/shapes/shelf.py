@@ -57,6 +57,28 @@ class WrittenOff(TypedDict):
     why: str
 
 
+class LotSaid(TypedDict, total=False):
+    """Fields of a lot as somebody wrote them; None: it has none."""
+
+    ingredient: str
+    number: str
+    supplier: str | None
+    code: str | None
+    received_on: DayText
+    best_before: DayText | None
+    price: Price | None
+    mg: Mg | None
+    count: int | None
+
+
+class LotMending(TypedDict):
+    """A lot was mended: what stood in those fields until then."""
+
+    at: InstantMs
+    device: str
+    was: LotSaid
+
+
 class ShelfLot(TypedDict):
     """A lot, in mg or in pieces: one of the two is None."""
 
@@ -72,6 +94,7 @@ class ShelfLot(TypedDict):
     held: int  # what was there when it was last corrected, less what was written off since
     held_at: InstantMs
     wrote_off: list[WrittenOff]
+    mended: list[LotMending]  # as they were told
     notes: list[ShelfNote]
     judgements: list[LotJudgement]  # as they were told; the last one stands
     papers: list[ShelfPaper]

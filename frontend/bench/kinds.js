@@ -283,6 +283,22 @@ export const SHELF_KINDS = {
     },
     traits: [],
   },
+  mended: {
+    fields: {
+      lot: "key",
+      "ingredient?": "key",
+      "supplier?": "text",
+      "number?": "text",
+      "mg?": "mass",
+      "count?": "count",
+      "received_on?": "day",
+      "best_before?": "day",
+      "price?": "price",
+      "code?": "text",
+      "without?": "ids",
+    },
+    traits: [],
+  },
   wrote_off: {
     fields: {
       lot: "key",

@@ -9,10 +9,24 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
-/** @import { Card, Entry, Shelf, ShelfPaper, ShelfEntry, ShelfIngredient, ShelfLot } from "../../bench/shapes/page" */
+/** @import { Card, Entry, LotSaid, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
+/** @import { ShelfIngredient } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
 /** @import { Kinds } from "./entries.js" */
 
+/** What a lot says of itself, and of that what it need not say. */
+const SAID = /** @type {const} */ ([
+  "ingredient",
+  "number",
+  "supplier",
+  "code",
+  "received_on",
+  "best_before",
+  "price",
+  "mg",
+  "count",
+]);
+const MAY_LACK = ["best_before", "code", "price", "supplier"];
 const DAY = /^((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/;
 const DECIMAL = /^[0-9]{1,12}(\.[0-9]{1,6})?$/;
 const CURRENCY = /^[A-Z]{3}$/;
@@ -69,7 +83,9 @@ export function foldShelf(entries) {
     else if (receive(lots, entry)) known(ingredients, entry.body.ingredient);
     else unread.push(entry.id);
   }
-  for (const entry of later) if (!takes(ingredients, lots, entry)) unread.push(entry.id);
+  /** @type {Set<string>} */
+  const counted = new Set(); // lots of which somebody said what is really there
+  for (const entry of later) if (!takes(ingredients, lots, entry, counted)) unread.push(entry.id);
   return {
     ingredients: Object.fromEntries(ingredients),
     lots: Object.fromEntries(lots),
@@ -115,6 +131,7 @@ function receive(lots, { at, body }) {
     held: mg ?? count ?? 0,
     held_at: at,
     wrote_off: [],
+    mended: [],
     notes: [],
     judgements: [],
     papers: [],
@@ -129,10 +146,32 @@ function receive(lots, { at, body }) {
 const muchOf = (lot, body) => (lot.count === null ? body.mg : body.count);
 
 /**
- * Takes in what is said of what is here; false when it makes no sense.
- * @param {Ingredients} ingredients @param {Lots} lots @param {ShelfEntry} entry
+ * What was received changes what is there, until somebody counts it.
+ * @param {Ingredients} ingredients @param {Lots} lots @param {ShelfEntryOf<"mended">} entry
+ * @param {Set<string>} counted
  */
-function takes(ingredients, lots, entry) {
+function mend(ingredients, lots, { at, device, body }, counted) {
+  const lot = lots.get(body.lot);
+  if (!lot || (lot.count === null ? body.count : body.mg) !== undefined) return false;
+  const before = lot.mg ?? lot.count ?? 0;
+  const none = (body.without ?? []).filter((field) => MAY_LACK.includes(field)).map((field) => [field, null]);
+  const said = { ...body, ...Object.fromEntries(none) };
+  /** @type {LotSaid} */
+  const was = Object.fromEntries(
+    SAID.flatMap((field) => (said[field] === undefined ? [] : [[field, lot[field]]])),
+  );
+  for (const field of SAID) if (said[field] !== undefined) Object.assign(lot, { [field]: said[field] });
+  if (!counted.has(body.lot)) lot.held += (lot.mg ?? lot.count ?? 0) - before;
+  lot.mended.push({ at, device, was });
+  known(ingredients, lot.ingredient);
+  return true;
+}
+
+/**
+ * Takes in what is said of what is here; false when it makes no sense.
+ * @param {Ingredients} ingredients @param {Lots} lots @param {ShelfEntry} entry @param {Set<string>} counted
+ */
+function takes(ingredients, lots, entry, counted) {
   const { at, device, kind } = entry;
   if (kind === "noted") {
     const { lot, ingredient = "", text } = entry.body;
@@ -153,6 +192,7 @@ function takes(ingredients, lots, entry) {
     judged?.judgements.push({ at, device, verdict, name, why });
     return judged !== undefined;
   }
+  if (kind === "mended") return mend(ingredients, lots, entry, counted);
   if (kind !== "corrected" && kind !== "wrote_off") return false; // an undo of what is not here, or came after it
   const lot = lots.get(entry.body.lot);
   const much = lot && muchOf(lot, entry.body);
@@ -160,6 +200,7 @@ function takes(ingredients, lots, entry) {
   if (entry.kind === "corrected") {
     lot.held = much;
     lot.held_at = at;
+    counted.add(entry.body.lot);
   } else {
     lot.held -= much;
     lot.wrote_off.push({ at, much, why: entry.body.why });

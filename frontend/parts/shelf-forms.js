@@ -13,9 +13,10 @@ import { choicesOf } from "./recipe-fields.js";
 import { h, sameData, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
 import { canScan, scanCode } from "./scanner.js";
+import { amountOf } from "./stock.js";
 import { idFor } from "./words.js";
-import { say } from "../words.js";
-/** @import { Card, Hazard, LotVerdict, PaperKind, Price, ReceivedBody, Shelf } from "../../bench/shapes/page" */
+import { point, say } from "../words.js";
+/** @import { Card, Hazard, LotVerdict, PaperKind, Price, Shelf, ShelfLot } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { ShelfSaid } from "../../types/keep" */
 
@@ -50,7 +51,7 @@ const unspaced = (text) => text.replace(/\s/g, "");
 
 /**
  * {mg} or {count} of an amount as people write it; pieces also as the shelf says them.
- * @param {HTMLInputElement} input @returns {{mg: number} | {count: number}}
+ * @param {HTMLInputElement} input @returns {{mg?: number, count?: number}}
  */
 function readMuch(input) {
   const amount = needed(input, say("page-shelf-need-much"));
@@ -88,15 +89,90 @@ function readPrice(amount, delivery, currency, percent, included) {
   return price;
 }
 
+/** The cards by name. @param {Shelf} shelf */
+const cardsOf = (shelf) =>
+  Object.entries(shelf.ingredients)
+    .flatMap(([key, { card }]) => (card ? [{ key, name: card.name }] : []))
+    .sort((one, other) => one.name.localeCompare(other.name));
+
+/**
+ * What a lot says of itself, as fields; `read` gives it as it is to be kept.
+ * @param {Partial<ShelfLot>} lot what stands in them
+ * @param {{today?: string, currency?: string, status?: Child}} more
+ */
+function lotFields(lot, { today = "", currency = "", status = null }) {
+  const { price, mg, count } = lot;
+  const had = mg ?? count;
+  const supplier = text({ value: lot.supplier ?? "" });
+  const number = text({ value: lot.number ?? "" });
+  const much = text({
+    value: had === null || had === undefined ? "" : amountOf({ count: count ?? null }, had),
+    placeholder: say("page-shelf-much-hint"),
+  });
+  const best = text({ type: "date", value: lot.best_before ?? "" });
+  const received = text({ type: "date", value: lot.received_on ?? today });
+  const hint = say("page-shelf-price-hint");
+  /** @param {string | undefined} kept */
+  const decimal = (kept = "") =>
+    text({ inputmode: "decimal", placeholder: hint, value: kept.replace(".", point()) });
+  const amount = decimal(price?.amount);
+  const money = text({ value: price?.currency ?? currency, maxlength: 3, placeholder: "EUR" });
+  const delivery = decimal(price?.delivery);
+  const percent = decimal(price?.tax?.percent);
+  percent.placeholder = "19";
+  const included = h("input", { type: "checkbox", checked: price?.tax?.included ?? true });
+  const code = text({ value: lot.code ?? "" });
+  const scan = async () => {
+    const found = await scanCode({ title: say("page-shelf-scan-package") });
+    if (found) code.value = found;
+  };
+  /** @param {Child[]} both */
+  const two = (...both) => h("div", { class: "two" }, both);
+  const rows = [
+    two(field(say("page-shelf-much"), much), field(say("page-shelf-number"), number)),
+    field(say("page-shelf-supplier"), supplier),
+    two(field(say("page-shelf-best"), best), field(say("page-shelf-received-on"), received)),
+    two(field(say("page-shelf-price"), amount), field(say("page-shelf-currency"), money)),
+    two(field(say("page-shelf-delivery"), delivery), field(say("page-shelf-tax"), percent)),
+    h("label", { class: "choice" }, included, h("span", {}, say("page-shelf-tax-included"))),
+    status,
+    h(
+      "div",
+      { class: canScan() ? "with-scan" : null },
+      field(say("page-shelf-code"), code),
+      canScan()
+        ? h("button", { type: "button", class: "outlined", onclick: scan }, say("page-shelf-scan"))
+        : null,
+    ),
+  ];
+  const stood = much.value;
+  const read = () => ({
+    number: needed(number, say("page-shelf-need-number")),
+    ...(stood && much.value === stood
+      ? mg === null
+        ? { count: had ?? 0 }
+        : { mg: had ?? 0 }
+      : readMuch(much)),
+    received_on: needed(received, say("page-shelf-need-day")),
+    supplier: written(supplier) || undefined,
+    best_before: written(best) || undefined,
+    code: written(code) || undefined,
+    price: readPrice(amount, delivery, money, percent, included),
+  });
+  return { rows, read };
+}
+
+/** A body without what is not said. @template {object} T @param {T} body @returns {T} */
+const said = (body) =>
+  /** @type {T} */ (Object.fromEntries(Object.entries(body).filter(([, value]) => value !== undefined)));
+
 /**
  * @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string,
  *   isMaker: boolean}} asked
  * @returns {Promise<{entries: ShelfSaid[], verdict: LotVerdict | null} | null>}
  */
 export function askLot({ shelf, today, currency = "", ingredient = null, code = "", isMaker }) {
-  const known = Object.entries(shelf.ingredients)
-    .flatMap(([key, { card }]) => (card ? [{ key, name: card.name }] : []))
-    .sort((one, other) => one.name.localeCompare(other.name));
+  const known = cardsOf(shelf);
   /** @type {HTMLSelectElement} */
   const pick = h(
     "select",
@@ -113,15 +189,6 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     field(say("page-shelf-inci"), inci),
   );
   show(fresh, known.length === 0);
-  const supplier = text();
-  const number = text();
-  const much = text({ placeholder: say("page-shelf-much-hint") });
-  const best = text({ type: "date" });
-  const received = text({ type: "date", value: today });
-  const amount = text({ inputmode: "decimal", placeholder: say("page-shelf-price-hint") });
-  const money = text({ value: currency, maxlength: 3, placeholder: "EUR" });
-  const delivery = text({ inputmode: "decimal", placeholder: say("page-shelf-price-hint") });
-  const percent = text({ inputmode: "decimal", placeholder: "19" });
   const status = h(
     "select",
     {},
@@ -129,46 +196,11 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     h("option", { value: "accepted" }, say("page-shelf-status-accepted")),
     h("option", { value: "held" }, say("page-shelf-status-held")),
   );
-  const included = h("input", { type: "checkbox", checked: true });
-  const scanned = text({ value: code });
-  const scan = async () => {
-    const found = await scanCode({ title: say("page-shelf-scan-package") });
-    if (found) scanned.value = found;
-  };
-  const rows = [
-    field(say("page-shelf-what"), pick),
-    fresh,
-    h("div", { class: "two" }, field(say("page-shelf-much"), much), field(say("page-shelf-number"), number)),
-    field(say("page-shelf-supplier"), supplier),
-    h(
-      "div",
-      { class: "two" },
-      field(say("page-shelf-best"), best),
-      field(say("page-shelf-received-on"), received),
-    ),
-    h(
-      "div",
-      { class: "two" },
-      field(say("page-shelf-price"), amount),
-      field(say("page-shelf-currency"), money),
-    ),
-    h(
-      "div",
-      { class: "two" },
-      field(say("page-shelf-delivery"), delivery),
-      field(say("page-shelf-tax"), percent),
-    ),
-    h("label", { class: "choice" }, included, h("span", {}, say("page-shelf-tax-included"))),
-    isMaker ? field(say("page-shelf-status"), status) : null,
-    h(
-      "div",
-      { class: canScan() ? "with-scan" : null },
-      field(say("page-shelf-code"), scanned),
-      canScan()
-        ? h("button", { type: "button", class: "outlined", onclick: scan }, say("page-shelf-scan"))
-        : null,
-    ),
-  ];
+  const lot = lotFields(
+    { code },
+    { today, currency, status: isMaker ? field(say("page-shelf-status"), status) : null },
+  );
+  const rows = [field(say("page-shelf-what"), pick), fresh, ...lot.rows];
   return askForm(say("page-shelf-receive"), submit(say("page-shelf-put")), rows, () => {
     /** @type {ShelfSaid[]} */
     const entries = [];
@@ -183,22 +215,44 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
         },
       });
     }
-    const body = {
-      ingredient: key,
-      number: needed(number, say("page-shelf-need-number")),
-      ...readMuch(much),
-      received_on: needed(received, say("page-shelf-need-day")),
-    };
-    const price = readPrice(amount, delivery, money, percent, included);
-    /** @type {{-readonly [F in keyof ReceivedBody]?: ReceivedBody[F]}} */
-    const more = {};
-    if (written(supplier)) more.supplier = written(supplier);
-    if (written(best)) more.best_before = written(best);
-    if (written(scanned)) more.code = written(scanned);
-    if (price) more.price = price;
-    entries.push({ kind: "received", body: { ...body, ...more } });
+    entries.push({ kind: "received", body: said({ ingredient: key, ...lot.read() }) });
     return { entries, verdict: LOT_VERDICTS.find((each) => each === status.value) ?? null };
   });
+}
+
+/**
+ * What of a lot was written wrong: an entry that says those fields anew, and no others.
+ * @param {{id: string, lot: ShelfLot, shelf: Shelf, isMaker: boolean}} asked
+ * @returns {Promise<ShelfSaid[] | null>}
+ */
+export function askMending({ id, lot, shelf, isMaker }) {
+  const pick = h(
+    "select",
+    {},
+    cardsOf(shelf).map(({ key, name }) =>
+      h("option", { value: key, selected: key === lot.ingredient }, name),
+    ),
+  );
+  const fields = lotFields(lot, {});
+  const rows = [field(say("page-shelf-what"), pick), ...fields.rows];
+  return askForm(
+    say("page-shelf-mend-lot", { name: lot.number }),
+    submit(say("page-common-save")),
+    rows,
+    () => {
+      const now = { ingredient: pick.value || lot.ingredient, ...fields.read() };
+      if ((now.mg === undefined) !== (lot.mg === null))
+        throw refuse(say(lot.mg === null ? "page-shelf-need-pieces" : "page-shelf-need-mass"));
+      const keys = /** @type {(keyof typeof now)[]} */ (Object.keys(now));
+      const other = keys.filter((key) => !sameData(now[key] ?? null, lot[key] ?? null));
+      // A helper was never told the price: that its field is empty says nothing.
+      const heard = other.filter((key) => isMaker || key !== "price" || now.price !== undefined);
+      if (!heard.length) throw refuse(say("page-shelf-need-change"));
+      const without = heard.filter((key) => now[key] === undefined).sort();
+      const body = said(Object.fromEntries(heard.map((key) => [key, now[key]])));
+      return [{ kind: "mended", body: { lot: id, ...body, ...(without.length ? { without } : {}) } }];
+    },
+  );
 }
 
 /** @type {readonly PaperKind[]} */

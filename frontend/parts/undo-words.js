@@ -73,6 +73,7 @@ const WORDS = {
   described: (_, { ingredient }) => say("page-undo-card", { name: ingredient }),
   received: ({ number }) => say("page-undo-lot", { number }),
   corrected: ({ mg, count }) => say("page-undo-corrected", { amount: amount({ mg, count }) }),
+  mended: () => say("page-undo-mended"),
   wrote_off: ({ mg, count }) => say("page-undo-wrote-off", { amount: amount({ mg, count }) }),
 };
 

@@ -16,11 +16,20 @@ import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { askNote } from "../parts/sheets.js";
-import { askCard, askLoss, askLot, askPaper, hazardsWords, LOT_VERDICTS } from "../parts/shelf-forms.js";
+import {
+  askCard,
+  askLoss,
+  askLot,
+  askMending,
+  askPaper,
+  hazardsWords,
+  LOT_VERDICTS,
+} from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, papersWords, runsOf, stockOf, typedIn } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
+/** @import { LotMending, LotSaid } from "../../bench/shapes/page" */
 /** @import { Card, LabelSheet, LotJudgement, Price, ShelfPaper, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
@@ -282,6 +291,7 @@ export class ShelfScreen extends HTMLElement {
           ),
         ),
         paperLines(lot.papers, today),
+        lot.mended.map((each) => h("p", { class: "soft small" }, this.#mendedWords(each))),
         gone.map((loss) =>
           h(
             "p",
@@ -317,6 +327,15 @@ export class ShelfScreen extends HTMLElement {
             ),
           say("page-shelf-write-off-lot", { name: number }),
         ),
+        this.#does(
+          say("page-shelf-mend"),
+          () =>
+            this.#keep(
+              askMending({ id, lot, shelf: this.#stock.shelf, isMaker }),
+              say("page-shelf-saved-mending"),
+            ),
+          say("page-shelf-mend-lot", { name: number }),
+        ),
         isMaker
           ? this.#does(
               say("page-shelf-judge"),
@@ -347,6 +366,26 @@ export class ShelfScreen extends HTMLElement {
         this.#does(say("page-shelf-where"), trace, say("page-shelf-where-lot", { name: number })),
       ),
     );
+  }
+
+  /** What stood in a lot's fields until it was mended. @param {LotMending} mending */
+  #mendedWords({ at, was }) {
+    const { ingredients } = this.#stock.shelf;
+    /** @type {{[field: string]: string | null | undefined}} */
+    const stood = {
+      ingredient: was.ingredient && (ingredients[was.ingredient]?.card?.name ?? was.ingredient),
+      much: muchWords(was),
+      number: was.number,
+      supplier: was.supplier,
+      best: was.best_before && dayWords(was.best_before),
+      received: was.received_on && dayWords(was.received_on),
+      price: was.price && paidWords(was.price),
+      code: was.code,
+    };
+    const fields = Object.entries(stood).flatMap(([field, before]) =>
+      before === undefined ? [] : [say("page-shelf-was", { field, before: before ?? say("page-own-empty") })],
+    );
+    return say("page-shelf-mended", { day: day(at), fields: fields.join(", ") });
   }
 
   /** @param {string} label @param {() => unknown} press @param {string} name */
@@ -465,6 +504,12 @@ export class ShelfScreen extends HTMLElement {
       this.#write();
     } else this.#receive(null, code);
   }
+}
+
+/** How much a lot was said to be; undefined where that was not mended. @param {LotSaid} was */
+function muchWords({ mg, count }) {
+  const much = mg ?? count;
+  return much === undefined || much === null ? undefined : amountOf({ count: count ?? null }, much);
 }
 
 /** @param {LotJudgement} judged */

@@ -34,6 +34,7 @@ BODIES = {
         "received_on": DAYS,
     },
     "corrected": {"lot": LOTS, "mg": st.integers(0, 10**6)},
+    "mended": {"lot": LOTS, "mg": st.integers(0, 10**6), "without": st.sampled_from([[], ["price"]])},
     "wrote_off": {"lot": LOTS, "mg": st.integers(0, 10**5), "why": st.just("Caked.")},
     "judged": {
         "lot": LOTS,
@@ -115,6 +116,48 @@ def test_a_correction_says_what_is_there_and_only_later_use_comes_off(counted, u
     assert left_of(lot, uses) == counted - sum(used[before + 1 :])
 
 
+def test_every_field_of_a_lot_can_be_mended_and_what_it_was_stands_beside():
+    told = {
+        **LOT,
+        "mg": 1000,
+        "supplier": "Hillside",
+        "best_before": "2027-01-31",
+        "price": PRICE,
+        "code": "c",
+    }
+    now = {"ingredient": "j", "number": "2", "mg": 1200, "received_on": "2026-02-01"}
+    entries = [
+        entry("received", MORNING, **told),
+        entry(
+            "mended", MORNING + MINUTE, lot="l", **now, without=["best_before", "code", "price", "supplier"]
+        ),
+    ]
+
+    shelf = fold_shelf(entries)
+
+    lot, gone = shelf["lots"]["l"], dict.fromkeys(("supplier", "best_before", "price", "code"))
+    assert {field: lot[field] for field in now | gone} == now | gone
+    assert lot["mended"][0]["was"] == {field: told[field] for field in now | gone}
+    assert "j" in shelf["ingredients"]
+    assert left_of(lot, []) == 1200
+    assert (
+        fold_shelf([*entries, entry("undone", MORNING + 2 * MINUTE, entry=entries[1]["id"])])["lots"]["l"]
+        == (fold_shelf(entries[:1])["lots"]["l"])
+    )
+
+
+def test_what_was_received_changes_what_is_there_until_it_is_counted():
+    received = entry("received", MORNING, **{**LOT, "mg": 1000})
+    spilt = entry("wrote_off", MORNING + 1, lot="l", mg=100, why="Spilt.")
+    counted = entry("corrected", MORNING, lot="l", mg=700)
+    mended = entry("mended", MORNING + 2, lot="l", mg=500)
+
+    assert left_of(fold_shelf([received, spilt, mended])["lots"]["l"], []) == 400
+    assert left_of(fold_shelf([received, counted, mended])["lots"]["l"], []) == 700
+    in_pieces = entry("mended", MORNING + 2, lot="l", count=5)
+    assert fold_shelf([received, in_pieces])["unread"] == [in_pieces["id"]]
+
+
 LOT = {"lot": "l", "ingredient": "i", "number": "1", "mg": 1, "received_on": "2026-01-31"}
 PRICE = {"amount": "12.50", "currency": "EUR"}
 
@@ -132,6 +175,12 @@ PRICE = {"amount": "12.50", "currency": "EUR"}
         ("received", {"lot": "l", "ingredient": "i", "number": "1", "received_on": "2026-01-31"}, "body.mg"),
         ("received", {"lot": "l", "ingredient": "i", "number": "1", "mg": 1, "received_on": "31.1.26"}, "body.received_on"),
         ("noted", {"text": "Of what?"}, "body.lot"),
+        ("mended", {"lot": "l"}, "body"),
+        ("mended", {"lot": "l", "without": []}, "body"),
+        ("mended", {"lot": "l", "mg": 1, "count": 1}, "body.mg"),
+        ("mended", {"lot": "l", "without": ["number"]}, "body.without"),
+        ("mended", {"lot": "l", "price": PRICE, "without": ["price"]}, "body.price"),
+        ("mended", {"lot": "l", "price": {**PRICE, "currency": "QQQ"}}, "body.price.currency"),
         ("corrected", {"lot": "l", "mg": 1, "colour": "white"}, "body.colour"),
         ("received", {**LOT, "price": {**PRICE, "per": "kg"}}, "body.price.per"),
         ("received", {**LOT, "price": {**PRICE, "tax": {"percent": "19", "included": True, "of": ""}}}, "body.price.tax.of"),

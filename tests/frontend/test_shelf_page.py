@@ -108,6 +108,19 @@ def test_correcting_and_writing_off_change_what_is_left_and_what_does_not_fit_or
     phone.get_by_role("button", name="Undo: write-off of 150 g").click()
     expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("900 g")
 
+    # What was written wrong is mended, and what it was stands beside.
+    phone.get_by_role("button", name="Mend lot L1").click()
+    sheet = phone.get_by_role("dialog")
+    sheet.locator("button.copper").click()
+    expect(sheet.get_by_role("alert")).to_contain_text("Nothing is changed")
+    sheet.get_by_label("Supplier's lot number").fill("L-77")
+    sheet.get_by_label("Price paid").fill("12,50")
+    sheet.get_by_label("Currency").fill("EUR")
+    sheet.locator("button.copper").click()
+    expect(row(phone, "Light oil").locator(".lot b").first).to_have_text("L-77")
+    expect(row(phone, "Light oil")).to_contain_text("mended; lot number was L1, price was empty")
+    expect(row(phone, "Light oil")).to_contain_text("12.50 EUR")
+
     # What is past its date is said, and comes first.
     stock(
         phone,

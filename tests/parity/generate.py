@@ -783,7 +783,7 @@ def _stock(rng: Random, pen: Pen, names: list[str]) -> Json:
         for field, (wanted, required) in SHELF_KINDS[kind].items()
         if rng.random() < (0.98 if required else 0.5)
     }
-    if kind == "received" and rng.random() < 0.9:
+    if kind in ("received", "mended") and rng.random() < 0.9:
         body.pop(rng.choice(["mg", "count"]), None)
     return pen.entry(kind, body)
 
@@ -799,6 +799,8 @@ def _stocked(rng: Random, field: str, wanted: str, names: list[str]) -> Any:
         return "nothing"
     if field == "lot":
         return f"lot-{rng.randint(1, 5)}"
+    if field == "without":
+        return rng.choice([[], ["price"], ["best_before", "code"], ["number"], ["supplier", "code"]])
     if wanted == "day":
         return rng.choice(
             ["2026-11-24", "2026-11-25", "2027-03-31", "2028-02-29", "2027-02-29", "2027-3-1", None]

@@ -44,3 +44,4 @@ page-undo-wrote-off = Ausbuchung von { $amount }
 page-undo-entry = Eintrag
 page-undo-air = Raumluft
 page-undo-proof = Prüfgewicht
+page-undo-mended = Angaben der Charge

@@ -173,3 +173,21 @@ page-shelf-paper-over = was valid until { $day }
 page-shelf-paper-of = dated { $day }
 page-shelf-papers-past = past its date: { $names }
 page-shelf-delivery = Delivery
+
+## A lot that was written wrong
+
+page-shelf-mend = Mend
+page-shelf-mend-lot = Mend lot { $name }
+page-shelf-saved-mending = Mended. What it was stands beside.
+page-shelf-need-change = Nothing is changed. Mend what was written wrong, or go back.
+page-shelf-mended = { $day }: mended; { $fields }
+page-shelf-was = { $field ->
+    [ingredient] was { $before }
+    [much] received was { $before }
+    [number] lot number was { $before }
+    [supplier] supplier was { $before }
+    [best] best before was { $before }
+    [received] received on was { $before }
+    [price] price was { $before }
+   *[code] code was { $before }
+}

@@ -44,3 +44,4 @@ page-undo-wrote-off = write-off of { $amount }
 page-undo-entry = entry
 page-undo-air = The room’s air
 page-undo-proof = The test weight
+page-undo-mended = mending of the lot
