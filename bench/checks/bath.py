@@ -1,35 +1,30 @@
-"""Fat in a bath piece that nothing lets mix with the water. How much is too much is common practice."""
+"""What floats on bath water because nothing lets it mix. How much is too much is common practice."""
 
 import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, finding
-from bench.checks.subject import Subject, share_of
+from bench.checks.subject import BINDERS, Subject, share_of
 from bench.shapes.recipe import Component, Finding
 from bench.words import say, say_all
 
 FATS = ("butter", "oil", "wax")
 MIXES = ("solubiliser", "surfactant", "soap_base", "whipping_base")
 FATTY = Fraction(10, 100)  # of a fizzing part: more makes the tub slippery and leaves a ring
-OILY_SALTS = Fraction(1, 100)  # of a part of salts, scents and all
+OILY_SALTS = Fraction(1, 100)  # of a part of salts
 BATH = re.compile(r"\b(?:bath|foot soak|\w*bad|bade\w*|bain|baño|bagno)\b", re.IGNORECASE)
 
 
 def unmixed_fat(subject: Subject) -> Iterator[Finding]:
-    """Fat or scented oil in a piece for the bath, and nothing that lets it mix with the water."""
+    """Fat in a piece for the bath, and nothing that lets it mix with the water."""
     fizzing = subject.fizzing
-    for component in subject.parts:
-        if subject.of_kind(component, *MIXES):
+    for component in _unmixed(subject):
+        if component not in fizzing and not _is_salts(subject, component):
             continue
-        if component in fizzing:
-            fats, most = subject.of_kind(component, *FATS), FATTY
-        elif _is_bath(subject) and _is_salts(subject, component):
-            fats, most = subject.of_kind(component, *FATS, "fragrance"), OILY_SALTS
-        else:
-            continue
+        fats = subject.of_kind(component, *FATS)
         share = share_of(component, fats)
-        if share > most:
+        if share > (FATTY if component in fizzing else OILY_SALTS):
             yield finding(
                 "unmixed-fat",
                 "look",
@@ -39,6 +34,40 @@ def unmixed_fat(subject: Subject) -> Iterator[Finding]:
                 by=say("checks-unmixed-fat-by", share=cut_per_cent(share, 1)),
                 do=say("checks-unmixed-fat-do"),
             )
+
+
+def scent_floats(subject: Subject) -> Iterator[Finding]:
+    """A scent in what goes into the bath, and nothing that lets it mix with the water: neat, it reaches the skin.
+
+    In a fizz the powder takes up most of it, as makers say, so it is only told.
+    """
+    fizzing = subject.fizzing
+    for component in _unmixed(subject):
+        scents = subject.of_kind(component, "fragrance")
+        if scents:
+            yield finding(
+                "scent-floats",
+                "know" if component in fizzing else "look",
+                component["id"],
+                say(
+                    "checks-scent-floats",
+                    names=say_all([subject.ingredient(line)["name"] for line in scents]),
+                ),
+                why=say("checks-scent-floats-why"),
+                by=say("checks-unmixed-fat-by", share=cut_per_cent(share_of(component, scents), 2)),
+                do=say("checks-scent-floats-do"),
+            )
+
+
+def _unmixed(subject: Subject) -> Iterator[Component]:
+    """The parts that go into bath water and hold nothing that mixes oil with it."""
+    fizzing = subject.fizzing
+    for component in subject.parts:
+        bound = subject.of_kind(component, *MIXES) or any(
+            subject.known_as(line) in BINDERS for line in component["lines"]
+        )
+        if not bound and (component in fizzing or _is_bath(subject)):
+            yield component
 
 
 def _is_bath(subject: Subject) -> bool:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from bench.checks.finding import cut_per_cent, finding
 from bench.checks.heat import SAID_C, lines_of, melts, vessels_of_lines
 from bench.checks.product import annexes
-from bench.checks.subject import Subject, is_said, share_of
+from bench.checks.subject import BINDERS, Subject, is_said, share_of
 from bench.heating import in_bursts
 from bench.lists import every
 from bench.shapes.recipe import Finding, RecipeLine, RecipeMelt
@@ -20,7 +20,6 @@ MINUTE_MS = 60_000
 FATS = ("oil", "butter", "wax")
 SOAPS = ("soap_base", "whipping_base")
 BINDS = ("solubiliser", "surfactant", *SOAPS)
-BINDERS = ("emulsifying-wax", "btms-50", "stearic-acid")
 # All common practice.
 OILY = Fraction(1, 10)  # of a part with a base in it: makers of bases allow 3 to 5 %
 TWO_PHASES = Fraction(2, 100)  # of fat and of water each

@@ -27,6 +27,7 @@ from bench.substances import kind_of, known
 from bench.words import say
 
 SOAP = frozenset({"soap_base", "whipping_base"})
+BINDERS = ("emulsifying-wax", "btms-50", "stearic-acid")  # they bind oil and water
 # What shuts tight, as makers write it in five languages; and "not", which turns it round.
 SHUTS = re.compile(
     r"air-?tight|seal\w{0,3} (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w{0,4} bag"

@@ -13,6 +13,7 @@ from typing import cast
 
 from bench.shapes.product import (
     AnnexLimit,
+    Ban,
     Duty,
     DutyMark,
     DutyStands,
@@ -45,6 +46,10 @@ def all_laws() -> list[Law]:
 
 def limits() -> list[AnnexLimit]:
     return _table()["limits"]
+
+
+def bans() -> list[Ban]:
+    return _table()["bans"]
 
 
 def use_row(use: ProductUse) -> UseRow:

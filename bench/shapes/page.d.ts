@@ -3521,6 +3521,8 @@ export interface Gather {
 
 // bench/shapes/product.py
 
+export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide";
+
 export interface UseRow {
   readonly use: ProductUse;
   /** None: it is not for the skin */
@@ -3573,11 +3575,23 @@ export interface AnnexLimit {
   readonly source: string;
 }
 
+/** A law of these markets that ends the use of what has a trait; all of it, or the substances named. */
+export interface Ban {
+  readonly id: string;
+  readonly trait: Trait;
+  readonly substances?: readonly string[];
+  /** only in what is rinsed off */
+  readonly rinsed?: boolean;
+  readonly markets: readonly SoldIn[];
+  readonly source: string;
+}
+
 export interface ProductTable {
   readonly uses: readonly UseRow[];
   readonly laws: readonly Law[];
   readonly duties: readonly Duty[];
   readonly limits: readonly AnnexLimit[];
+  readonly bans: readonly Ban[];
 }
 
 export type DutyState = "open" | "seen_to" | "not_mine";

@@ -4,6 +4,7 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import DayText, Uuid
 from bench.shapes.recipe import ProductUse, SoldIn
+from bench.shapes.substances import Trait
 from bench.shapes.units import InstantMs, Text
 
 
@@ -54,11 +55,23 @@ class AnnexLimit(TypedDict):
     source: str
 
 
+class Ban(TypedDict):
+    """A law of these markets that ends the use of what has a trait; all of it, or the substances named."""
+
+    id: str
+    trait: Trait
+    substances: NotRequired[list[str]]
+    rinsed: NotRequired[bool]  # only in what is rinsed off
+    markets: list[SoldIn]
+    source: str
+
+
 class ProductTable(TypedDict):
     uses: list[UseRow]
     laws: list[Law]
     duties: list[Duty]
     limits: list[AnnexLimit]
+    bans: list[Ban]
 
 
 # How a duty stands, as a maker said it

@@ -121,7 +121,7 @@ export const DUTIES = [
     laws: ["eu-cosmetic"],
     markets: ["ni"],
     of: "studio",
-    source: "law-govuk-cosmetics",
+    source: "law-govuk-ni",
     dated: "2023-05-04",
   },
   {

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from checking import check, make
 from workshop import DEMO_RECIPES, make_document, written
 
 from bench import check_recipe, read_recipe, words
-from bench.product import all_duties, all_laws, limits, stands, use_row
+from bench.product import all_duties, all_laws, bans, limits, stands, use_row
 from bench.sources import cited, sources
 from bench.substances import substance
 from tests.frontend.product_table import PAGE, page_text
@@ -34,7 +35,7 @@ def test_rows_point_at_what_there_is_and_name_a_source():
     laws = {law["id"] for law in all_laws()}
     assert all(set(duty["laws"]) <= laws for duty in all_duties())
     assert len({duty["id"] for duty in all_duties()}) == len(all_duties())
-    for row in (*all_laws(), *all_duties(), *limits(), *map(use_row, USES)):
+    for row in (*all_laws(), *all_duties(), *limits(), *bans(), *map(use_row, USES)):
         assert cited(row["source"])["source"]
         assert sources()[row["source"]]["read"] in ("text", "second-hand", "memory")
     assert all(substance(id_) for limit in limits() for id_ in limit["substances"])
@@ -98,3 +99,32 @@ def test_the_demo_recipes_say_what_they_are_for_and_their_limits_are_of_the_righ
                 categories.setdefault(name, set()).add(each["fragrance"]["category"])
     assert categories["recipes/solid-hand-butter.json"] == {"5C"}
     assert categories["recipes/fizzing-base-embed-whipped-top.json"] == {"9"}
+
+
+# A law's ban is said where that law is: 2019/831 and 2023/2055 (EU; in Northern Ireland by the Windsor Framework),
+# SI 2017/1312 and WSI 2018/760 (rinsed off), 21 USC 331(ddd) (beads that scrub, rinsed off).
+
+
+@pytest.mark.parametrize(
+    ("name", "use", "sold_in", "level", "said", "unsaid"),
+    [
+        ("Borax", "bath", ["us"], "know", "fertility", "forbid"),
+        ("Borax", "bath", [], "know", "fertility", "forbid"),
+        ("Borax", "bath", ["us", "ni"], "look", "forbid", "plastic"),
+        ("Borax", "decoration", ["eu"], "know", "fertility", "forbid"),
+        ("PET glitter", "left_on", ["uk"], "know", "water for good", "England"),
+        ("PET glitter", "wash", ["uk"], "look", "England and Wales", "The EU"),
+        ("PET glitter", "left_on", ["ni"], "look", "The EU ends", "England"),
+        ("PET glitter", "wash", ["us"], "know", "water for good", "The US"),
+        ("Polyethylene beads", "wash", ["us"], "look", "The US forbids", "The EU"),
+        ("Polyethylene beads", "left_on", ["us"], "know", "water for good", "The US"),
+    ],
+)
+def test_a_ban_is_said_where_its_law_is_and_elsewhere_only_what_is_true(
+    name, use, sold_in, level, said, unsaid
+):
+    found = check(make("100 g", facts=[{"name": name}], use=use, sold_in=sold_in))
+    (told,) = [each for each in found if each["rule"] in ("trait-borate", "trait-microplastic")]
+    assert told["level"] == level
+    assert said in told["why"] and unsaid not in told["why"]
+    assert bool(told["dated"])

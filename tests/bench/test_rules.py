@@ -352,6 +352,10 @@ EXAMPLES = {
     "unused-portion": (split_up("blue"), split_up("blue", "white")),
     "wide-tolerance": (loose("20.1 %"), loose("20 %")),
     "unmixed-fat": (of("Baking soda", "Citric acid", "Shea butter"), of("Baking soda", "Citric acid", "Shea butter", "Polysorbate 80")),
+    "scent-floats": (
+        of("Epsom salt", "Lavender essential oil", amounts=["990 g", "5 g"], use="bath"),
+        of("Epsom salt", "Lavender essential oil", "Polysorbate 20", amounts=["985 g", "5 g", "10 g"], use="bath"),
+    ),
     "trait-candle-colour": (of("Candle dye"), PLAIN),
     "late-weighing": (filled(PUT_ON), filled(PUT_ON, do("sprinkle", does="sprinkle"))),
     "damp-after-press": (pressed("dry", "press", "damp"), pressed("dry", "damp", "press")),

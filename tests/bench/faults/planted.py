@@ -1436,4 +1436,13 @@ own(
     more("copper 5 g", "dry", name="Copper sulfate", inci="Copper Sulfate"),
     found=("copper", "restrict|forbid|not listed|irrit|harm|not a colour|no cosmetic|colour"),
 )
+own(
+    "scent_alone",
+    "Essential oil in bath salts, with no carrier and no solubiliser",
+    "hurts",
+    "bath_salts",
+    without("polysorbate"),
+    without("almond"),
+    found=("lavender|scent|oil", "solubilis|neat"),
+)
 FAULTS = [*DESK, *OWN]
