@@ -56,12 +56,13 @@ def _add_resources(app: Flask) -> None:
         runs,
         shelf,
         studio_settings,
+        substances,
     )
     from api.door import devices, pairing
     from api.openapi import BowlsideApi
 
     api = BowlsideApi(app)
     makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, pictures)
-    stock_and_studio = (shelf, lots, duties, exchange, audit, clock, live)
+    stock_and_studio = (shelf, lots, duties, substances, exchange, audit, clock, live)
     for module in (*makings, *stock_and_studio, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

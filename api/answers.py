@@ -26,6 +26,7 @@ from bench import (
     Market,
     MeasuredRecipe,
     NamedRun,
+    Proposal,
     Sheet,
     Size,
     Start,
@@ -216,6 +217,10 @@ class Findings(TypedDict):
 
 class Checked(Findings):
     measured: MeasuredRecipe
+
+
+class Proposals(TypedDict):
+    substances: list[Proposal]
 
 
 class Swaps(TypedDict):

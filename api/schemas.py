@@ -169,6 +169,14 @@ class Air(Strict):
             raise ValidationError({missing: [words.say("api-fields-air")]})
 
 
+class NameQuery(Strict):
+    name = fields.String(
+        required=True,
+        validate=validate.Length(1, 200),
+        metadata={"description": "an ingredient's name as far as it is typed", "example": "Natr"},
+    )
+
+
 class SwapQuery(Strict):
     line = fields.String(
         required=True,

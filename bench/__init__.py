@@ -130,6 +130,7 @@ from bench.shapes.shelf import (
     LotRun,
     LotThere,
     LotUse,
+    Proposal,
     Shelf,
     ShelfIngredient,
     ShelfLot,
@@ -140,6 +141,7 @@ from bench.shapes.units import JsonObject, JsonValue
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
+from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
@@ -221,6 +223,7 @@ __all__ = [
     "Problem",
     "ProductUse",
     "Progress",
+    "Proposal",
     "RecipeError",
     "RecipeRef",
     "Record",
@@ -295,6 +298,7 @@ __all__ = [
     "plan_in_words",
     "plan_several",
     "planned_hands",
+    "propose",
     "read_amount",
     "read_duration_ms",
     "read_kit",

@@ -125,6 +125,8 @@ const SCREENS = {
         draft,
         recipes: studio.recipes,
         duties: dutiesNow(),
+        stock: shelfNow(),
+        propose: (/** @type {string} */ name) => studio.shelf.proposed(name),
       };
     },
   },
@@ -230,6 +232,7 @@ const SCREENS = {
     tag: "shelf-screen",
     data: () => ({
       ...shelfNow(),
+      propose: (/** @type {string} */ name) => studio.shelf.proposed(name),
       currency: studio.settings.currency,
       sheets: studio.settings.label?.sheets,
       isMaker: studio.isMaker,
@@ -868,8 +871,10 @@ function keep(from, entries, { once, says } = {}) {
   accept(from, DISK, write, { once: once && onceOf(run, once), done: () => redraw(from, says), again });
 }
 
+/** What is entered on these is of the shelf: a recipe being written has its cards. */
+const OF_SHELF = new Set(["shelf", "recipe"]);
 /** @param {From<Entering>} from */
-const journalOf = ({ route: { name, id } }) => (name === "shelf" ? "shelf" : id);
+const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
 /** What was done is said first, and what comes next after it. @param {From<Entering>} from @param {string} [says] */
 function redraw({ screen: touched }, says = "") {

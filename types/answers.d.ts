@@ -19,6 +19,7 @@ import type {
   Market,
   MeasuredRecipe,
   NamedRun,
+  Proposal,
   Sheet,
   Size,
   Start,
@@ -214,6 +215,10 @@ export interface Findings {
 
 export interface Checked extends Findings {
   readonly measured: MeasuredRecipe;
+}
+
+export interface Proposals {
+  readonly substances: readonly Proposal[];
 }
 
 export interface Swaps {

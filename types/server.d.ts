@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { BatchVerdict, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { BatchVerdict, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, Proposal, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -147,6 +147,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                       ? { runs: TraceRun[] }
                       : P extends `/audit?${string}`
                         ? AuditPage
+                        : P extends `/substances?${string}`
+                          ? { substances: readonly Proposal[] }
                         : P extends `/checks${string}`
                           ? Checked
                           : P extends keyof Places

@@ -41,7 +41,7 @@ export interface ToldBy {
   begin: Tells<{ recipe: RecipeRow; size: Size }, SizeScreen>;
   "kit-written": Tells<{ document: object }, KitScreen>;
   "settings-written": Tells<{ document: object }, StudioScreen>;
-  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen>;
+  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | RecipeScreen>;
   "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
   "plan-heard": Tells<Nothing>;
   "plan-asked": Tells<PlanWish, DayScreen>;

@@ -108,6 +108,7 @@ HELPERS_MAY = frozenset(
         "settings.get_settings",
         "shelf.get_entries",
         "shelf.post_entries",
+        "substances.list_substances",
     }
 )
 

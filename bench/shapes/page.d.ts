@@ -3286,6 +3286,23 @@ export interface Card extends WrittenIngredient {
   readonly answers_to?: readonly string[];
 }
 
+/** What a name may be of, and what is known of that. */
+export interface Proposal {
+  readonly id: string;
+  /** the name of it that was met */
+  readonly name: string;
+  /** its first name in the language asked for */
+  readonly called: string;
+  /** the name as it stands is taken for it */
+  readonly taken: boolean;
+  /** what the table knows, its fields written as on a card */
+  readonly about: Card;
+  /** hazard statements of its classification */
+  readonly hazards: readonly string[];
+  /** where that is from, in words; "" where there are none */
+  readonly hazards_by: string;
+}
+
 export interface ShelfNote {
   readonly at: InstantMs;
   readonly device: string;

@@ -16,6 +16,18 @@ class Card(WrittenIngredient):
     answers_to: NotRequired[Annotated[list[Annotated[str, Text(200)]], Many(50)]]  # further names for it
 
 
+class Proposal(TypedDict):
+    """What a name may be of, and what is known of that."""
+
+    id: str
+    name: str  # the name of it that was met
+    called: str  # its first name in the language asked for
+    taken: bool  # the name as it stands is taken for it
+    about: Card  # what the table knows, its fields written as on a card
+    hazards: list[str]  # hazard statements of its classification
+    hazards_by: str  # where that is from, in words; "" where there are none
+
+
 class ShelfNote(TypedDict):
     at: InstantMs
     device: str

@@ -77,12 +77,12 @@ def recognised(name: str, inci: str = "", kind: str = "", form: str = "") -> Sub
     """Which substance it is, or None. A whole name or a CAS number counts before words within a name, and of these
     the longest."""
     for whole in (name, inci):
-        found = _of_form(_whole().get(_plain(whole), []), form)
+        found = _of_form(_whole().get(plain(whole), []), form)
         if found:
             return found
     within = [
         found
-        for found in _named_within(_plain(name))
+        for found in _named_within(plain(name))
         if kind not in _NAMED_AFTER_OTHERS or found["kind"] == kind
     ]
     return _of_form(within, form)
@@ -130,12 +130,12 @@ def _whole() -> dict[str, list[Substance]]:
     for each in table():
         names = [name for of_language in each["names"].values() for name in of_language]
         others = [each.get("inci", ""), each.get("us", ""), *each.get("cas", [])]
-        for name in once(_plain(name) for name in [*names, *others]):
+        for name in once(plain(name) for name in [*names, *others]):
             named.setdefault(name, []).append(each)
     del named[""]
     return named
 
 
-def _plain(name: str) -> str:
+def plain(name: str) -> str:
     """Letters and digits alone, in small letters: "Natron, fein" is "natron fein"."""
     return " ".join(every(_WORD, normalize("NFKC", name).casefold()))

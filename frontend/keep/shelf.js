@@ -3,17 +3,20 @@
  * elsewhere is kept, and what a recipe was before. Needs the server; what is here works without.
  */
 
-import { Refused } from "./server.js";
-/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+import { Refused, Unreachable } from "./server.js";
+/** @import { Proposal, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Fault } from "../../types/keep" */
 /** @import { Checked, VersionTold } from "../../types/server" */
 /** @import { Server } from "./server.js" */
 
 const VERSIONS_SHOWN = 20;
+const NAME_MOST = 200;
 
 export class Shelf {
   /** @type {Server} */
   #server;
+  /** What was asked of a name, so that it is asked once. @type {Map<string, Promise<readonly Proposal[] | null>>} */
+  #proposed = new Map();
 
   /** @param {Server} server */
   constructor(server) {
@@ -27,6 +30,31 @@ export class Shelf {
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
       return { errors: error.errors.length ? error.errors : [{ field: "", detail: error.detail }] };
+    }
+  }
+
+  /**
+   * What a name is taken for, and what else it may become; null where the server did not answer.
+   * @param {string} name @returns {Promise<readonly Proposal[] | null>}
+   */
+  proposed(name) {
+    const asked = name.trim().toLowerCase().slice(0, NAME_MOST);
+    if (!asked) return Promise.resolve([]);
+    const kept = this.#proposed.get(asked);
+    if (kept) return kept;
+    const answer = this.#propose(asked);
+    this.#proposed.set(asked, answer);
+    return answer;
+  }
+
+  /** @param {string} asked @returns {Promise<readonly Proposal[] | null>} */
+  async #propose(asked) {
+    try {
+      return (await this.#server.get(`/substances?name=${encodeURIComponent(asked)}`)).body.substances;
+    } catch (error) {
+      if (!(error instanceof Unreachable) && !(error instanceof Refused)) throw error;
+      this.#proposed.delete(asked); // asked again when there is a connection
+      return null;
     }
   }
 

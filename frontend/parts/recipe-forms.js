@@ -12,7 +12,7 @@ const coded = (of, ...codes) => ({ of, codes });
 
 export const MEASURES = coded("measures", "metric", "us", "imperial");
 export const VESSELS = coded("vessel", "bowl", "jug", "cup", "pan", "bag");
-const HAZARDS = coded(
+export const ALL_HAZARDS = coded(
   "hazard",
   "alcohol",
   "hot_fat",
@@ -41,7 +41,8 @@ const DOES = coded(
   "wrap",
   "label",
 );
-const INGREDIENT_KINDS = coded(
+export const FORMS = coded("form", "anhydrous", "monohydrate");
+export const INGREDIENT_KINDS = coded(
   "kind",
   "acid",
   "alcohol",
@@ -238,12 +239,12 @@ export const INGREDIENT = [
   ["inci", "inci", "grow"],
   ["most_c", "most-warm", "decimal"],
   ["note", "note", "area"],
-  ["hazards", "cautions", "some", HAZARDS],
+  ["hazards", "cautions", "some", ALL_HAZARDS],
 ];
 
 /** What only one kind of ingredient is asked. @type {{readonly [kind: string]: readonly Field[] | undefined}} */
 export const INGREDIENT_OF_KIND = {
-  citric_acid: [["form", "form", "pick", coded("form", "anhydrous", "monohydrate")]],
+  citric_acid: [["form", "form", "pick", FORMS]],
   fragrance: [
     ["fragrance.limit", "limit", "", "2.5 %"],
     ["fragrance.category", "category", "", "9"],
@@ -274,7 +275,7 @@ export const STEP_MORE = [
   ["tools", "tools", "list"],
   ["caution", "caution", "area"],
   ["reason", "reason", "area"],
-  ["hazards", "usual-cautions", "some", HAZARDS],
+  ["hazards", "usual-cautions", "some", ALL_HAZARDS],
   [
     "ways",
     "ways",
@@ -285,7 +286,7 @@ export const STEP_MORE = [
       fields: [
         ["name", "name*", "grow"],
         ["says", "how", "grow"],
-        ["hazards", "cautions", "some", HAZARDS],
+        ["hazards", "cautions", "some", ALL_HAZARDS],
       ],
     },
   ],

@@ -9,15 +9,20 @@
 import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
+import { combobox } from "./combo.js";
+import { compared, knownOf, knownRow, picked } from "./known.js";
 import { choicesOf } from "./recipe-fields.js";
+import { INGREDIENT_KINDS } from "./recipe-forms.js";
 import { h, sameData, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
 import { canScan, scanCode } from "./scanner.js";
 import { amountOf } from "./stock.js";
 import { idFor } from "./words.js";
 import { point, say } from "../words.js";
-/** @import { Card, Hazard, LotVerdict, PaperKind, Price, Shelf, ShelfLot } from "../../bench/shapes/page" */
+/** @import { Card, Hazard, LotVerdict, PaperKind, Price, Proposal } from "../../bench/shapes/page" */
+/** @import { Shelf, ShelfLot } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
+/** @import { Known, KnownField } from "./known.js" */
 /** @import { ShelfSaid } from "../../types/keep" */
 
 /** @typedef {{-readonly [P in keyof Card]: Card[P]}} Kept a card that is being written */
@@ -332,12 +337,17 @@ const read = (area) =>
     .map((line) => line.trim())
     .filter(Boolean);
 
+/** What a card's form has fields for. */
+const OF_CARD = /** @type {const} */ (["kind", "inci", "cas", "density", "hazards"]);
+
 /**
  * `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there.
- * @param {{key: string, card: Card | null, there?: () => Card | null}} asked
+ * `propose`: what a name is taken for, as the server tells it; null where it does not answer.
+ * @param {{key: string, card: Card | null, there?: () => Card | null,
+ *   propose: (name: string) => Promise<readonly Proposal[] | null>}} asked
  * @returns {Promise<ShelfSaid[] | null>}
  */
-export function askCard({ key, card, there = () => card }) {
+export function askCard({ key, card, there = () => card, propose }) {
   const name = text({ value: card?.name ?? "" });
   const inci = text({ value: card?.inci ?? "" });
   const cas = text({ value: card?.cas ?? "", placeholder: "144-55-8" });
@@ -360,8 +370,77 @@ export function askCard({ key, card, there = () => card }) {
     value: card?.density?.source ?? "",
     placeholder: say("page-shelf-density-from-hint"),
   });
+  const kind = h(
+    "select",
+    {},
+    h("option", { value: "" }, "\u2013"),
+    choicesOf(INGREDIENT_KINDS).map(([value, label]) =>
+      h("option", { value, selected: value === card?.kind }, label),
+    ),
+  );
+  const kindOf = () => /** @type {Card["kind"] | ""} */ (kind.value);
+  /** What the fields say now, as a card writes it. @returns {Known} */
+  const saidNow = () =>
+    picked(
+      /** @type {Partial<Card>} */ ({
+        kind: kindOf(),
+        inci: written(inci),
+        cas: written(cas),
+        ...(written(density) && {
+          density: { g_per_ml: plainNumber(written(density)), source: written(source) },
+        }),
+        hazards: hazards.filter(({ box }) => box.checked).map(({ value }) => value),
+      }),
+    );
+  /** @param {Known} known @param {readonly KnownField[]} fields */
+  const fill = (known, fields) => {
+    for (const each of fields) {
+      if (each === "kind") kind.value = known.kind ?? "";
+      if (each === "inci") inci.value = known.inci ?? "";
+      if (each === "cas") cas.value = known.cas ?? "";
+      if (each === "hazards")
+        for (const { value, box } of hazards) box.checked = Boolean(known.hazards?.includes(value));
+      if (each === "density" && known.density)
+        [density.value, source.value] = [known.density.g_per_ml.replace(".", point()), known.density.source];
+    }
+  };
+  const beside = h("div", { class: "known", role: "status" });
+  const meet = async () => {
+    const asked = written(name);
+    const proposal = (await propose(asked))?.find(({ taken }) => taken) ?? null;
+    if (asked !== written(name)) return;
+    const { form: _, ...known } = knownOf(proposal, null);
+    const write = () =>
+      beside.replaceChildren(
+        ...knownRow({
+          proposal,
+          isOfCard: false,
+          known,
+          mine: saidNow(),
+          fields: OF_CARD,
+          take: (fields) => {
+            fill(known, fields);
+            write();
+          },
+        }),
+      );
+    write();
+  };
+  const list = combobox(name, {
+    says: say("page-known-list"),
+    now: () => [],
+    later: async (typed) => (await propose(typed)) ?? [],
+    take: ({ about }) => {
+      fill(about, compared(picked(about), saidNow(), OF_CARD).fresh);
+      void meet();
+    },
+  });
+  name.addEventListener("change", () => void meet());
+  if (card) void meet();
   const rows = [
-    field(say("page-shelf-trade-name"), name),
+    h("div", {}, field(say("page-shelf-trade-name"), name), list),
+    beside,
+    field(say("page-recipe-field-kind"), kind),
     field(say("page-shelf-inci"), inci),
     field(say("page-shelf-cas"), cas),
     field(say("page-shelf-answers"), answers),
@@ -400,6 +479,10 @@ export function askCard({ key, card, there = () => card }) {
         else delete kept[part];
       };
       set("name", needed(name, say("page-shelf-need-name")));
+      if (isMine("kind", kindOf() || undefined)) {
+        if (kindOf()) kept.kind = kindOf() || undefined;
+        else delete kept.kind;
+      }
       set("inci", written(inci));
       set("cas", written(cas) && checkedCas(cas));
       set("answers_to", read(answers));

@@ -15,6 +15,7 @@ import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
 import { canonical } from "../bench/index.js";
 import { last } from "../bench/lists.js";
+import { foldShelf } from "../bench/shelf.js";
 import {
   define,
   find,
@@ -27,7 +28,19 @@ import {
   show,
   tell,
 } from "../parts/dom.js";
+import { combobox } from "../parts/combo.js";
 import { DutiesPart } from "../parts/duties.js";
+import {
+  askedRow,
+  cardOf,
+  compared,
+  KNOWN,
+  knownHere,
+  knownOf,
+  knownRow,
+  picked,
+  wanting,
+} from "../parts/known.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import {
@@ -84,18 +97,21 @@ import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
 import { placeWords } from "../parts/places.js";
 import { pickOne } from "../parts/sheets.js";
-import { about } from "../parts/words.js";
+import { about, idFor } from "../parts/words.js";
 import { point, say } from "../words.js";
-/** @import { Finding, Measures, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
+/** @import { Finding, Measures, Proposal, Shelf, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
 /** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
-/** @import { DraftRow, Fault, RecipeRow } from "../../types/keep" */
+/** @import { DraftRow, Fault, KeptEntry, RecipeRow } from "../../types/keep" */
 /** @import { DutiesNow } from "../../types/parts" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Any, ComponentPath, FieldThere, LinePath, PartPath, Pen, StepPath } from "../../types/recipe" */
 /** @import { Sketch, SketchLine } from "../bench/draft.js" */
+/** @import { CardThere, Known, KnownField } from "../parts/known.js" */
 /** @import { MergeRow } from "../parts/recipe-merge.js" */
 /** @import { Pasted } from "../parts/recipe-text.js" */
 
+const NAMES_HERE = 4;
+const OF_RECIPE = KNOWN.filter((field) => field !== "cas"); // which a recipe has no field for
 const CHECK_AFTER_MS = 500;
 const REST_MS = 250;
 const CHOSEN_MS = 900; // after this long without a key or a choice, what was picked is meant
@@ -109,6 +125,8 @@ const isText = (node) => node.matches("textarea, input[type=text], input:not([ty
  * @typedef {"kept" | "same" | "waits" | "changed" | {errors: readonly Fault[]} | null} SentAnswer
  * @typedef {{id: string, about: WrittenIngredient | undefined}} Meant what a line means
  * @typedef {(document: WrittenRecipe, at: LinePath) => WrittenRecipe} LineChange
+ * @typedef {(name: string) => Promise<readonly Proposal[] | null>} Propose
+ * @typedef {{name: string, proposal: Proposal | null, isAnswered: boolean}} MetName
  * @typedef {{line: string, text: string, ways: (readonly [label: string, change: LineChange])[]}} Question
  * @typedef {{at: string, work: () => void, timer: ReturnType<typeof setTimeout>}} Chosen
  * @typedef {{input: HTMLInputElement | HTMLTextAreaElement, text: string, isUndone: boolean}} Entered
@@ -134,6 +152,14 @@ export class RecipeScreen extends HTMLElement {
   #document = given();
   /** @type {readonly WrittenIngredient[]} */
   #known = [];
+  /** @type {Propose} */
+  #propose = given();
+  /** @type {readonly KeptEntry[] | null} */
+  #entries = null;
+  /** @type {Shelf} */
+  #shelf = given();
+  /** What the table takes a line's name for, by the line, once it was asked. @type {Map<string, MetName>} */
+  #met = new Map();
   /** @type {WrittenRecipe[]} */
   #past = [];
   /** @type {WrittenRecipe[]} */
@@ -196,12 +222,18 @@ export class RecipeScreen extends HTMLElement {
 
   /**
    * @param {{id: string, recipe: RecipeRow | null, draft: DraftRow | null, recipes: readonly RecipeRow[],
-   *   duties: DutiesNow}} data
+   *   duties: DutiesNow, stock: {entries: readonly KeptEntry[]}, propose: Propose}} data
    */
-  set data({ id, recipe, draft, recipes, duties }) {
+  set data({ id, recipe, draft, recipes, duties, stock, propose }) {
     this.#recipe = recipe;
     this.#due = duties;
-    this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
+    this.#propose = propose;
+    if (stock.entries !== this.#entries)
+      [this.#entries, this.#shelf] = [stock.entries, foldShelf(stock.entries)];
+    this.#known = knownHere(
+      recipes.flatMap(({ document }) => Object.values(document.ingredients)),
+      this.#shelf,
+    );
     const isElsewhere = draft && !this.#mine.has(draft.document);
     if (draft && !isElsewhere && (draft.base ?? 0) > (this.#base ?? 0))
       [this.#base, this.#was, this.#first] = [draft.base, draft.was, null]; // sent while it was written on
@@ -276,6 +308,11 @@ export class RecipeScreen extends HTMLElement {
   /** @param {string} text */
   trouble(text) {
     this.#say(text, text !== "");
+  }
+
+  /** @param {string} text */
+  said(text) {
+    this.#say(text);
   }
 
   /** @param {SentAnswer} answer */
@@ -630,15 +667,7 @@ export class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     pen.fields.clear();
     this.#live = [];
-    const names = new Set(
-      [...Object.values(this.#document.ingredients), ...this.#known].map(({ name }) => name).filter(Boolean),
-    );
     this.#parts.write.replaceChildren(
-      h(
-        "datalist",
-        { id: "r-known" },
-        [...names].sort().map((name) => h("option", { value: name })),
-      ),
       h(
         "section",
         { class: "r-recipe", "aria-label": say("page-recipe-itself") },
@@ -806,11 +835,15 @@ export class RecipeScreen extends HTMLElement {
   /** @param {WrittenLine} line @param {LinePath} at @param {number} index @param {() => void} add */
   #line(line, at, index, add) {
     const pen = this.#pen;
-    const name = h("input", {
-      type: "text",
-      autocomplete: "off",
-      list: "r-known",
-      value: nameOfLine(this.#document, line),
+    const name = h("input", { type: "text", value: nameOfLine(this.#document, line) });
+    const list = combobox(name, {
+      says: say("page-known-list"),
+      now: (text) => this.#namesHere(text),
+      later: async (text) => ((await this.#propose(text)) ?? []).map((each) => ({ ...each, proposal: each })),
+      take: (taken) => {
+        name.dispatchEvent(new Event("change"));
+        if (taken.proposal) this.#takeFresh(at, taken.proposal);
+      },
     });
     const asking = h("div", { class: "r-ask", role: "status" });
     /** @returns {Meant} */
@@ -821,6 +854,7 @@ export class RecipeScreen extends HTMLElement {
     let before = now();
     name.addEventListener("focus", () => {
       before = now();
+      void this.#meet(at);
     });
     name.addEventListener("input", () => this.#change(nameLine(this.#document, at, name.value), at));
     name.addEventListener("change", () => {
@@ -829,6 +863,7 @@ export class RecipeScreen extends HTMLElement {
       this.#asked = this.#askAbout(at, before, now());
       before = now();
       this.#writeAsked(asking, at);
+      void this.#meet(at);
       if (pen.open.has(at)) requestAnimationFrame(() => this.#build());
     });
     this.#writeAsked(asking, at);
@@ -854,11 +889,129 @@ export class RecipeScreen extends HTMLElement {
       { class: "r-line" },
       labelled(pen, `${at}.ingredient`, labelOf("ingredient"), name),
       labelled(pen, `${at}.amount`, labelOf("amount"), amount),
+      list,
       this.#wayOut(at),
       asking,
+      this.#knownAt(at),
     );
     this.#live.push(() => node.classList.toggle("long", name.value.length > 17 || amount.value.length > 10));
     return node;
+  }
+
+  /**
+   * Names that recipes and the shelf's cards have, from a beginning of a word on.
+   * @param {string} text @returns {{name: string, called?: string, proposal?: Proposal}[]}
+   */
+  #namesHere(text) {
+    const typed = text.trim().toLowerCase();
+    return this.#known
+      .filter(({ name }) => ` ${name.toLowerCase()}`.includes(` ${typed}`))
+      .map(({ name }) => ({ name }))
+      .sort((one, other) => one.name.localeCompare(other.name))
+      .slice(0, NAMES_HERE);
+  }
+
+  /** What a line's name is taken for is asked, and said beside it. @param {LinePath} at */
+  async #meet(at) {
+    const { id, ingredient } = this.#pen.read(at);
+    const name = this.#document.ingredients[ingredient]?.name ?? "";
+    if (!name.trim() || this.#met.get(id)?.name === name) return;
+    const told = await this.#propose(name);
+    this.#met.set(id, {
+      name,
+      proposal: told?.find(({ taken }) => taken) ?? null,
+      isAnswered: told !== null,
+    });
+    this.#pen.refresh();
+  }
+
+  /** Live: what is known of a line's ingredient, and what is not and has to be asked. @param {LinePath} at */
+  #knownAt(at) {
+    const node = h("div", { class: "r-ask known", "aria-live": "polite" });
+    let drawn = "";
+    const write = () => {
+      const { id, ingredient, amount } = this.#pen.read(at) ?? {};
+      const about = this.#document.ingredients[ingredient];
+      const met = this.#met.get(id);
+      const there = about && met?.name === about.name ? met : null;
+      const card = there ? cardOf(this.#shelf, about.name) : null;
+      const { measures = null, sold_in: soldIn = [] } = this.#document;
+      const seen = JSON.stringify([there, there && [about, card, amount, measures, soldIn]]);
+      if (seen === drawn) return;
+      drawn = seen;
+      node.replaceChildren(
+        ...(there
+          ? this.#knownRows(at, about, there, card, { amount, measures, isSold: soldIn.length > 0 })
+          : []),
+      );
+    };
+    write();
+    this.#live.push(write);
+    return node;
+  }
+
+  /**
+   * @param {LinePath} at @param {WrittenIngredient} about @param {MetName} met @param {CardThere | null} card
+   * @param {{amount: string, measures: "us" | "imperial" | "metric" | null, isSold: boolean}} line
+   */
+  #knownRows(at, about, { proposal, isAnswered }, card, line) {
+    const known = knownOf(proposal, card?.card);
+    const mine = picked(about);
+    return [
+      ...knownRow({
+        proposal,
+        isOfCard: card !== null,
+        known,
+        mine,
+        fields: OF_RECIPE,
+        take: (fields) => this.#takeKnown(at, known, fields),
+      }),
+      ...(isAnswered || card
+        ? askedRow(wanting({ about: mine, known, ...line }), (answers) =>
+            this.#keepAnswers(at, about.name, card, answers),
+          )
+        : []),
+    ];
+  }
+
+  /** What was picked from the list brings what is known of it, as far as nothing is written. @param {LinePath} at
+   * @param {Proposal} proposal */
+  #takeFresh(at, proposal) {
+    const { ingredient } = this.#pen.read(at);
+    const about = this.#document.ingredients[ingredient];
+    if (!about) return;
+    const known = knownOf(proposal, cardOf(this.#shelf, about.name)?.card);
+    this.#takeKnown(at, known, compared(known, picked(about), OF_RECIPE).fresh);
+  }
+
+  /** @param {LinePath} at @param {Known} known @param {readonly KnownField[]} fields */
+  #takeKnown(at, known, fields) {
+    const { ingredient } = this.#pen.read(at);
+    const taken = fields.reduce(
+      (document, field) => withValue(document, `ingredients.${ingredient}.${field}`, known[field]),
+      this.#document,
+    );
+    if (fields.length === 0) return;
+    this.#change(taken);
+    if (this.#pen.open.has(at)) this.#build(`${at}.ingredient`);
+    else this.#pen.refresh();
+  }
+
+  /**
+   * Said once: the recipe has it, and so has the shelf's card, for the next recipe that names it.
+   * @param {LinePath} at @param {string} name @param {CardThere | null} there @param {Known} answers
+   */
+  #keepAnswers(at, name, there, answers) {
+    const fields = KNOWN.filter((field) => answers[field] !== undefined);
+    if (fields.length === 0) return;
+    this.#takeKnown(at, answers, fields);
+    if (!this.#due.isMaker) return; // a helper's device has no word on the shelf's cards
+    const key = there?.key ?? idFor(name, new Set(Object.keys(this.#shelf.ingredients)));
+    const card = { ...there?.card, name: there?.card.name ?? name, ...answers };
+    tell(this, "shelf-written", {
+      entries: [{ kind: "described", body: { ingredient: key, card } }],
+      says: say("page-known-kept"),
+    });
   }
 
   /**

@@ -29,8 +29,8 @@ import { amountOf, bestBefore, dayWords, papersWords, runsOf, stockOf, typedIn }
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
-/** @import { LotMending, LotSaid } from "../../bench/shapes/page" */
-/** @import { Card, LabelSheet, LotJudgement, Price, ShelfPaper, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+/** @import { Card, LabelSheet, LotJudgement, LotMending, LotSaid, Price } from "../../bench/shapes/page" */
+/** @import { Proposal, ShelfPaper, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
@@ -38,7 +38,8 @@ import { point, say } from "../words.js";
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
  *   sheets?: readonly LabelSheet[], currency?: string, isMaker: boolean, newId: () => string, undoing: Undoing,
- *   isGiven: (once: string) => boolean}} ShelfData
+ *   isGiven: (once: string) => boolean,
+ *   propose: (name: string) => Promise<readonly Proposal[] | null>}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
  * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], papers: readonly ShelfPaper[], name: string,
  *   lots: LotRow[]}} ShelfRow
@@ -226,7 +227,12 @@ export class ShelfScreen extends HTMLElement {
           say("page-shelf-card"),
           () =>
             this.#keep(
-              askCard({ key, card, there: () => this.#stock.shelf.ingredients[key]?.card ?? card }),
+              askCard({
+                key,
+                card,
+                there: () => this.#stock.shelf.ingredients[key]?.card ?? card,
+                propose: this.#data.propose,
+              }),
               say("page-shelf-saved-card"),
             ),
           say("page-shelf-card-of", { name }),

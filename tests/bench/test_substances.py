@@ -9,7 +9,7 @@ import pytest
 from chemicals import search_chemical
 from workshop import make_document
 
-from bench import read_recipe, words
+from bench import propose, read_recipe, words
 from bench.errors import RecipeError
 from bench.fizz import CARBON_DIOXIDE, LITRES_A_MOLE, is_acid, is_carbonate, react
 from bench.states import STATES
@@ -106,6 +106,46 @@ def test_ever_new_names_fill_no_memory():
     for n in range(held + 100):
         recognised(f"never heard of {n}")
     assert recognised.cache_info().currsize == held
+
+
+# What a name may be of
+
+
+@pytest.mark.parametrize(
+    ("tag", "text", "first", "called", "taken"),
+    [
+        ("en", "Natr", "Natron", "sodium bicarbonate", False),
+        ("de", "Natr", "Natron", "Natron", False),
+        ("en", "polys", "polysorbate 20", "polysorbate 20", False),
+        ("en", "144-55-8", "sodium bicarbonate", "sodium bicarbonate", True),
+        ("en", "Sodium Bicarbonate", "Sodium Bicarbonate", "sodium bicarbonate", True),
+        ("de", "Natron, fein", "Natron, fein", "Natron", True),
+        ("en", "bicarbonato", "bicarbonato sódico", "sodium bicarbonate", False),
+    ],
+)
+def test_a_name_is_met_as_it_is_typed(tag, text, first, called, taken):
+    with words.speaking(tag):
+        nearest = propose(text)[0]
+    assert (nearest["name"], nearest["called"], nearest["taken"]) == (first, called, taken)
+
+
+def test_what_is_known_of_it_is_as_the_table_says_and_lye_is_not_proposed():
+    (soda, *_) = propose("baking soda")
+    row = substance("sodium-bicarbonate")
+    assert soda["about"] == {
+        "name": "baking soda",
+        "kind": row["kind"],
+        "inci": row["inci"],
+        "cas": row["cas"][0],
+        "hazards": row["cautions"],
+        "density": {
+            "g_per_ml": row["density"][0],
+            "tapped_g_per_ml": row["density"][1],
+            "source": "excipients handbook: loose and tapped powder",
+        },
+    }
+    assert not any("lye" in substance(each["id"]).get("traits", []) for each in propose("Natron"))
+    assert propose("Moonlight dust") == propose("q") == propose("") == []
 
 
 # The reaction
