@@ -1,12 +1,13 @@
 """Starts servers in a fraction of the time: each is forked from a process that has the code in memory already.
 
-    start = Nursery().start(["serve", "--port", "0"], log, {"BOWLSIDE_HOSTS": "studio.test"})
+    start = Nursery("one-run").start(["serve", "--port", "0"], log, {"BOWLSIDE_HOSTS": "studio.test"})
     start.process.wait(30); start.said.readline()
 
 Run as a program it is that process, which has been through a studio's first minutes and has the page's files
 compressed: what an ordinary server does for the first time, slowly, its children do as if they had done it
 before. It hears on a socket what to start, together with the file descriptors to print to, and answers with
-the process id.
+the process id. That takes as long as a few tests, so all workers of a run have one; it goes when the last of
+them does.
 """
 
 from __future__ import annotations
@@ -20,9 +21,11 @@ import socket
 import subprocess
 import sys
 import tempfile
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
-from typing import IO, NamedTuple
+from select import select
+from typing import IO, Any, NamedTuple
 
 import psutil
 
@@ -49,17 +52,26 @@ class Started(NamedTuple):
 
 
 class Nursery:
-    """The process that servers are forked from; it goes when the tests do."""
+    """A line to the process that servers are forked from, which the first of a run's workers starts."""
 
-    def __init__(self) -> None:
-        self._ours, theirs = socket.socketpair(socket.AF_UNIX, socket.SOCK_SEQPACKET)
-        with theirs:
+    def __init__(self, run: str) -> None:
+        address = f"\0bowlside-nursery-{run}"  # of no file, so nothing is left of it
+        self._process: subprocess.Popen[bytes] | None = None
+        self._ours = socket.socket(socket.AF_UNIX, socket.SOCK_SEQPACKET)
+        while self._ours.connect_ex(address):
+            self._open(address)
+        atexit.register(self._ours.close)
+
+    def _open(self, address: str) -> None:
+        """Start it, unless another worker is about to: one alone has the address."""
+        with socket.socket(socket.AF_UNIX, socket.SOCK_SEQPACKET) as door, suppress(OSError):
+            door.bind(address)
+            door.listen()
             self._process = subprocess.Popen(
-                [sys.executable, "-m", "tests.nursery", str(theirs.fileno())],
+                [sys.executable, "-m", "tests.nursery", str(door.fileno())],
                 cwd=ROOT,
-                pass_fds=[theirs.fileno()],
+                pass_fds=[door.fileno()],
             )
-        atexit.register(self._close)
 
     def start(self, arguments: list[str], log: Path, environment: dict[str, str]) -> Started:
         """Start the command with these arguments; what it says on standard error goes to the log."""
@@ -70,41 +82,52 @@ class Nursery:
         os.close(writing)
         return Started(psutil.Process(int(self._ours.recv(MOST_BYTES))), os.fdopen(reading))
 
-    def _close(self) -> None:
-        self._ours.close()
-        self._process.wait()
 
-
-def main(ours: socket.socket) -> None:
+def main(door: socket.socket) -> None:
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody here asks how a server ended
     import ortools.sat.python.cp_model  # noqa: F401  and what a first plan loads
 
+    import api.cli
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called
-    from api.cli import main as bowlside
 
     go_through_a_studio()
     gc.collect()
     gc.freeze()  # so that no server goes through all of that once more as it starts
 
-    while True:
-        message, files, _, _ = socket.recv_fds(ours, MOST_BYTES, 2)
-        if not message:
-            return
-        if child := os.fork():
-            ours.send(str(child).encode())
-            for each in files:
-                os.close(each)
-            continue
-        os.setsid()
-        signal.signal(signal.SIGCHLD, signal.SIG_DFL)
-        for standard, given in zip((1, 2), files, strict=True):
-            os.dup2(given, standard)
-        ours.close()
-        wanted = json.loads(message)
-        os.environ.clear()
-        os.environ.update(wanted["environment"])
-        bowlside(wanted["arguments"], prog_name="bowlside")
+    workers = [door.accept()[0]]
+    while workers:
+        for heard in select([door, *workers], [], [])[0]:
+            if heard is door:
+                workers.append(door.accept()[0])
+                continue
+            message, files = b"", []
+            with suppress(ConnectionError):  # that worker was killed
+                message, files, _, _ = socket.recv_fds(heard, MOST_BYTES, 2)
+            if not message:
+                workers.remove(heard)
+                heard.close()
+            elif child := os.fork():
+                heard.send(str(child).encode())
+                for each in files:
+                    os.close(each)
+            else:
+                serve(json.loads(message), files, [door, *workers])
+
+
+def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket]) -> None:
+    """Become the server that is wanted, and nothing else of what was there."""
+    from api.cli import main as bowlside
+
+    os.setsid()
+    signal.signal(signal.SIGCHLD, signal.SIG_DFL)
+    for standard, given in zip((1, 2), files, strict=True):
+        os.dup2(given, standard)
+    for each in others:
+        each.close()
+    os.environ.clear()
+    os.environ.update(wanted["environment"])
+    bowlside(wanted["arguments"], prog_name="bowlside")
 
 
 def go_through_a_studio() -> None:

@@ -19,6 +19,7 @@ import psutil
 from tests.nursery import ROOT, Nursery, Started
 
 START_SECONDS = 30
+SERVE = ("serve", "--port", "0")
 
 
 class Server:
@@ -86,7 +87,7 @@ class WarmServer(Server):
 
 @cache
 def nursery() -> Nursery:
-    return Nursery()
+    return Nursery(os.environ.get("PYTEST_XDIST_TESTRUNUID", str(os.getpid())))
 
 
 def bowlside(database: Path, *options: str) -> Server:
@@ -100,7 +101,7 @@ def warm_bowlside(database: Path, *options: str) -> Server:
 
 
 def _serve(database: Path, options: tuple[str, ...]) -> list[str]:
-    return ["serve", "--port", "0", "--database", str(database), *options]
+    return [*SERVE, "--database", str(database), *options]
 
 
 def demo_open(database: Path, *options: str) -> Server:
@@ -120,9 +121,12 @@ def demo_open(database: Path, *options: str) -> Server:
 
 def bowlside_shared(url: str, folder: Path, *options: str) -> Server:
     """The real server on a PostgreSQL database; its log, and all that it keeps beside, in the folder."""
-    return Server(
-        ["-m", "api.cli", "serve", "--port", "0", *options],
-        folder / "shared.log",
-        DATABASE_URL=url,
-        BOWLSIDE_DATABASE=str(folder / "none"),
-    )
+    return Server(["-m", "api.cli", *SERVE, *options], folder / "shared.log", **_shared(url, folder))
+
+
+def warm_bowlside_shared(url: str, folder: Path, *options: str) -> Server:
+    return WarmServer([*SERVE, *options], folder / "shared.log", **_shared(url, folder))
+
+
+def _shared(url: str, folder: Path) -> dict[str, str]:
+    return {"DATABASE_URL": url, "BOWLSIDE_DATABASE": str(folder / "none")}

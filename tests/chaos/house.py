@@ -1,5 +1,6 @@
 """A house: the real server in several processes, on a real database, on a disk that can be full.
 
+It is killed often, and is forked each time from a process that has its code in memory (tests/nursery.py).
 The disk is a small one of its own in memory, where this user may mount one. Else a full disk is only
 as good as a limit on how large the server's files may grow, and for PostgreSQL there is none.
 """
@@ -31,7 +32,7 @@ from api.settings import Settings
 from tests.frontend.phones import RECIPE
 from tests.make import uuid4
 from tests.postgres import Cluster
-from tests.servers import Server, bowlside, bowlside_shared
+from tests.servers import Server, warm_bowlside, warm_bowlside_shared
 
 WORKERS = "2"
 SQLITE_MIB = 12
@@ -108,9 +109,9 @@ class House:
         self.server: Server
         if postgres:
             url = self._database_url = postgres.cluster.url(postgres.cluster.create())
-            self.server = bowlside_shared(url, self._own.folder, "--workers", WORKERS)
+            self.server = warm_bowlside_shared(url, self._own.folder, "--workers", WORKERS)
         else:
-            self.server = bowlside(self._own.folder / "studio.sqlite3", "--workers", WORKERS)
+            self.server = warm_bowlside(self._own.folder / "studio.sqlite3", "--workers", WORKERS)
         self._disk = postgres.disk if postgres else self._own
         self._is_up = False
         self._shelf = Path(tempfile.mkdtemp(prefix="copies-"))
