@@ -23,6 +23,7 @@ import sys
 import tempfile
 from contextlib import suppress
 from functools import cache
+from importlib import import_module
 from pathlib import Path
 from select import select
 from typing import IO, Any, NamedTuple
@@ -32,6 +33,7 @@ import psutil
 ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
 Holding = type(cache(lambda: None))
+STAYING = ("api.page", "api.dense")
 # What a page asks a studio for as it opens.
 ASKED = (
     "",
@@ -73,9 +75,13 @@ class Nursery:
                 pass_fds=[door.fileno()],
             )
 
-    def start(self, arguments: list[str], log: Path, environment: dict[str, str]) -> Started:
-        """Start the command with these arguments; what it says on standard error goes to the log."""
-        wanted = json.dumps({"arguments": arguments, "environment": {**os.environ, **environment}})
+    def start(
+        self, arguments: list[str], log: Path, environment: dict[str, str], command: str = "api.cli"
+    ) -> Started:
+        """Start the command of a module with these arguments; what it says on standard error goes to the log."""
+        wanted = json.dumps(
+            {"command": command, "arguments": arguments, "environment": {**os.environ, **environment}}
+        )
         reading, writing = os.pipe()
         with log.open("a") as errors:
             socket.send_fds(self._ours, [wanted.encode()], [writing, errors.fileno()])
@@ -117,8 +123,6 @@ def main(door: socket.socket) -> None:
 
 def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket]) -> None:
     """Become the server that is wanted, and nothing else of what was there."""
-    from api.cli import main as bowlside
-
     os.setsid()
     signal.signal(signal.SIGCHLD, signal.SIG_DFL)
     for standard, given in zip((1, 2), files, strict=True):
@@ -127,7 +131,7 @@ def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket])
         each.close()
     os.environ.clear()
     os.environ.update(wanted["environment"])
-    bowlside(wanted["arguments"], prog_name="bowlside")
+    import_module(wanted["command"]).main(wanted["arguments"], prog_name="bowlside")
 
 
 def go_through_a_studio() -> None:
@@ -150,8 +154,8 @@ def go_through_a_studio() -> None:
             answer = app.test_client().get(f"/{path}", headers={"Accept-Encoding": "br"})
             assert answer.status_code == 200, path
         store.close(app)
-    # The page as it is sent stays: compressing all of it takes most of a second.
-    rooms = [each for name, each in sys.modules.items() if name.startswith("api.") and name != "api.page"]
+    # The page as it is sent stays, and its modules as they are read: in a further language they are the same.
+    rooms = [each for name, each in sys.modules.items() if name.startswith("api.") and name not in STAYING]
     for room in rooms:
         for each in vars(room).values():
             if isinstance(each, Holding):

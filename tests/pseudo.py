@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from functools import cache
+from typing import Any
 
 from fluent.syntax import FluentParser, FluentSerializer, ast
 
@@ -96,9 +97,13 @@ def languages() -> tuple[str, ...]:
     return (*_languages(), TAG)
 
 
-if __name__ == "__main__":
+def main(*arguments: Any, **how: Any) -> None:
+    """The command, in a process of its own: this language is there until it ends."""
+    from api.cli import main as bowlside
+
     words.language, words.languages = language, languages  # type: ignore[assignment]
+    bowlside(*arguments, **how)
 
-    from api.cli import main
 
+if __name__ == "__main__":
     main()

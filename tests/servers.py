@@ -81,8 +81,17 @@ class Server:
 class WarmServer(Server):
     """The same server, forked from a process that has its code in memory already."""
 
+    command = "api.cli"
+
     def _launch(self, arguments: list[str]) -> Started:
-        return nursery().start(arguments, self._log, {"PYTHONUNBUFFERED": "1", **self._environment})
+        environment = {"PYTHONUNBUFFERED": "1", **self._environment}
+        return nursery().start(arguments, self._log, environment, self.command)
+
+
+class PseudoServer(WarmServer):
+    """And again, with the language that is made up for tests beside those that there are."""
+
+    command = "tests.pseudo"
 
 
 @cache
@@ -92,15 +101,16 @@ def nursery() -> Nursery:
 
 def bowlside(database: Path, *options: str) -> Server:
     """The real server on a database, on a free port, with a log beside the database."""
-    return Server(["-m", "api.cli", *_serve(database, options)], database.with_suffix(".log"))
+    return Server(["-m", "api.cli", *serve_on(database, *options)], database.with_suffix(".log"))
 
 
 def warm_bowlside(database: Path, *options: str) -> Server:
     """The same, for tests of what is on a screen: how a server starts and dies is not their matter."""
-    return WarmServer(_serve(database, options), database.with_suffix(".log"))
+    return WarmServer(serve_on(database, *options), database.with_suffix(".log"))
 
 
-def _serve(database: Path, options: tuple[str, ...]) -> list[str]:
+def serve_on(database: Path, *options: str) -> list[str]:
+    """The arguments of a server on a database, on a free port."""
     return [*SERVE, "--database", str(database), *options]
 
 

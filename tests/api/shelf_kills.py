@@ -24,7 +24,7 @@ from urllib.request import Request, urlopen
 import bench
 from tests.api.stock import described, gathered, received, weighed
 from tests.make import make_entry, make_recipe, make_run, uuid4
-from tests.servers import Server, bowlside
+from tests.servers import Server, warm_bowlside
 
 LONGEST_LIFE_S = 0.4
 AGAIN_S = 0.02
@@ -94,7 +94,7 @@ def faults_after(kills: int, seed: int) -> tuple[list[str], int]:
     """What was lost or does not agree after so many kills, and how many entries were kept."""
     chosen, over = random.Random(seed), threading.Event()
     with TemporaryDirectory() as folder:
-        server = bowlside(Path(folder) / "bowlside.sqlite3").start()
+        server = warm_bowlside(Path(folder) / "bowlside.sqlite3").start()
         try:
             run = begin(server)
             devices = [

@@ -12,8 +12,8 @@ from api.page import files_as_they_are, pieces_of, slim
 from api.places import FRONTEND
 
 MODULES = sorted(path.relative_to(FRONTEND).as_posix() for path in FRONTEND.rglob("*.js"))
-PIECES = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
-JOINED = [*PIECES.first, *PIECES.later]
+BY_ITSELF = {"early.js", "oldest.js", "sw.js"}
+JOINED = [path for path in MODULES if path not in BY_ITSELF]
 NAMES = {"$version", "$rest", "$asked", "$times", *map(name_of, JOINED)}
 
 
@@ -75,23 +75,28 @@ def test_modules_in_a_circle_are_refused() -> None:
         in_order(read, ["a.js"])
 
 
-@pytest.mark.parametrize("path", JOINED)
-def test_a_module_waits_for_nothing_as_it_runs_and_leaves_the_names_of_modules_alone(path: str) -> None:
-    text = source(path)
+def test_a_module_waits_for_nothing_as_it_runs_and_leaves_the_names_of_modules_alone() -> None:
+    waits = re.compile(r"^(?:(?:export )?(?:const|let) .*= )?await\b|^for await", re.MULTILINE)
+    text = {path: source(path) for path in JOINED}
 
-    assert not re.search(r"^(?:(?:export )?(?:const|let) .*= )?await\b|^for await", text, re.MULTILINE)
-    assert not {*re.findall(r"\$\w+", text)} & NAMES
+    assert [path for path in JOINED if waits.search(text[path])] == []
+    assert {path: taken for path in JOINED if (taken := {*re.findall(r"\$\w+", text[path])} & NAMES)} == {}
 
 
-@pytest.mark.parametrize("path", JOINED)
-def test_every_import_of_a_module_is_seen(path: str) -> None:
-    text = slim(FRONTEND / path).decode()
-    named = re.findall(r'(?:\bfrom|^import|\bimport\() ?"(\.[^"]*)"', text, re.MULTILINE)
+def test_every_import_of_a_module_is_seen() -> None:
+    unseen = {}
+    for path in JOINED:
+        text = slim(FRONTEND / path).decode()
+        named = re.findall(r'(?:\bfrom|^import|\bimport\() ?"(\.[^"]*)"', text, re.MULTILINE)
+        imported, later = (list(of(lambda _, text=text: text, path)) for of in (imports_of, later_of))
+        if len(named) != len(imported) + len(LATER.findall(text)) or not {*imported, *later} <= {*JOINED}:
+            unseen[path] = named
 
-    assert len(named) == len(imports_of(lambda _: text, path)) + len(LATER.findall(text))
-    assert {*imports_of(lambda _: text, path), *later_of(lambda _: text, path)} <= set(JOINED)
+    assert unseen == {}
 
 
 def test_every_module_is_in_one_piece_once() -> None:
-    assert sorted([*JOINED, "early.js", "oldest.js", "sw.js"]) == MODULES
+    pieces = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
+
+    assert sorted([*pieces.first, *pieces.later]) == JOINED
     assert len({name_of(path) for path in JOINED}) == len(JOINED)

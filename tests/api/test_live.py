@@ -23,7 +23,7 @@ from tests.api.edges import eventually, running
 from tests.api.studio import Studio
 from tests.api.test_served import ask
 from tests.make import Clock, make_entry, make_run, uuid4
-from tests.servers import bowlside
+from tests.servers import warm_bowlside
 
 
 @contextmanager
@@ -84,7 +84,7 @@ def test_a_line_hears_of_what_came_in_by_another_worker(app: Any, studio: Studio
 
 @pytest.mark.slow
 def test_lines_of_all_worker_processes_hear_of_an_entry_within_a_second(tmp_path: Path) -> None:
-    server = bowlside(tmp_path / "studio.sqlite3", "--demo", "--workers", "2").start()
+    server = warm_bowlside(tmp_path / "studio.sqlite3", "--demo", "--workers", "2").start()
     try:
         recipe, run = ask(server, "/api/v1/recipes")["recipes"][0], uuid4()
         ask(server, f"/api/v1/runs/{run}", "PUT", make_run(recipe))

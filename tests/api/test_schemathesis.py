@@ -5,6 +5,7 @@ paired maker's device.
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -39,11 +40,30 @@ TAKES_A_RECIPE = (
     "POST /api/v1/checks",
 )
 
+# The live line does not end (tests/api/test_live.py), and the document is not in itself.
+PLACED = re.compile(r"<(?:[^:<>]+:)?")
+APART = {"GET /api/v1/live", "GET /api/v1/openapi.json"}
 FOLDER = TemporaryDirectory()
 
 
+def addresses() -> list[str]:
+    """All that is answered, as the document writes it; taken from the addresses themselves, which is quick."""
+    app = create_app(Settings(database=Path(FOLDER.name) / "none.sqlite3"))
+    found = {
+        f"{method} {PLACED.sub(r'{', rule.rule).replace('>', '}')}"
+        for rule in app.url_map.iter_rules()
+        if rule.rule.startswith("/api/v1/")
+        for method in rule.methods or ()
+        if method.lower() in METHODS
+    }
+    return sorted(found - APART)
+
+
+TO_A_MAKER = addresses()
+TO_ANYONE_HERE = [each for each in TO_A_MAKER if each not in TAKES_A_RECIPE]
+
+
 def open_studio(name: str, **how: Any) -> Any:
-    """A studio with a recipe and a run with an entry, for all the examples."""
     app = create_app(Settings(database=Path(FOLDER.name) / f"{name}.sqlite3", **how))
     store.migrate(app)
     return app
@@ -53,6 +73,22 @@ def furnish(client: Any) -> None:
     studio = Studio(client)
     run = studio.with_run()
     studio.post(run, make_entry(run))
+
+
+@cache
+def local() -> tuple[Any, Any]:
+    """A studio with a recipe and a run with an entry, for all the examples, and who asks it."""
+    app = open_studio("local")
+    furnish(client := app.test_client())
+    return app, client
+
+
+@cache
+def of_a_maker() -> tuple[Any, Any]:
+    """The same where devices pair, and a maker's device."""
+    app = open_studio("paired", pairing=True)
+    furnish(maker := paired(app))
+    return app, maker
 
 
 TRIED = settings(
@@ -65,27 +101,13 @@ TRIED = settings(
 )
 
 
-LOCAL = open_studio("local")
-furnish(LOCAL.test_client())
-PAIRED = open_studio("paired", pairing=True)
-MAKER = paired(PAIRED)
-furnish(MAKER)
-# The live line is left out: it does not end (tests/api/test_live.py).
-TO_A_MAKER = [
-    f"{method} {path}"
-    for method, _, path in operations(MAKER.get("/api/v1/openapi.json").json)
-    if path != "/api/v1/live"
-]
-TO_ANYONE_HERE = [each for each in TO_A_MAKER if each not in TAKES_A_RECIPE]
-
-
 @cache
 def described(paired: bool, *, wrong: bool = True) -> Any:
     """What the studio says of itself, to Schemathesis; without wrong questions where they are not to be made up."""
     import schemathesis
 
-    app, client = (PAIRED, MAKER) if paired else (LOCAL, LOCAL.test_client())
-    auth = {"auth": {"openapi": {"device": {"api_key": cookie_of(MAKER)}}}} if paired else {}
+    app, client = of_a_maker() if paired else local()
+    auth = {"auth": {"openapi": {"device": {"api_key": cookie_of(client)}}}} if paired else {}
     good = {} if wrong else {"generation": {"mode": "positive"}}
     checks = {"positive_data_acceptance": {"expected-statuses": ANSWERS_TO_WELL_FORMED}}
     schema = schemathesis.openapi.from_dict(
@@ -125,22 +147,30 @@ def test_the_api_does_what_the_document_says(operation: str) -> None:
 @pytest.mark.parametrize("operation", TO_A_MAKER)
 def test_the_api_does_what_the_document_says_to_a_paired_maker(operation: str) -> None:
     def as_described_at_any_rate(case: Any) -> None:
-        PAIRED.extensions[limits.RATES].forget()
+        of_a_maker()[0].extensions[limits.RATES].forget()
         as_described(case)
 
     try_all(operation, as_described_at_any_rate, paired=True)
 
 
-@pytest.mark.parametrize("client", [LOCAL.test_client(), MAKER], ids=["local", "paired"])
-def test_the_document_is_valid_openapi_3_1(client: Any) -> None:
-    document = client.get("/api/v1/openapi.json").json
+def test_every_address_is_tried() -> None:
+    document = of_a_maker()[1].get("/api/v1/openapi.json").json
+
+    assert sorted(f"{method} {path}" for method, _, path in operations(document)) == sorted(
+        {*TO_A_MAKER, "GET /api/v1/live"}
+    )
+
+
+@pytest.mark.parametrize("studio", [local, of_a_maker])
+def test_the_document_is_valid_openapi_3_1(studio: Callable[[], tuple[Any, Any]]) -> None:
+    document = studio()[1].get("/api/v1/openapi.json").json
 
     assert document["openapi"].startswith("3.1")
     validate(document)
 
 
 def test_the_document_says_which_cookie_lets_in_and_where_none_is_needed() -> None:
-    document = MAKER.get("/api/v1/openapi.json").json
+    document = of_a_maker()[1].get("/api/v1/openapi.json").json
 
     assert document["components"]["securitySchemes"]["device"] == {
         "type": "apiKey",
@@ -155,17 +185,18 @@ def test_the_document_says_which_cookie_lets_in_and_where_none_is_needed() -> No
         if method in METHODS and each.get("security") == []
     ]
     assert open_to_all == ["/api/v1/pair"]
-    assert "security" not in LOCAL.test_client().get("/api/v1/openapi.json").json
+    assert "security" not in local()[1].get("/api/v1/openapi.json").json
 
 
 @pytest.mark.parametrize("what", ["now", "record"])
 def test_what_the_bench_says_is_described_to_the_inside(what: str) -> None:
-    document = MAKER.get("/api/v1/openapi.json").json
+    document = of_a_maker()[1].get("/api/v1/openapi.json").json
     answer = document["paths"][f"/api/v1/runs/{{run_id}}/{what}"]["get"]["responses"]["200"]
     name = answer["content"]["application/json"]["schema"]["$ref"].rpartition("/")[2]
     described = document["components"]["schemas"][name]["properties"]
 
-    run = MAKER.get("/api/v1/runs").json["runs"][0]["id"]
-    assert MAKER.get(f"/api/v1/runs/{run}/{what}").json.keys() >= described.keys()
+    maker = of_a_maker()[1]
+    run = maker.get("/api/v1/runs").json["runs"][0]["id"]
+    assert maker.get(f"/api/v1/runs/{run}/{what}").json.keys() >= described.keys()
     items = [each["items"] for each in described.values() if each.get("type") == "array"]
     assert len(items) >= 5 and all(each for each in items)

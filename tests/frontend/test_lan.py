@@ -21,7 +21,7 @@ from api.door.names import local_name
 from api.serving import port_of, take_sockets
 from tests.conftest import BROWSER_FLAGS, system_browser
 from tests.frontend.hands import axe_finds_by_day_and_night
-from tests.servers import ROOT, bowlside
+from tests.servers import ROOT, warm_bowlside
 
 pytestmark = [
     pytest.mark.browser,
@@ -47,7 +47,9 @@ class Studio:
         free[0].close()
         self.folder = folder
         self.database = folder / "bowlside.sqlite3"
-        self.server = bowlside(self.database, "--demo", "--lan", "--landing-port", str(landing_port)).start()
+        self.server = warm_bowlside(
+            self.database, "--demo", "--lan", "--landing-port", str(landing_port)
+        ).start()
         self.port = urlsplit(self.server.url).port
         self.url = f"https://{local_name()}:{self.port}/"
         self.landing = f"http://127.0.0.1:{landing_port}/"

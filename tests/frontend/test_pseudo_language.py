@@ -17,7 +17,7 @@ from tests import pseudo
 from tests.frontend.hands import DEMO_RECIPES, NO_COPY
 from tests.frontend.sight import Shape, take
 from tests.frontend.test_screens import PHONE
-from tests.servers import Server
+from tests.servers import PseudoServer, Server, serve_on
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
@@ -143,8 +143,7 @@ DATES = re.compile(
 @pytest.fixture
 def studio(tmp_path: Path) -> Iterator[Server]:
     database = tmp_path / "studio.sqlite3"
-    arguments = ["-m", "tests.pseudo", "serve", "--port", "0", "--demo", "--database", str(database)]
-    server = Server(arguments, database.with_suffix(".log")).start()
+    server = PseudoServer(serve_on(database, "--demo"), database.with_suffix(".log")).start()
     yield server
     server.kill()
 
