@@ -144,11 +144,11 @@ class Reading:
         """kit: plan what has not begun for this kit instead of its own."""
         parts: list[TasksOfRun] = []
         for name, sheet, state, measured in self.sheets:
-            own = _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
+            own = bench.of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
             part = bench.tasks_of(sheet, state, run=name, hands=own)
             if kit is not None and not _begun(part):
                 sheet = bench.make_sheet(measured, sheet["recipe"], sheet["size"], kit)
-                own = _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
+                own = bench.of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
                 part = bench.tasks_of(sheet, run=name, hands=own)
             parts.append(part)
         waits = sum(task["left_ms"] for part in parts for task in part["tasks"] if task["kind"] == "wait")
@@ -178,12 +178,6 @@ def _measured(connection: Connection, ref: RecipeRef) -> MeasuredRecipe:
 
 def _begun(problem: TasksOfRun) -> bool:
     return any(task["status"] != "open" for task in problem["tasks"])
-
-
-def _of_sheet(sheet: Sheet, hands: dict[str, int]) -> dict[str, int]:
-    """The hand times of a sheet's own steps."""
-    own = {step["id"]: hands.get(f"{step['component']}.{step['step']}") for step in sheet["steps"]}
-    return {key: ms for key, ms in own.items() if ms is not None}
 
 
 def reaches(connection: Connection, runs: list[str]) -> dict[str, int]:
@@ -322,7 +316,7 @@ def _own_times(found: Reading, hands: Hands) -> dict[str, int]:
     return {
         f"{name}/{step}": ms
         for name, sheet, _, _ in found.sheets
-        for step, ms in _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {})).items()
+        for step, ms in bench.of_sheet(sheet, hands.get(sheet["recipe"]["id"], {})).items()
     }
 
 

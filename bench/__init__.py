@@ -43,6 +43,7 @@ from bench.planning import (
     if_you_stop,
     make_problem,
     next_step,
+    of_sheet,
     options,
     order_of,
     plan,
@@ -138,6 +139,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import BatchVerdict, Picture, State
 from bench.shapes.units import JsonObject, JsonValue
+from bench.shapes.week import Make, Spoilage, There, Want, Week, WeekHelp, WeekLot, WeekPlan
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
@@ -145,9 +147,24 @@ from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
+from bench.week import Wanted, check_week, make_of, plan_week, spoilage_of, with_helps
 from bench.whole import canonical, mass, span
 
 __all__ = [
+    "Make",
+    "Spoilage",
+    "There",
+    "Want",
+    "Wanted",
+    "Week",
+    "WeekHelp",
+    "WeekLot",
+    "WeekPlan",
+    "check_week",
+    "make_of",
+    "plan_week",
+    "spoilage_of",
+    "with_helps",
     "product_of",
     "COMMON_SHEETS",
     "ProductStands",
@@ -289,6 +306,7 @@ __all__ = [
     "next_step",
     "now",
     "of_record",
+    "of_sheet",
     "open_sheet",
     "options",
     "order_of",

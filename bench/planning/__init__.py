@@ -25,7 +25,7 @@ from bench.planning.foresight import if_you_stop, next_step
 from bench.planning.plan import order_of, plan, replan
 from bench.planning.plan_words import plan_in_words
 from bench.planning.several import plan_several
-from bench.planning.tasks import tasks_of
+from bench.planning.tasks import of_sheet, tasks_of
 from bench.planning.together import make_problem
 from bench.planning.what_if import options, time_savings, with_extra_time, with_one_more, with_second_maker
 
@@ -33,6 +33,7 @@ __all__ = [
     "if_you_stop",
     "make_problem",
     "next_step",
+    "of_sheet",
     "options",
     "order_of",
     "plan",

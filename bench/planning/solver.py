@@ -226,7 +226,7 @@ class Model(Rules):
         solver = self._solver(min(work.left, most))
         if self.linearization is not None:
             solver.parameters.linearization_level = self.linearization
-        with _watched(solver, work):
+        with watched(solver, work):
             status = solver.solve(self.model, _reporter(aim, work))
         work.left -= solver.response_proto.deterministic_time
         if status == cp_model.INFEASIBLE:
@@ -256,7 +256,7 @@ class Model(Rules):
         named = {place: literal for place, literal in self.kept.items() if place in kept}
         self.model.add_assumptions(list(named.values()))
         solver = self._solver(work.left)
-        with _watched(solver, work):
+        with watched(solver, work):
             status = solver.solve(self.model)
         work.left -= solver.response_proto.deterministic_time
         if status != cp_model.INFEASIBLE:
@@ -275,7 +275,7 @@ class Model(Rules):
         return solver
 
 
-class _watched:
+class watched:
     """Stops a solver once the maker no longer wants its answer."""
 
     def __init__(self, solver: "cp_model.CpSolver", work: Work) -> None:

@@ -58,6 +58,12 @@ def tasks_of(
     return _Tasks(sheet, state, run, hands or {}, pad_ppm).result()
 
 
+def of_sheet(sheet: Sheet, hands: dict[str, int]) -> dict[str, int]:
+    """The hand times of a sheet's own steps. hands: by written step, as "base.press"."""
+    own = {step["id"]: hands.get(f"{step['component']}.{step['step']}") for step in sheet["steps"]}
+    return {key: ms for key, ms in own.items() if ms is not None}
+
+
 class _Tasks:
     def __init__(
         self,

@@ -4173,3 +4173,244 @@ export interface KeptPlan {
   /** how good it is known to be, in one line */
   readonly says: string;
 }
+
+// bench/shapes/week.py
+
+export type WeekStatus = "proven" | "found" | "rule";
+
+export type WeekAimName = "short" | "back" | "quality" | "batches" | "hands" | "age";
+
+export type Loosened = "hours" | "later" | "equipment" | "lot" | "quality";
+
+/** Good pieces of one recipe, wanted by an instant. */
+export interface Want {
+  readonly id: string;
+  /** whose `Make` */
+  readonly make: string;
+  readonly pieces: number;
+  readonly by: InstantMs;
+}
+
+/** Good pieces that are there already, or will be. */
+export interface There {
+  readonly make: string;
+  readonly pieces: number;
+  readonly since: InstantMs;
+  /** None: they keep */
+  readonly until: InstantMs | null;
+}
+
+/** So much of an ingredient: stock, or a delivery that is expected. */
+export interface WeekLot {
+  readonly id: string;
+  readonly ingredient: Id;
+  readonly mg: Mg;
+  readonly since: InstantMs;
+  /** mixed by then; None: it keeps */
+  readonly until: InstantMs | null;
+}
+
+/** A stretch of one batch that one maker works without a break. */
+export interface Sitting {
+  /** what is done in it: the parts, by name */
+  readonly name: string;
+  readonly lasts_ms: Ms;
+  /** from its start: when all that was begun in it has ended, by itself too */
+  readonly until_ms: Ms;
+}
+
+export interface Apart {
+  /** a sitting, by its place */
+  readonly from: number;
+  /** a later one */
+  readonly to: number;
+  /** from start to start */
+  readonly least_ms: Ms;
+  /** None: whenever */
+  readonly most_ms: Ms | null;
+  readonly class: WindowClass;
+  /** of the hands, to bring back what was left too long */
+  readonly price_ms: Ms;
+}
+
+export interface WeekHold {
+  readonly equipment: string;
+  readonly many: number;
+  /** a sitting, by its place */
+  readonly from: number;
+  /** after its start */
+  readonly from_ms: Ms;
+  readonly until: number;
+  readonly until_ms: Ms;
+}
+
+/** One batch of a recipe at one size. */
+export interface Sized {
+  /** to be made */
+  readonly pieces: number;
+  /** that are likely to be good */
+  readonly good: number;
+  readonly hands_ms: Ms;
+  /** in their order */
+  readonly sittings: readonly Sitting[];
+  readonly apart: readonly Apart[];
+  readonly holds: readonly WeekHold[];
+  readonly takes: { readonly [key: string]: Mg };
+}
+
+/** What can be made of one recipe, at which sizes. */
+export interface Make {
+  readonly id: string;
+  readonly title: string;
+  /** a good piece is handed over within; None: it keeps */
+  readonly keeps_ms: Ms | null;
+  /** the smallest first */
+  readonly sizes: readonly Sized[];
+}
+
+/** How many of the pieces made are spoiled, by own runs. The interval is Wilson's, of 95 %. */
+export interface Spoilage {
+  readonly runs: number;
+  readonly made: number;
+  readonly spoiled: number;
+  /** of the runs together */
+  readonly share_ppm: Ppm;
+  readonly low_ppm: Ppm;
+  readonly high_ppm: Ppm;
+}
+
+/** All that a week is planned from. */
+export interface Week {
+  readonly since: InstantMs;
+  readonly zone: string;
+  readonly makers: readonly MakerHours[];
+  readonly equipment: { readonly [key: string]: Equipment };
+  readonly wants: readonly Want[];
+  readonly makes: readonly Make[];
+  readonly there: readonly There[];
+  /** an ingredient that has none is not counted */
+  readonly lots: readonly WeekLot[];
+}
+
+/** A sitting with its time and its maker. */
+export interface PlacedSitting {
+  readonly name: string;
+  readonly starts_at: InstantMs;
+  readonly ends_at: InstantMs;
+  /** its place in makers */
+  readonly maker: number;
+  /** what comes after it may begin so long after its start; None: whenever */
+  readonly keeps_ms: Ms | null;
+}
+
+/** One batch of the plan. */
+export interface WeekBatch {
+  readonly make: string;
+  /** its place in sizes */
+  readonly size: number;
+  readonly pieces: number;
+  readonly good: number;
+  readonly sittings: readonly PlacedSitting[];
+  readonly ready_at: InstantMs;
+  /** want -> good pieces */
+  readonly gives: { readonly [key: string]: number };
+  /** lot -> how much */
+  readonly takes: { readonly [key: string]: Mg };
+  /** begun later than this, all else as planned, it is late; None: nothing waits for it */
+  readonly begin_by: InstantMs | null;
+}
+
+/** A want that is not met. */
+export interface WeekShort {
+  readonly want: string;
+  readonly short: number;
+}
+
+/** One aim: pieces, broken windows or batches as a count, all else in ms. */
+export interface WeekAim {
+  readonly aim: WeekAimName;
+  readonly value: number;
+  /** nothing is better than this with these sizes and sittings; None: not known */
+  readonly bound: number | null;
+  readonly proven: boolean;
+}
+
+/** One thing loosened, and how many pieces would still be short. */
+export interface WeekHelp {
+  readonly what: Loosened;
+  readonly short: number;
+  /** for later */
+  readonly want?: string;
+  /** how much later, or how much longer */
+  readonly ms?: Ms;
+  /** for hours: its place in makers */
+  readonly maker?: number;
+  /** for hours: when that stretch closes now */
+  readonly at?: InstantMs;
+  readonly equipment?: string;
+  readonly ingredient?: Id;
+}
+
+/** Which batches of what size, when, by whom, for whom; and how good that is known to be. */
+export interface WeekPlan {
+  /** of the first aim */
+  readonly status: WeekStatus;
+  /** in their order */
+  readonly aims: readonly WeekAim[];
+  /** by their first start */
+  readonly batches: readonly WeekBatch[];
+  /** want -> pieces that were there already */
+  readonly from_there: { readonly [key: string]: number };
+  readonly short: readonly WeekShort[];
+  /** of so many batches at most; a proof holds for these */
+  readonly within: number;
+  /** where something is short: wants that could all be met, instead of those that are now */
+  readonly served: readonly (readonly string[])[];
+  /** the best first */
+  readonly helps: readonly WeekHelp[];
+}
+
+/** One way to make an item. */
+export interface LotWay {
+  /** at most; None: as much as is wanted */
+  readonly gives: number | null;
+  /** by period */
+  readonly price: readonly number[];
+  /** what it takes, whatever the quantity */
+  readonly uses: { readonly [key: string]: number };
+  /** the first period in which it can be ready */
+  readonly first: number;
+}
+
+/** One item of a lot-sizing problem. */
+export interface LotItem {
+  /** by period */
+  readonly wanted: readonly number[];
+  /** the price of one that is missing; None: none may be */
+  readonly short: number | null;
+  readonly ways: readonly LotWay[];
+  /** what one piece takes */
+  readonly each: { readonly [key: string]: number };
+  readonly piece_price: number;
+  /** of a piece, a period */
+  readonly hold_price: number;
+  /** for how many periods, by the one in which it was made; None: for all */
+  readonly keeps: readonly number[] | null;
+  /** how many can be kept from one period to the next; None: any */
+  readonly room: number | null;
+}
+
+/** So much there is of one thing in a span of periods. */
+export interface LotLimit {
+  readonly of: string;
+  readonly first: number;
+  readonly last: number;
+  readonly most: number;
+}
+
+/** How much of what to make in which period. */
+export interface LotProblem {
+  readonly periods: number;
+  readonly items: readonly LotItem[];
+  readonly limits: readonly LotLimit[];
+}

@@ -32,6 +32,7 @@ MODULES = (
     "shelf",
     "product",
     "planning",
+    "week",
 )
 FOLDER = Path(__file__).parent
 

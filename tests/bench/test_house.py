@@ -45,7 +45,7 @@ BY_ONE_DOOR = {
     "jsonschema": ("schema_words.py",),
     "babel": ("money.py", "language.py"),
     "fluent": ("catalogue.py",),
-    "ortools": ("solver.py", "rules.py"),
+    "ortools": ("solver.py", "rules.py", "joint.py", "batch_rules.py", "lot_sizing.py"),
     "threading": ("solver.py",),
     "importlib": ("solver.py", "write.py", "language.py", "table.py"),
     "zoneinfo": ("bench_hours.py",),

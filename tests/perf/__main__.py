@@ -19,6 +19,7 @@ MODULES = (
     "check_figures",
     "document_figures",
     "planning_figures",
+    "week_figures",
     "browser_figures",
     "touch_figures",
     "key_figures",
