@@ -5,6 +5,7 @@ from typing import TypeGuard, TypeVar
 
 from bench.brief import brief, in_short, joined
 from bench.lists import once
+from bench.prompting.acidity import ph_answers, ph_first
 from bench.prompting.answers import answer
 from bench.prompting.counting import pieces
 from bench.prompting.dividing import split
@@ -73,7 +74,10 @@ def prompt_for(view: View, step: Step) -> Prompt:
         "cautions": _cautions(view, step),
         "number": said.number,
         "weigh": said.weigh,
-        "answers": [*_over_with(view, step, [*said.answers, _skip(step)]), *_other_kit(view, said)],
+        "answers": [
+            *_over_with(view, step, [*said.answers, *ph_answers(view, step), _skip(step)]),
+            *_other_kit(view, said),
+        ],
     }
     if heats(step):
         prompt["aid"] = [
@@ -161,11 +165,14 @@ def finish(view: View) -> Prompt:
         "of_rounds": 1,
         "kind": "finish",
         "title": say("prompting-finish-title"),
-        "says": says,
+        "says": joined(ph_first(view), says),
         "why": "",
         "more": "",
         "cautions": [],
         "number": None,
         "weigh": None,
-        "answers": [answer("finish", say("prompting-finish-label"), "finished", {}, strong=True)],
+        "answers": [
+            *ph_answers(view, None),
+            answer("finish", say("prompting-finish-label"), "finished", {}, strong=True),
+        ],
     }

@@ -1,4 +1,4 @@
-"""The room's air and the scale's test weight: asked for before the first pour, kept, and a question where they are bad."""
+"""The room's air and the scale's test weight before the first pour, and the pH where the recipe wants one: asked, kept."""
 
 from __future__ import annotations
 
@@ -93,6 +93,57 @@ def test_a_scale_with_a_test_weight_is_proved_before_the_first_pour():
     told = record(maker.sheet, maker.state, maker.entries)["proved"]
     assert [each["mg"] for each in told] == [97_000, 100_000]
     assert "prove" not in ids(at_the_bench(fizz()))  # a kit of earlier has no test weight
+
+
+def lotion(*steps, **ph):
+    done = [weigh("in", "l0"), {"id": "stir", "kind": "do", "title": "Stir"}, *steps]
+    return make(
+        "100 g", facts=[{"kind": "water"}], steps=done, good_piece={"ph": ph or {"least": "5", "most": "6.5"}}
+    )
+
+
+READ = {
+    "id": "read",
+    "kind": "check",
+    "title": "Read the pH",
+    "ask": "Is it right?",
+    "not_yet": {"do": "A drop of citric."},
+}
+
+
+def until(maker, kind):
+    """Made as it is asked, up to a prompt of that kind."""
+    while maker.prompt["kind"] != kind:
+        assert not any(each["kind"] == "met" for each in maker.prompt["answers"])
+        first = next(each for each in maker.prompt["answers"] if each["strong"])
+        maker.answer(first, reading=100_000 if first["input"] == "reading" else None)
+
+
+def test_a_ph_is_asked_at_the_check_that_names_it_until_it_is_as_wanted():
+    maker = at_the_bench(lotion(READ))
+    until(maker, "check")
+    yes, no = (each for each in maker.prompt["answers"] if each["kind"] == "met")
+    assert (yes["label"], no["label"]) == ("pH 5 to 6.5: it is", "pH 5 to 6.5: it is not")
+    assert yes["input"] == "note" and yes["body"] == {"criterion": "ph", "answer": "yes"}
+    maker.tell("met", **no["body"], text="7.1")
+    assert "ph_yes" in ids(maker)  # mended, and read again
+    maker.tell("met", **yes["body"], text="6.0")
+    assert "ph_yes" not in ids(maker)
+    (told,) = record(maker.sheet, maker.state, maker.entries)["criteria"]
+    assert (told["found"]["answer"], told["found"]["text"]) == ("yes", "6.0")
+
+
+@pytest.mark.parametrize(
+    ("wants", "words"),
+    [({}, "pH 5 to 6.5"), ({"least": "8"}, "pH 8 or more"), ({"most": "5,5"}, "pH 5.5 or less")],
+)
+def test_where_no_check_names_it_the_end_asks_and_the_batch_may_end_without(wants, words):
+    maker = at_the_bench(lotion(**wants))
+    until(maker, "finish")
+    assert f"Read the pH now: {words} is wanted." in maker.prompt["says"]
+    assert ids(maker) == ["ph_yes", "ph_no", "finish"]
+    maker.tell("met", criterion="ph", answer="yes", text="6")
+    assert ids(maker) == ["finish"] and "pH" not in maker.prompt["says"]
 
 
 @pytest.mark.parametrize(

@@ -185,3 +185,17 @@ prompting-air = Luft notieren
 prompting-damp = { $humidity } % Feuchte, ab { $most } % verdirbt Sprudelmasse. Trotzdem abwiegen?
 prompting-prove = Prüfgewicht { $weight } auf { $scale }
 prompting-scale-off = { $scale } zeigte { $reads } statt { $weight }. Erst richtigstellen.
+
+## Der pH-Wert
+
+prompting-ph-wanted = { $bounds ->
+    [least] pH { $least } oder mehr
+    [most] pH { $most } oder weniger
+   *[both] pH { $least } bis { $most }
+}
+prompting-ph = { $answer ->
+    [yes] { $wanted }: stimmt
+   *[no] { $wanted }: stimmt nicht
+}
+prompting-ph-says = Den gelesenen Wert eintragen.
+prompting-ph-first = Jetzt den pH messen: { $wanted } soll es sein.

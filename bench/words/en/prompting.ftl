@@ -200,3 +200,17 @@ prompting-air = Note the air
 prompting-damp = { $humidity } % humidity, and { $most } % is where a fizz spoils. Weigh all the same?
 prompting-prove = { $weight } test weight on { $scale }
 prompting-scale-off = { $scale } read { $reads } for { $weight }. Set it right first.
+
+## The pH
+
+prompting-ph-wanted = { $bounds ->
+    [least] pH { $least } or more
+    [most] pH { $most } or less
+   *[both] pH { $least } to { $most }
+}
+prompting-ph = { $answer ->
+    [yes] { $wanted }: it is
+   *[no] { $wanted }: it is not
+}
+prompting-ph-says = Write what you read.
+prompting-ph-first = Read the pH now: { $wanted } is wanted.

@@ -3,6 +3,7 @@
 import { say } from "../../words.js";
 import { brief, inShort, joined } from "../brief.js";
 import { cautionsOf } from "../sheet-words.js";
+import { phAnswers, phFirst } from "./acidity.js";
 import { answer } from "./answers.js";
 import { pieces } from "./counting.js";
 import { split } from "./dividing.js";
@@ -86,6 +87,7 @@ export function promptFor(view, step) {
   const isMany = putsIn(step) && step.lines.length > 1;
   const label = isMany ? say("prompting-skip-weighing") : say("prompting-skip-step");
   const says = say("prompting-skip-says", { title: step.title });
+  prompt.answers.push(...phAnswers(view, step));
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
   overWith(view, step, prompt.answers);
   const key = prompt.weigh?.line ?? null;
@@ -157,14 +159,20 @@ export function finish(view) {
     of_rounds: 1,
     kind: "finish",
     title: say("prompting-finish-title"),
-    says: skipped.length
-      ? say("prompting-finish-skipped", { titles: skipped.join(", ") })
-      : say("prompting-finish-says"),
+    says: joined(
+      phFirst(view),
+      skipped.length
+        ? say("prompting-finish-skipped", { titles: skipped.join(", ") })
+        : say("prompting-finish-says"),
+    ),
     why: "",
     more: "",
     cautions: [],
     number: null,
     weigh: null,
-    answers: [answer("finish", say("prompting-finish-label"), "finished", {}, { strong: true })],
+    answers: [
+      ...phAnswers(view, null),
+      answer("finish", say("prompting-finish-label"), "finished", {}, { strong: true }),
+    ],
   };
 }
