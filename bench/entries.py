@@ -13,12 +13,13 @@ does not look at it.
 import calendar
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import TypeGuard, cast, get_args
+from typing import TypeGuard, cast
 
 from bench.brief import joined
 from bench.errors import EntryError
 from bench.kinds import JUDGEMENTS, Kinds
 from bench.shapes.entries import Entry, Judgement, LotVerdict, Met, PaperKind
+from bench.shapes.schema import form_of
 from bench.whole import canonical
 from bench.words import say
 
@@ -89,8 +90,9 @@ def _spelt(pattern: re.Pattern[str]) -> Callable[[object], bool]:
     return lambda value: isinstance(value, str) and found(value) is not None
 
 
-def _one_of(words: tuple[str, ...]) -> Callable[[object], bool]:
-    return lambda value: value in words
+def _one_of(words: object) -> Callable[[object], bool]:
+    """words: a Literal of them."""
+    return lambda value: value in form_of(words).parts
 
 
 _is_key, _is_device, _is_currency, _is_uuid7 = map(_spelt, (_KEY, _DEVICE, _CURRENCY, _UUID7))
@@ -128,10 +130,10 @@ FITS: dict[str, Callable[[object], bool]] = {
     "humidity": lambda value: whole_in(value, 1, 100),
     "warmth": lambda value: whole_in(value, -40_000, 60_000),
     "measured": lambda value: value in ("piece", "left", "spoiled"),
-    "judgement": _one_of(get_args(Judgement)),
-    "lot_verdict": _one_of(get_args(LotVerdict)),
-    "met": _one_of(get_args(Met)),
-    "paper": _one_of(get_args(PaperKind)),
+    "judgement": _one_of(Judgement),
+    "lot_verdict": _one_of(LotVerdict),
+    "met": _one_of(Met),
+    "paper": _one_of(PaperKind),
     "text": is_text,
     "uuid": _spelt(_UUID),
     "sha256": _spelt(_SHA256),

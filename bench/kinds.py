@@ -5,11 +5,12 @@ trait here. `python -m bench.shapes.write` writes the table for the page, as `fr
 """
 
 from collections.abc import Mapping
-from typing import NamedTuple, get_args
+from typing import NamedTuple
 
 from bench.shapes import entries as shapes
 from bench.shapes.entries import RunKind, ShelfKind
 from bench.shapes.schema import fields_of as fields_of_shape
+from bench.shapes.schema import form_of
 
 Kinds = dict[str, dict[str, tuple[str, bool]]]  # kind -> field -> (its type, whether it must be there)
 
@@ -42,7 +43,7 @@ def traits_of(row: EntryKind) -> list[str]:
 def _fields(body: type) -> dict[str, tuple[str, bool]]:
     """Each field of a body's shape with the type that it is judged by."""
     return {
-        field: (next(each.type for each in get_args(hint) if isinstance(each, shapes.Fits)), needed)
+        field: (next(each.type for each in form_of(hint).parts if isinstance(each, shapes.Fits)), needed)
         for field, hint, needed in fields_of_shape(body)
     }
 

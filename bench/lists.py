@@ -1,10 +1,17 @@
 """What lists and texts need that Python has no word for."""
 
 import re
-from collections.abc import Iterable
-from typing import TypeVar
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import ParamSpec, TypeVar, cast
 
+P = ParamSpec("P")
 T = TypeVar("T")
+
+
+def kept(make: Callable[P, T]) -> Callable[P, T]:
+    """`functools.cache`, with the types of what it is called with, which that leaves open."""
+    return cast(Callable[P, T], cache(make))
 
 
 def once(items: Iterable[T]) -> list[T]:

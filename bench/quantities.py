@@ -9,11 +9,10 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
 from typing import TYPE_CHECKING, Literal
 
 from bench.errors import AmountError
-from bench.lists import group
+from bench.lists import group, kept
 from bench.shapes.recipe import Measures, Spoon
 from bench.shapes.units import Mg, MilliK, Ms, Ppm
 from bench.whole import PPM, UOZ, Division, half_even, uoz_to_mg
@@ -133,7 +132,7 @@ class Amount:
     unit: str = ""
 
 
-@cache
+@kept
 def _registry() -> "UnitRegistry[Fraction]":
     import pint
 

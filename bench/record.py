@@ -18,7 +18,6 @@ hands: see bench/hands.py
 """
 
 from collections.abc import Callable
-from functools import partial
 from typing import TypeAlias
 
 from bench.deviations import criteria_of, deviations_of, starts_of
@@ -50,7 +49,7 @@ from bench.shapes.record import (
     Yield,
 )
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
-from bench.shapes.state import State
+from bench.shapes.state import State, ToldOfRun
 from bench.sheet_words import spoons_words
 from bench.steps import counts_pieces, divides, heats, runs_by_itself
 from bench.weighing import allowed_mg
@@ -70,15 +69,11 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
     skipped, criteria = _skipped(sheet, state, place), criteria_of(sheet, state)
     by = _told_by(sheet, live)
     return {
+        **_told_of_run(state),
         "recipe": sheet["recipe"],
-        "number": state["number"],
-        "also_numbered": state["also_numbered"],
         "size": sheet["size"],
         "piece": sheet["piece"],
-        "started_at": state["started_at"],
-        "finished_at": state["finished_at"],
         "signed": _signed(state),
-        "unsigned": state["unsigned"],
         "people": _people(live),
         "kit": _kit(sheet, state),
         "lots": _lots(sheet, state, live),
@@ -93,20 +88,30 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "corrections": _corrections(sheet, live),
         "skipped": skipped,
         "added": _added(sheet, live, place),
-        "notes": state["notes"],
-        "air": state["air"],
-        "proved": state["proved"],
-        "pictures": state["pictures"],
         "starts": starts_of(sheet, state),
         "criteria": criteria,
         "deviations": deviations_of(lines, waits, windows, skipped, criteria),
         "release": release_of(state),
-        "judgements": state["judgements"],
         "remarks": state["remarks"],
-        "unread": state["unread"],
         "yield": _yield(sheet, state, counts, lines),
         "balance": _balance(sheet, state, counts),
         "hands": hands_of(sheet, state, live),
+    }
+
+
+def _told_of_run(state: State) -> ToldOfRun:
+    return {
+        "number": state["number"],
+        "also_numbered": state["also_numbered"],
+        "started_at": state["started_at"],
+        "finished_at": state["finished_at"],
+        "unsigned": state["unsigned"],
+        "notes": state["notes"],
+        "air": state["air"],
+        "proved": state["proved"],
+        "pictures": state["pictures"],
+        "judgements": state["judgements"],
+        "unread": state["unread"],
     }
 
 
@@ -473,13 +478,15 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
     if not any(component == final for component, _ in ends):
         return None
     pieces = _Pieces(sheet, state, counts)
-    binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
     division = _coarsest(sheet, state)
-    shown = partial(to_division, division=division)
+
+    def shown(mg: int) -> int:
+        return to_division(mg, division)
+
     in_mg = shown(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]))
     good_mg = shown(pieces.good * pieces.mean_mg[final])
     kept_mg = shown(pieces.kept * pieces.mean_mg[final])
-    spoiled_mg = shown(sum(binned) if binned else pieces.spoiled_mg)
+    spoiled_mg = shown(pieces.spoiled_mg)
     spare_mg = shown(pieces.spare_mg)
     left_mg = shown(sum(each["mg"] for each in state["measured"] if each["what"] == "left"))
     told: Balance = {
@@ -537,7 +544,10 @@ class _Pieces:
         self.good = made - self.kept
         self.partial = sum(count["partial"] for count in finished)
         begun = made + self.partial + self.spoiled[final]
-        self.spoiled_mg = sum(many * self.mean_mg[key] for key, many in self.spoiled.items())
+        binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
+        self.spoiled_mg = (
+            sum(binned) if binned else sum(many * self.mean_mg[key] for key, many in self.spoiled.items())
+        )
         self.spare_mg = sum(
             max(0, usable[key] - takes[key] * begun) * mg for key, mg in self.mean_mg.items() if key != final
         )

@@ -116,5 +116,5 @@ def _whole(limit: object) -> int | str:
 
 def _names(holder: object, besides: object = ()) -> list[str]:
     """The keys of an object or the words of a list, those in another left out."""
-    left_out = set(besides) if isinstance(besides, dict | list) else set()
+    left_out: set[object] = set(besides) if isinstance(besides, dict | list) else set()
     return [str(each) for each in holder if each not in left_out] if isinstance(holder, dict | list) else []

@@ -7,9 +7,9 @@ none, "" where there is no text. `read` says how: "text" in the text itself, "se
 "memory", "practice" (common in the trade), "maker" (the maker's own papers) or "own" (how this program works).
 """
 
-from functools import cache
 from typing import Literal, TypedDict, cast
 
+from bench.lists import kept
 from bench.table import read_table
 from bench.words import say
 
@@ -24,7 +24,7 @@ class Cited(TypedDict):
     dated: str
 
 
-@cache
+@kept
 def sources() -> dict[str, Source]:
     return cast(dict[str, Source], read_table("sources.json"))
 

@@ -54,7 +54,7 @@ def much(subject: Subject) -> Iterator[Finding]:
     """More colour than a piece can hold: a slip of the unit, most often."""
     for key in subject.used(*COLOURS):
         shares = subject.shares[key]
-        part = max(shares, key=lambda each: shares[each], default="")
+        part = max(shares, key=shares.__getitem__, default="")
         if part and shares[part] > MUCH:
             yield finding(
                 "much-colour",

@@ -1,9 +1,9 @@
 """One finding, the table of rules it is by, and how it says a share."""
 
 from fractions import Fraction
-from functools import cache
 from typing import TypedDict, cast
 
+from bench.lists import kept
 from bench.shapes.recipe import Finding, Level
 from bench.sources import Cited, cited
 from bench.table import read_table
@@ -18,7 +18,7 @@ class RuleRow(TypedDict):
     source: str  # a row of bench/sources.json
 
 
-@cache
+@kept
 def rule_table() -> dict[str, RuleRow]:
     """Every rule of the check by its id: rules.json."""
     return {each["id"]: each for each in cast(list[RuleRow], read_table("checks/rules.json"))}

@@ -59,7 +59,7 @@ def _is_alone(subject: Subject, key: str) -> bool:
 def _most(subject: Subject, key: str) -> tuple[Fraction, str]:
     """Its share of the part that holds most of it, and what that part is called."""
     shares = subject.shares[key]
-    part = max(shares, key=lambda each: shares[each], default="")
+    part = max(shares, key=shares.__getitem__, default="")
     return shares.get(part, Fraction(0)), subject.place(part)
 
 

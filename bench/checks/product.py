@@ -7,6 +7,7 @@ from fractions import Fraction
 from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Subject, rounding
 from bench.label_list import names_in
+from bench.lists import group
 from bench.product import limits, use_row
 from bench.quantities import read_ppm
 from bench.shapes.product import AnnexLimit, UseRow
@@ -101,7 +102,7 @@ def _amiss(category: str, row: UseRow, title: str) -> str:
 
 def _category_of(written: str) -> str:
     found = _CATEGORY.search(written)
-    return f"{found[1]}{(found[2] or '').upper()}" if found else ""
+    return f"{found[1]}{group(found, 2).upper()}" if found else ""
 
 
 def named_otherwise(subject: Subject) -> Iterator[Finding]:

@@ -3,7 +3,7 @@
 Whole units of `grid.py` throughout. Every rule is hard but those asked to be soft.
 """
 
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Protocol, TypeAlias
 
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import SLOW_HANDS, USUAL
@@ -15,6 +15,12 @@ if TYPE_CHECKING:
     from ortools.sat.python import cp_model
 
     Expr: TypeAlias = cp_model.LinearExpr | int
+
+
+class Instants(Protocol):
+    """The solver's own sets of whole numbers, which its library gives no types."""
+
+    def is_empty(self) -> bool: ...
 
 
 class Rules:
@@ -304,9 +310,9 @@ class Rules:
             )
 
 
-def _within(spans: list[list[int]]) -> "cp_model.Domain":
+def _within(spans: list[list[int]]) -> "Instants":
     """The instants of these spans, first and last among them."""
     from ortools.sat.python import cp_model
 
-    domain: cp_model.Domain = cp_model.Domain.from_intervals(spans)
+    domain: Instants = cp_model.Domain.from_intervals(spans)
     return domain

@@ -8,9 +8,9 @@ more: the law where it is sold rules. `frontend/bench/product.js` gives the same
 """
 
 from collections.abc import Iterable
-from functools import cache
 from typing import cast
 
+from bench.lists import kept
 from bench.shapes.product import (
     AnnexLimit,
     Ban,
@@ -31,7 +31,7 @@ from bench.words import say
 SOAP = frozenset({"soap_base"})
 
 
-@cache
+@kept
 def _table() -> ProductTable:
     return cast(ProductTable, read_table("product/table.json"))
 

@@ -3,6 +3,7 @@
 from typing import cast
 
 from bench.errors import RecipeError
+from bench.lists import once
 from bench.product import stays_on
 from bench.quantities import read_ppm, spoon_drawer
 from bench.recipe.air import parts_in_air
@@ -76,7 +77,7 @@ def _said_of_it(measured: MeasuredRecipe, written: WrittenRecipe) -> None:
     if criteria := read_good_piece(written.get("good_piece", {})):
         measured["good_piece"] = criteria
     if written.get("before"):
-        measured["before"] = list(dict.fromkeys(written["before"]))
+        measured["before"] = once(written["before"])
 
 
 def _components(source: Source, written: WrittenRecipe) -> list[Component]:

@@ -2284,9 +2284,24 @@ export interface MetTold {
   readonly text: string;
 }
 
-export interface State {
+/** What the state says of a whole run, and the record as the state does. */
+export interface ToldOfRun {
+  readonly number: string | null;
+  readonly also_numbered: readonly string[];
   readonly started_at: InstantMs | null;
   readonly finished_at: InstantMs | null;
+  readonly unsigned: readonly Unsigned[];
+  readonly notes: readonly Note[];
+  readonly air: readonly AirTold[];
+  readonly proved: readonly ScaleProof[];
+  readonly pictures: readonly Picture[];
+  /** signed or not, as they were told */
+  readonly judgements: readonly JudgementTold[];
+  /** ids of entries, sorted */
+  readonly unread: readonly string[];
+}
+
+export interface State extends ToldOfRun {
   readonly last_at: InstantMs | null;
   readonly weigh: Weighing;
   readonly steps: { readonly [key: string]: StepState };
@@ -2307,28 +2322,17 @@ export interface State {
   readonly waits: readonly RunningWait[];
   readonly windows: readonly OpenWindow[];
   readonly guides: readonly RunningGuide[];
-  readonly number: string | null;
-  readonly also_numbered: readonly string[];
   readonly gathered: readonly GatheredLot[];
   readonly ticked: { readonly [key: string]: InstantMs };
   readonly measured: readonly MeasuredMass[];
-  readonly air: readonly AirTold[];
-  readonly proved: readonly ScaleProof[];
-  readonly pictures: readonly Picture[];
   /** by step; "" is the whole run */
   readonly worked: { readonly [key: string]: Ms };
   readonly signed: Signing | null;
-  readonly unsigned: readonly Unsigned[];
   readonly remarks: readonly Remark[];
-  readonly notes: readonly Note[];
   /** pieces kept back of the good ones; None: nobody said */
   readonly kept: number | null;
   /** by criterion, as it was answered last */
   readonly met: { readonly [key: string]: MetTold };
-  /** signed or not, as they were told */
-  readonly judgements: readonly JudgementTold[];
-  /** ids of entries, sorted */
-  readonly unread: readonly string[];
 }
 
 // bench/shapes/prompts.py
@@ -2797,17 +2801,11 @@ export interface HandsOn {
 }
 
 /** The plain batch record of a run, finished or not. */
-export interface Record {
+export interface Record extends ToldOfRun {
   readonly recipe: SheetRecipe;
-  /** the batch number */
-  readonly number: string | null;
-  readonly also_numbered: readonly string[];
   readonly size: Size;
   readonly piece: PieceWords;
-  readonly started_at: InstantMs | null;
-  readonly finished_at: InstantMs | null;
   readonly signed: RecordSigned | null;
-  readonly unsigned: readonly Unsigned[];
   readonly kit: RecordKit;
   readonly lines: readonly RecordLine[];
   readonly steps: readonly RecordStep[];
@@ -2820,19 +2818,11 @@ export interface Record {
   readonly corrections: readonly Correction[];
   readonly skipped: readonly RecordSkipped[];
   readonly added: readonly RecordAdded[];
-  readonly notes: readonly Note[];
-  readonly air: readonly AirTold[];
-  readonly proved: readonly ScaleProof[];
-  readonly pictures: readonly Picture[];
   readonly starts: readonly RecordStart[];
   readonly criteria: readonly RecordCriterion[];
   readonly deviations: readonly RecordDeviation[];
   /** None: nobody judged the batch */
   readonly release: Release | null;
-  /** of the batch and its deviations, each that was ever made */
-  readonly judgements: readonly JudgementTold[];
-  /** entries set aside, by id */
-  readonly unread: readonly string[];
   /** None until finished pieces have been counted */
   readonly balance: Balance | null;
   readonly hands: HandsOn;
@@ -2883,17 +2873,11 @@ export interface NamedRun {
 }
 
 /** What is kept of a batch: the record, and all that it is drawn from. */
-export interface WholeRecord {
+export interface WholeRecord extends ToldOfRun {
   readonly recipe: SheetRecipe;
-  /** the batch number */
-  readonly number: string | null;
-  readonly also_numbered: readonly string[];
   readonly size: Size;
   readonly piece: PieceWords;
-  readonly started_at: InstantMs | null;
-  readonly finished_at: InstantMs | null;
   readonly signed: RecordSigned | null;
-  readonly unsigned: readonly Unsigned[];
   readonly kit: RecordKit;
   readonly lines: readonly RecordLine[];
   readonly steps: readonly RecordStep[];
@@ -2906,19 +2890,11 @@ export interface WholeRecord {
   readonly corrections: readonly Correction[];
   readonly skipped: readonly RecordSkipped[];
   readonly added: readonly RecordAdded[];
-  readonly notes: readonly Note[];
-  readonly air: readonly AirTold[];
-  readonly proved: readonly ScaleProof[];
-  readonly pictures: readonly Picture[];
   readonly starts: readonly RecordStart[];
   readonly criteria: readonly RecordCriterion[];
   readonly deviations: readonly RecordDeviation[];
   /** None: nobody judged the batch */
   readonly release: Release | null;
-  /** of the batch and its deviations, each that was ever made */
-  readonly judgements: readonly JudgementTold[];
-  /** entries set aside, by id */
-  readonly unread: readonly string[];
   /** None until finished pieces have been counted */
   readonly balance: Balance | null;
   readonly hands: HandsOn;

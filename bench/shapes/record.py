@@ -8,17 +8,13 @@ from bench.shapes.recipe import GoodPiece, PieceWords, ProductUse, Start, StepKi
 from bench.shapes.sheet import SheetRecipe, Size
 from bench.shapes.shelf import Card
 from bench.shapes.state import (
-    AirTold,
     JudgementTold,
     LineStatus,
     Look,
     MetTold,
-    Note,
-    Picture,
     Remark,
-    ScaleProof,
     StepStatus,
-    Unsigned,
+    ToldOfRun,
 )
 from bench.shapes.units import InstantMs, Mg, Ms, Ppm, Uoz
 
@@ -263,16 +259,11 @@ class HandsOn(TypedDict):
     told: bool  # whether the maker gave the whole
 
 
-class _RecordBody(TypedDict):
+class _RecordBody(ToldOfRun):
     recipe: SheetRecipe
-    number: str | None  # the batch number
-    also_numbered: list[str]
     size: Size
     piece: PieceWords
-    started_at: InstantMs | None
-    finished_at: InstantMs | None
     signed: RecordSigned | None
-    unsigned: list[Unsigned]
     kit: RecordKit
     lines: list[RecordLine]
     steps: list[RecordStep]
@@ -285,16 +276,10 @@ class _RecordBody(TypedDict):
     corrections: list[Correction]
     skipped: list[RecordSkipped]
     added: list[RecordAdded]
-    notes: list[Note]
-    air: list[AirTold]
-    proved: list[ScaleProof]
-    pictures: list[Picture]
     starts: list[RecordStart]
     criteria: list[RecordCriterion]
     deviations: list[RecordDeviation]
     release: Release | None  # None: nobody judged the batch
-    judgements: list[JudgementTold]  # of the batch and its deviations, each that was ever made
-    unread: list[str]  # entries set aside, by id
     balance: Balance | None  # None until finished pieces have been counted
     hands: HandsOn
 

@@ -40,7 +40,9 @@ class Form:
 
 
 def form_of(hint: object) -> Form:
-    return Form(get_origin(hint), get_args(hint))
+    origin: object = get_origin(hint)
+    parts: tuple[object, ...] = get_args(hint)
+    return Form(origin, parts)
 
 
 SCALARS: dict[object, str] = {

@@ -184,9 +184,23 @@ class MetTold(TypedDict):
     text: str
 
 
-class State(TypedDict):
+class ToldOfRun(TypedDict):
+    """What the state says of a whole run, and the record as the state does."""
+
+    number: str | None
+    also_numbered: list[str]
     started_at: InstantMs | None
     finished_at: InstantMs | None
+    unsigned: list[Unsigned]
+    notes: list[Note]
+    air: list[AirTold]
+    proved: list[ScaleProof]
+    pictures: list[Picture]
+    judgements: list[JudgementTold]  # signed or not, as they were told
+    unread: list[str]  # ids of entries, sorted
+
+
+class State(ToldOfRun):
     last_at: InstantMs | None
     weigh: Weighing
     steps: dict[str, StepState]
@@ -201,20 +215,11 @@ class State(TypedDict):
     waits: list[RunningWait]
     windows: list[OpenWindow]
     guides: list[RunningGuide]
-    number: str | None
-    also_numbered: list[str]
     gathered: list[GatheredLot]
     ticked: dict[str, InstantMs]
     measured: list[MeasuredMass]
-    air: list[AirTold]
-    proved: list[ScaleProof]
-    pictures: list[Picture]
     worked: dict[str, Ms]  # by step; "" is the whole run
     signed: Signing | None
-    unsigned: list[Unsigned]
     remarks: list[Remark]
-    notes: list[Note]
     kept: int | None  # pieces kept back of the good ones; None: nobody said
     met: dict[str, MetTold]  # by criterion, as it was answered last
-    judgements: list[JudgementTold]  # signed or not, as they were told
-    unread: list[str]  # ids of entries, sorted

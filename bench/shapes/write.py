@@ -11,12 +11,12 @@ import ast
 import importlib
 import inspect
 import json
-from functools import cache
 from pathlib import Path
 from types import ModuleType
 from typing import Annotated, ForwardRef, Literal, NamedTuple, is_typeddict
 
 from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
+from bench.lists import kept
 from bench.shapes.schema import SCALARS, fields_of, form_of, schema_of
 from bench.shapes.units import JsonObject
 
@@ -179,9 +179,9 @@ def _comment(note: str, margin: str = "") -> str:
 
 def _bases(document: object) -> list[object]:
     """The shapes that a shape extends. Python 3.11 keeps them nowhere but in its source."""
-    name = getattr(document, "__name__", "")
+    name: str = getattr(document, "__name__", "")
     module = inspect.getmodule(document)
-    bases = [
+    bases: list[object] = [
         getattr(module, base.id, None)
         for node in _source(module).tree.body
         if isinstance(node, ast.ClassDef) and node.name == name
@@ -196,7 +196,7 @@ class Source(NamedTuple):
     tree: ast.Module
 
 
-@cache
+@kept
 def _source(module: ModuleType | None) -> Source:
     text = inspect.getsource(module) if module else ""
     return Source(text.splitlines(), ast.parse(text))

@@ -9,11 +9,11 @@ the maker gives, and ask.
 """
 
 import re
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import Literal
 from unicodedata import normalize
 
-from bench.lists import every, once
+from bench.lists import every, kept, once
 from bench.shapes.recipe import Ingredient, IngredientKind
 from bench.shapes.substances import Substance, Trait
 from bench.sources import Cited, cited
@@ -37,7 +37,7 @@ def substance(id_: str) -> Substance:
     return _by_id()[id_]
 
 
-@cache
+@kept
 def _by_id() -> dict[str, Substance]:
     return {each["id"]: each for each in table()}
 
@@ -123,7 +123,7 @@ def _is_without(known: str, plain: str) -> bool:
     return bool(_WITHOUT.search(plain[:at]) or _FREE.search(plain[at + len(known) :]))
 
 
-@cache
+@kept
 def _whole() -> dict[str, list[Substance]]:
     """Every name, INCI name and number, with what bears it."""
     named: dict[str, list[Substance]] = {}

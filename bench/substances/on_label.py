@@ -8,10 +8,9 @@ Mica stays mica in both: as a name of Annex IV, from memory.
 """
 
 import re
-from functools import cache
 from typing import NotRequired, TypedDict
 
-from bench.lists import every
+from bench.lists import every, kept
 from bench.shapes.substances import Substance
 from bench.substances.table import table
 
@@ -36,7 +35,7 @@ def plain(name: str) -> str:
     return " ".join(every(_WORD, name.lower()))
 
 
-@cache
+@kept
 def on_label() -> dict[str, OnLabel]:
     """Every name that a label may bear, in small letters."""
     named: dict[str, OnLabel] = {}

@@ -4,9 +4,10 @@ A room's file is read when the first of its messages is said, so that a command 
 """
 
 from collections.abc import Callable, Mapping
-from functools import cache, cached_property
+from functools import cached_property
 from importlib.resources import files
 
+from bench.lists import kept
 from bench.words.catalogue import CatalogueError, Entry, Pattern, Said, made, pattern_of, read
 
 DEFAULT = "en"
@@ -86,14 +87,14 @@ class _Messages(dict[str, Said]):
         return said
 
 
-@cache
+@kept
 def languages() -> tuple[str, ...]:
     """The languages that there are catalogues of, the default first."""
     found = (each.name for each in files(__package__).iterdir() if each.joinpath(TERMS + ENDING).is_file())
-    return tuple(sorted(found, key=lambda tag: (tag != DEFAULT, tag)))
+    return (DEFAULT, *sorted({*found} - {DEFAULT}))
 
 
-@cache
+@kept
 def language(tag: str) -> Language:
     if tag not in languages():
         raise CatalogueError(f"there are no words in {tag!r}")
