@@ -479,16 +479,12 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
         return None
     pieces = _Pieces(sheet, state, counts)
     division = _coarsest(sheet, state)
-
-    def shown(mg: int) -> int:
-        return to_division(mg, division)
-
-    in_mg = shown(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]))
-    good_mg = shown(pieces.good * pieces.mean_mg[final])
-    kept_mg = shown(pieces.kept * pieces.mean_mg[final])
-    spoiled_mg = shown(pieces.spoiled_mg)
-    spare_mg = shown(pieces.spare_mg)
-    left_mg = shown(sum(each["mg"] for each in state["measured"] if each["what"] == "left"))
+    in_mg = to_division(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]), division)
+    good_mg = to_division(pieces.good * pieces.mean_mg[final], division)
+    kept_mg = to_division(pieces.kept * pieces.mean_mg[final], division)
+    spoiled_mg = to_division(pieces.spoiled_mg, division)
+    spare_mg = to_division(pieces.spare_mg, division)
+    left_mg = to_division(sum(each["mg"] for each in state["measured"] if each["what"] == "left"), division)
     told: Balance = {
         "in_mg": in_mg,
         "good_mg": good_mg,
