@@ -159,10 +159,14 @@ def _as_it_is(node: Node) -> str:
 
 
 def _written(statement: Node, named: dict[str, str]) -> str:
-    """The tokens of a statement, with a space only where two would be one without it."""
+    """The tokens of a statement, with a space only where two would be one without it, and no comma behind the last
+    of a list; but one that stands for a hole in it."""
     written: list[str] = []
     last = ""
     for token in _tokens(statement, named):
+        if last == "," and token in (")", "]", "}") and written[-2] not in (",", "["):
+            written.pop()
+            last = written[-1]
         between = " " if last and _would_join(last[-1], token[0]) else ""
         written.append(between + token)
         last = token

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 
+from api import page_tables
 from bench import words
 
 FILE = "words.js"
@@ -98,11 +99,11 @@ def as_json(told: object) -> str:
 
 
 def as_it_is(file: Path) -> str:
-    """A file as it lies there, but for those whose words are written in.
+    """A file as it lies there, but for those whose words or tables are written in.
 
     words.js has the words of all modules beside and beneath it.
     """
-    text = file.read_text("utf-8")
+    text = page_tables.put_in(file, file.read_text("utf-8"))
     if file.name in BEFORE_MODULES:
         return MARKED.sub(_first, text)
     if file.name != FILE or not PLACE.search(text):  # a part of the page has that name, too

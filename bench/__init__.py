@@ -39,6 +39,7 @@ from bench.last_time import last_times, learned, planned_hands
 from bench.lot_plate import lot_plate
 from bench.lots import pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
+from bench.page_tables import page_tables
 from bench.planning import (
     if_you_stop,
     make_problem,
@@ -321,6 +322,7 @@ __all__ = [
     "read_duration_ms",
     "read_kit",
     "read_money",
+    "page_tables",
     "read_recipe",
     "reason_words",
     "judgement_of",

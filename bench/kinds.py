@@ -1,7 +1,7 @@
 """The kinds of entry, one row each, of a run's journal and of the shelf's: its fields and its traits.
 
 The fields are those of the kind's body in `bench/shapes/entries.py`. Whoever needs "the kinds that ..." asks for a
-trait here. `python -m bench.shapes.write` writes the table for the page, as `frontend/bench/kinds.js`.
+trait here. The page has the same table (`bench/page_tables.py`).
 """
 
 from collections.abc import Mapping

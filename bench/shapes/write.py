@@ -15,7 +15,6 @@ from pathlib import Path
 from types import ModuleType
 from typing import Annotated, ForwardRef, Literal, NamedTuple, is_typeddict
 
-from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
 from bench.lists import kept
 from bench.shapes.schema import SCALARS, fields_of, form_of, schema_of
 from bench.shapes.units import JsonObject
@@ -249,29 +248,7 @@ def written() -> dict[str, str]:
     return {
         "page.d.ts": shapes.page(),
         "schemas.json": head + ",\n".join(modules) + "\n}\n",
-        "../../frontend/bench/kinds.js": _kinds(),
     }
-
-
-def _kinds() -> str:
-    """The table of entry kinds as the page reads it, as the formatter leaves it."""
-    parts = [
-        "/** The kinds of entry: written by `python -m bench.shapes.write` from bench/kinds.py. */\n",
-        "/** @typedef {{readonly [kind: string]: {fields: {[field: string]: string}, traits: string[]}}} Rows */\n",
-    ]
-    for name, rows in (("RUN_KINDS", RUN_KINDS), ("SHELF_KINDS", SHELF_KINDS)):
-        told = "".join(_row(str(kind), row) for kind, row in rows.items())
-        parts.append(f"/** @type {{Rows}} */\nexport const {name} = {{\n{told}}};\n")
-    return "\n".join(parts)
-
-
-def _row(kind: str, row: EntryKind) -> str:
-    fields = "".join(
-        f'      {field if needed else json.dumps(field + "?")}: "{fits}",\n'
-        for field, (fits, needed) in row.fields.items()
-    )
-    held = f"{{\n{fields}    }}" if fields else "{}"
-    return f"  {kind}: {{\n    fields: {held},\n    traits: {json.dumps(traits_of(row))},\n  }},\n"
 
 
 def _spread(schema: JsonObject) -> str:

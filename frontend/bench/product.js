@@ -4,14 +4,21 @@
  */
 
 import { say } from "../words.js";
-import { DUTIES, LAWS } from "./product-table.js";
-/** @import { DutyMark, DutyStands, LawStands, ProductStands, ProductUse, SoldIn } from "../../bench/shapes/page" */
+/** @import { Duty, DutyMark, DutyStands, Law, LawStands } from "../../bench/shapes/page" */
+/** @import { ProductStands, ProductUse, SoldIn } from "../../bench/shapes/page" */
 
 /**
  * @typedef {{readonly use?: ProductUse, readonly sold_in?: readonly SoldIn[],
  *   readonly ingredients: {readonly [id: string]: {readonly kind?: string}},
  *   readonly components: readonly {readonly lines?: readonly {readonly ingredient: string}[]}[]}} OfAProduct
  */
+
+/** As bench/product/table.json has them, with the date of each source's text: the server writes them in. */
+/** @type {readonly (Law & {dated: string})[]} */
+const LAWS = [];
+
+/** @type {readonly (Duty & {dated: string})[]} */
+const DUTIES = [];
 
 /** @param {OfAProduct} recipe @returns {boolean} */
 const isSoap = ({ ingredients, components }) =>

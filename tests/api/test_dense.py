@@ -51,6 +51,8 @@ def source(path: str) -> str:
          "const a=1- -1+ +2;\nif(/ a b/u.test(' a  b'))throw a;\n"),
         ("for (const each of given) for (const name in each) sum += name.length;\n",
          "for(const a of given)for(const b in a)sum+=b.length;\n"),
+        ("send(\n  [\n    1,\n    \",]\",\n  ],\n  { mass: 1, },\n);\nconst [, mass,] = [1, ,];\n",
+         "send([1,\",]\"],{mass:1});\nconst[,a]=[1,,];\n"),
     ],
 )  # fmt: skip
 def test_what_only_people_read_goes(text: str, less: str) -> None:
@@ -89,8 +91,14 @@ def tokens(node: Node) -> Iterator[tuple[str, str]]:
     for each in walk(node):
         if each.type in NAMES - {"identifier"}:
             yield from (("property_identifier", text_of(each)), (":", ":"), ("identifier", text_of(each)))
-        elif each.child_count == 0 and each.type != "comment":
+        elif each.child_count == 0 and each.type != "comment" and not ends_list(each):
             yield each.type, text_of(each)
+
+
+def ends_list(node: Node) -> bool:
+    """A comma behind the last of a list, where there need be none; one behind a hole makes the list longer."""
+    before, after = node.prev_sibling, node.next_sibling
+    return node.type == "," and bool(before and before.is_named and after and after.type in (")", "]", "}"))
 
 
 def unbound(node: Node, scopes: tuple[frozenset[str], ...]) -> Iterator[str]:

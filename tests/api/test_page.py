@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from api import page_tables
 from api.page import files_as_they_are, page_file, pieces_of, slim
 from api.pieces import APP, INDEX, MADE, REST, STYLES, WORKER
 from api.places import FRONTEND
@@ -187,8 +188,14 @@ def test_a_worker_without_a_place_for_what_it_is_told_is_not_sent(tmp_path: Path
         page_file(folder, WORKER)
 
 
-def test_no_line_of_a_module_is_longer_than_a_screen_is_wide() -> None:
-    """A regular expression alone on its line cannot be cut."""
-    assert [
-        each for each in lines_of_scripts() if len(each[1]) > 120 and not each[1].strip().startswith("/^")
-    ] == []
+def test_a_module_is_sent_with_its_tables_in_their_places_and_none_is_left_out() -> None:
+    """What they say is held by the vectors, which the page's side runs with these."""
+    sent = page_tables.put_in(
+        FRONTEND / "bench" / "product.js", "export const LAWS = [];\nconst DUTIES = [];\nconst other = [];\n"
+    )
+
+    assert sent.startswith('export const LAWS = [{id:"us-cosmetic",uses:["bath",')
+    assert sent.endswith("}];\nconst other = [];\n") and "const DUTIES = [{" in sent
+    with pytest.raises(ValueError, match="no place for DUTIES"):
+        page_tables.put_in(FRONTEND / "bench" / "product.js", "const LAWS = [];\n")
+    assert page_tables.put_in(FRONTEND / "parts" / "product.js", "const LAWS = [];\n") == "const LAWS = [];\n"

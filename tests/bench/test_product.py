@@ -10,7 +10,6 @@ from bench import check_recipe, read_recipe, words
 from bench.product import all_duties, all_laws, bans, limits, stands, use_row
 from bench.sources import cited, sources
 from bench.substances import substance
-from tests.frontend.product_table import PAGE, page_text
 
 MARKETS = ["us", "eu", "uk", "ni"]
 USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"]
@@ -79,11 +78,6 @@ def test_northern_ireland_goes_by_the_eu_and_great_britain_by_itself():
     )
     assert {"ni-person", "eu-report", "eu-notice"} <= ni and "eu-person" not in ni
     assert {"uk-person", "uk-report", "uk-notice"} <= uk and not ni & uk - {"samples"}
-
-
-def test_the_page_has_the_table_as_it_is():
-    """After a change of it: `python -m tests.frontend.product_table`."""
-    assert PAGE.read_text("utf-8") == page_text()
 
 
 def test_the_demo_recipes_say_what_they_are_for_and_their_limits_are_of_the_right_category():
