@@ -5,23 +5,32 @@ from itertools import chain
 
 from bench.brief import joined
 from bench.cautions import ByCode, in_full
-from bench.shapes.recipe import Hazard, PieceWords
+from bench.shapes.recipe import Component, Hazard, PieceWords
 from bench.shapes.sheet import (
     CheckStep,
     InSpoons,
     PiecesStep,
     RoundsReason,
+    SheetComponent,
     SheetLine,
     SheetWay,
     Spoonful,
     Step,
     Warn,
 )
+from bench.states import ASSEMBLY
 from bench.whole import PPM, mass, per_cent
 from bench.words import say
 
 UNNAMED: PieceWords = {"one": "piece", "many": "pieces"}  # as a measured recipe has them that names none
+UNNAMED_ASSEMBLY = "Assembly"  # the same of an assembly that has no name
 _SHARES_OF = "½¼⅛"  # a spoon whose name begins so is a share of another
+
+
+def part_name(part: Component | SheetComponent) -> str:
+    """What a part is called; the usual word where an assembly has no name of its own."""
+    unnamed = part["id"] == ASSEMBLY and part["name"] == UNNAMED_ASSEMBLY
+    return say("sheet-assembly") if unnamed else part["name"]
 
 
 def reason_words(reason: RoundsReason) -> str:

@@ -213,7 +213,7 @@ class _Comparison:
 
 def _titles(document: WrittenRecipe) -> dict[str, str]:
     """What ids stand for: components, steps as "component.step", lines as "component.line.line"."""
-    titles = {ASSEMBLY: say("versions-assembly")}
+    titles = {ASSEMBLY: say("sheet-assembly")}
     parts: list[tuple[Id, str, WrittenComponent | WrittenAssembly]] = [
         (component["id"], component["name"], component) for component in document["components"]
     ]
@@ -262,7 +262,7 @@ def _moved(after: str | None, names: dict[str, str]) -> str:
 
 def _assembly_name(assembly: WrittenAssembly | None) -> str:
     named = assembly.get("name") if assembly else None
-    return named or say("versions-assembly")
+    return named or say("sheet-assembly")
 
 
 def _quoted(step: WrittenStep) -> str:

@@ -5,6 +5,7 @@
  */
 
 import { saysOf } from "./bench/errors.js";
+import { partName } from "./bench/sheet-words.js";
 import { openStudio } from "./keep/studio.js";
 import { senses } from "./sense/index.js";
 import { registerAnswerRow } from "./parts/answer-row.js";
@@ -1031,7 +1032,7 @@ const urgency = ({ phase }) => RINGS.indexOf(phase);
 function ringWords({ wait, phase, at }) {
   const run = studio.run(wait.run);
   const step = run?.sheet.steps.find(({ id }) => id === wait.step);
-  const part = run?.sheet.components.find(({ id }) => id === step?.component)?.name;
+  const part = run?.sheet.components.filter(({ id }) => id === step?.component).map(partName)[0];
   const isOne = studio.runs.filter((run) => run.open).length === 1;
   const what = [isOne ? "" : run?.name, part, wait.title].filter(Boolean).join(", ");
   const rests = "rests_at" in wait && at === wait.rests_at;

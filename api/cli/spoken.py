@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from typing import Any
 
 import click
@@ -92,6 +93,10 @@ class Command(_Coded, click.Command):
             option.help = _help("help")
         return option
 
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        with _in_our_words(ctx):
+            return super().parse_args(ctx, args)
+
 
 class Group(Command, click.Group):
     def main(self, args: Sequence[str] | None = None, *more: Any, **named: Any) -> Any:
@@ -99,6 +104,10 @@ class Group(Command, click.Group):
 
         with words.speaking(language_of(sys.argv[1:] if args is None else args, os.environ)):
             return super().main(args, *more, **named)
+
+    def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
+        with _in_our_words(ctx):
+            return super().resolve_command(ctx, args)
 
 
 class WrongUsage(click.UsageError):
@@ -110,6 +119,50 @@ class WrongUsage(click.UsageError):
         if self.ctx is not None:
             say(self.ctx.get_usage(), err=True)
         say(self.format_message(), err=True)
+
+
+@contextmanager
+def _in_our_words(ctx: click.Context) -> Iterator[None]:
+    """What the library finds wrong with a call it says in English alone: here it is said in the language spoken."""
+    try:
+        yield
+    except (WrongUsage, click.exceptions.NoArgsIsHelpError):
+        raise
+    except click.UsageError as error:
+        raise WrongUsage(_wrong(error, ctx), ctx) from None
+
+
+def _wrong(error: click.UsageError, ctx: click.Context) -> str:
+    from bench.words import say
+
+    if isinstance(error, click.NoSuchOption):
+        return say("cli-spoken-no-option", name=error.option_name)
+    if isinstance(error, click.BadOptionUsage):
+        own = (each for each in ctx.command.params if error.option_name in each.opts)
+        is_flag = any(getattr(each, "is_flag", False) for each in own)
+        key = "cli-spoken-takes-no-value" if is_flag else "cli-spoken-needs-value"
+        return say(key, name=error.option_name)
+    if isinstance(error, click.BadParameter) and error.param:
+        name = error.param.get_error_hint(ctx).replace("'", "")
+        if isinstance(error, click.MissingParameter):
+            return say("cli-spoken-missing", name=name)
+        return say("cli-spoken-bad-value", name=name, takes=_taken(error.param.type))
+    if isinstance(ctx.command, click.Group):
+        return say("cli-spoken-no-command", names=", ".join(ctx.command.list_commands(ctx)))
+    return say("cli-spoken-too-many")
+
+
+def _taken(kind: click.ParamType[Any]) -> str:
+    """What a value must be."""
+    from bench.words import say
+
+    if isinstance(kind, click.Choice):
+        return say("cli-spoken-one-of", names=", ".join(map(str, kind.choices)))
+    if isinstance(kind, click.IntRange) and kind.max is not None:
+        return say("cli-spoken-from-to", least=str(kind.min), most=str(kind.max))
+    if isinstance(kind, click.DateTime):
+        return say("cli-spoken-day")
+    return say("cli-spoken-file") if isinstance(kind, click.Path) else say("cli-spoken-whole")
 
 
 def command(code: str, name: str | None = None) -> Callable[[Callable[..., Any]], click.Command]:

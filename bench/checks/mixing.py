@@ -92,7 +92,7 @@ def much_preservative(subject: Subject) -> Iterator[Finding]:
                     say(
                         "checks-much-preservative",
                         share=cut_per_cent(share, 1),
-                        part=component["name"],
+                        part=subject.place(component["id"]),
                         name=subject.ingredient(line)["name"],
                     ),
                     why=say("checks-much-preservative-why"),

@@ -230,7 +230,7 @@ def unasked(subject: Subject) -> Iterator[Finding]:
                     "unasked",
                     "look",
                     f"{component['id']}.{line['id']}",
-                    say("checks-unasked", part=component["name"], name=name),
+                    say("checks-unasked", part=subject.place(component["id"]), name=name),
                     why=say("checks-unasked-why"),
                     do=say("checks-unasked-do"),
                 )

@@ -22,6 +22,7 @@ from bench.shapes.recipe import (
 )
 from bench.shapes.substances import Substance
 from bench.shapes.units import Id, RecipeKey
+from bench.sheet_words import part_name
 from bench.steps import counts_pieces
 from bench.substances import kind_of, known
 from bench.words import say
@@ -193,13 +194,11 @@ class Subject:
     def _places(self) -> dict[str, str]:
         named = {f"ingredients.{key}": each["name"] for key, each in self.recipe["ingredients"].items()}
         for component in self.recipe["components"]:
-            named[component["id"]] = component["name"]
+            part = named[component["id"]] = part_name(component)
             for line in component["lines"]:
-                named[f"{component['id']}.{line['id']}"] = (
-                    f"{component['name']}: {self.ingredient(line)['name']}"
-                )
+                named[f"{component['id']}.{line['id']}"] = f"{part}: {self.ingredient(line)['name']}"
             for step in component["steps"]:
-                named[f"{component['id']}.{step['id']}"] = f"{component['name']}: {step['title']}"
+                named[f"{component['id']}.{step['id']}"] = f"{part}: {step['title']}"
         return named
 
     def of_kind(self, component: Component, *kinds: str) -> list[RecipeLine]:

@@ -11,6 +11,7 @@ from bench.shapes.entries import CarriedBody
 from bench.shapes.prompts import Answer
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg
+from bench.sheet_words import part_name
 from bench.weighing import allowed_mg
 from bench.whole import apart, mass, more_by, reading, times
 from bench.words import say
@@ -55,10 +56,10 @@ def _says(view: View, line: SheetLine, num: int, den: int, ends: dict[str, Mg]) 
     component, lines = view.components[line["component"]], view.round_of(line)
     total = sum(ends.values())
     pieces = pieces_from(component, total)
-    becomes = say("prompting-part-becomes", part=component["name"], mass=mass(total, 1000))
+    becomes = say("prompting-part-becomes", part=part_name(component), mass=mass(total, 1000))
     if component["piece_mg"] and pieces:
         becomes = say(
-            "prompting-part-becomes-enough", part=component["name"], mass=mass(total, 1000), pieces=pieces
+            "prompting-part-becomes-enough", part=part_name(component), mass=mass(total, 1000), pieces=pieces
         )
     said = [becomes]
     tops = [top for each in lines if (top := _top_up(view, each, num, den, ends[each.id]))]

@@ -9,6 +9,7 @@ from bench.prompting.on_scale import filling, on_scale
 from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer
 from bench.shapes.units import Mg
+from bench.sheet_words import part_name
 from bench.weighing import carry_factor
 from bench.whole import PPM, Division, apart, reading, to_division
 from bench.words import say
@@ -121,7 +122,7 @@ def _limit_says(view: View, line: WeighedLine) -> str:
     asked = shares(view.sheet, view.state, {line.id: line.target}, key, part)
     if max(of_part, of_piece) <= limit or (of_part, of_piece) <= asked:
         return ""
-    name = view.components[part]["name"]
+    name = part_name(view.components[part])
     part_says, limit_says = apart((of_part, PPM), (limit, PPM))
     piece_says, _ = apart((of_piece, PPM), (limit, PPM))
     return say("prompting-past-limit", ofPart=part_says, part=name, ofPiece=piece_says, limit=limit_says)

@@ -25,7 +25,7 @@ from bench.shapes.recipe import (
     WrittenRecipe,
 )
 from bench.shapes.units import Id, Mg, Ppm, RecipeKey, Ug
-from bench.sheet_words import UNNAMED
+from bench.sheet_words import UNNAMED, UNNAMED_ASSEMBLY
 from bench.states import ASSEMBLY
 from bench.whole import PPM, half_even
 from bench.words import say
@@ -165,7 +165,7 @@ def _assembly(source: Source, written: WrittenAssembly, components: list[Compone
     ends = [end for part in components for end in _ends(part)]
     return {
         "id": ASSEMBLY,
-        "name": written.get("name", "Assembly"),
+        "name": written.get("name", UNNAMED_ASSEMBLY),
         "takes": 1,
         "spares": 0,
         "piece_mg": half_even(_total_ug(lines), source.written_for * 1000),

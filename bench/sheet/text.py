@@ -5,7 +5,15 @@ from bench.lists import once
 from bench.shapes.kit import Scale
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, SheetWay, Step
 from bench.shapes.units import Id, LineKey, StepKey
-from bench.sheet_words import cautions_of, piece_word, reason_words, spoons_words, too_far_of, warning_words
+from bench.sheet_words import (
+    cautions_of,
+    part_name,
+    piece_word,
+    reason_words,
+    spoons_words,
+    too_far_of,
+    warning_words,
+)
 from bench.steps import by_hand, counts_pieces, divides, heats, is_judged, puts_in, runs_by_itself
 from bench.weighing import reads_in
 from bench.whole import Division, mass, reading, share_out, span, temperature, to_division
@@ -25,7 +33,7 @@ def sheet_text(sheet: Sheet) -> str:
     scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}
     lines = {line["id"]: line for line in sheet["lines"]}
     portions = _portions(sheet, lines, scales)
-    names = {component["id"]: component["name"] for component in sheet["components"]}
+    names = {component["id"]: part_name(component) for component in sheet["components"]}
     for component in sheet["components"]:
         out += _about(component)
         for each in component["rounds"]:
@@ -93,7 +101,7 @@ def _shown(mg: int, scale: Scale | None) -> str:
 
 
 def _about(component: SheetComponent) -> list[str]:
-    out = [f"{component['letter']}  {component['name']}"]
+    out = [f"{component['letter']}  {part_name(component)}"]
     if component["piece_mg"]:
         piece, made = (
             mass(component["piece_mg"], 100),

@@ -12,7 +12,12 @@ import { inFull } from "./cautions.js";
 
 /** As a measured recipe has them that names none. @type {PieceWords} */
 export const UNNAMED = { one: "piece", many: "pieces" };
+const UNNAMED_ASSEMBLY = "Assembly"; // the same of an assembly that has no name
 const SHARES_OF = "½¼⅛"; // a spoon whose name begins so is a share of another
+
+/** What a part is called; the usual word where an assembly has no name. @param {{id: string, name: string}} part */
+export const partName = ({ id, name }) =>
+  id === "assembly" && name === UNNAMED_ASSEMBLY ? say("sheet-assembly") : name;
 
 /**
  * 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp", and what that is off by from 1 % is said: "⅛ tsp (4 % less)"; "" for null.

@@ -10,7 +10,7 @@ import { readsIn } from "../bench/weighing.js";
 import { mass, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
-import { cautionsOf, noteOf, spoonsWords, tooFarOf, UNNAMED } from "../bench/sheet-words.js";
+import { UNNAMED, cautionsOf, noteOf, partName, spoonsWords, tooFarOf } from "../bench/sheet-words.js";
 import { byHand, divides, isJudged, putsIn } from "../bench/steps/index.js";
 import { point, say, units } from "../words.js";
 import { pieces } from "./words.js";
@@ -68,7 +68,7 @@ export function planOfSheet(sheet) {
     warnings: sheet.warnings.map(warningWords),
     parts: sheet.components.map((component) => ({
       letter: component.letter,
-      name: component.name,
+      name: partName(component),
       count: component.count,
       facts: [
         component.piece_mg && component.id !== "assembly"

@@ -16,6 +16,7 @@
 // between the other things to do, Escape goes back to the best one.
 
 import { runsByItself } from "../bench/steps/index.js";
+import { partName } from "../bench/sheet-words.js";
 import { define, given, h, keyed, part as within, setAttr, setText, show, tell } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
 import { fit, forget } from "../parts/fit.js";
@@ -472,7 +473,7 @@ export class BenchScreen extends HTMLElement {
     show(parts.letter, prompt.letter !== "");
     if (prompt.letter) relabelMark(parts.letter, prompt.letter);
     const part =
-      run.sheet.components.find((candidate) => candidate.id === prompt.component)?.name ??
+      run.sheet.components.filter(({ id }) => id === prompt.component).map(partName)[0] ??
       say("page-bench-whole-batch");
     setText(
       parts.place,

@@ -15,6 +15,7 @@ import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
 import { stands } from "../bench/product.js";
 import { record } from "../bench/record.js";
+import { partName } from "../bench/sheet-words.js";
 import { define, given, h, setChildren, setText, show, tell } from "../parts/dom.js";
 import { DutiesPart } from "../parts/duties.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
@@ -645,19 +646,19 @@ function componentPart(component, told) {
   const rounds = component.rounds.length;
   return h(
     "section",
-    { class: "plate-part", "aria-label": component.name },
+    { class: "plate-part", "aria-label": partName(component) },
     h(
       "h2",
       {},
       letterMark(component.letter),
-      h("span", {}, component.name),
+      h("span", {}, partName(component)),
       h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`),
     ),
     lines.length
       ? h(
           "table",
           { class: "amounts" },
-          h("caption", { class: "unseen" }, say("page-record-weights", { part: component.name })),
+          h("caption", { class: "unseen" }, say("page-record-weights", { part: partName(component) })),
           h(
             "thead",
             {},

@@ -13,7 +13,7 @@ import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
-import { pieceWord, spoonsWords } from "../bench/sheet-words.js";
+import { partName, pieceWord, spoonsWords } from "../bench/sheet-words.js";
 import { uozToMg } from "../bench/whole.js";
 import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -368,7 +368,7 @@ export class SizeScreen extends HTMLElement {
                 "span",
                 {},
                 say("page-size-with", { name }),
-                h("span", { class: "soft small" }, ` (${component.name})`),
+                h("span", { class: "soft small" }, ` (${partName(component)})`),
               ),
             ),
           );
@@ -610,7 +610,7 @@ function plate(sheet, component) {
       "h2",
       {},
       letterMark(component.letter),
-      h("span", {}, component.name),
+      h("span", {}, partName(component)),
       h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`),
     ),
     h("p", { class: "soft figures-line" }, facts.join(", ")),
@@ -618,7 +618,7 @@ function plate(sheet, component) {
     h(
       "table",
       { class: "amounts" },
-      h("caption", { class: "unseen" }, say("page-size-goes-in", { name: component.name })),
+      h("caption", { class: "unseen" }, say("page-size-goes-in", { name: partName(component) })),
       h(
         "tbody",
         {},

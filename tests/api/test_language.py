@@ -246,3 +246,28 @@ def test_a_language_that_there_is_not_is_said() -> None:
     told = CliRunner().invoke(main, ["--language", "xx", "devices"])
 
     assert (told.exit_code, "Choose one of: en, de" in told.stderr) == (2, True)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["turn"], "Diesen Befehl gibt es nicht. Möglich: "),
+        (["serve", "--prot", "1"], "Die Option --prot gibt es nicht."),
+        (["serve", "--port"], "Hinter --port fehlt ein Wert."),
+        (["serve", "--lan=1"], "--lan nimmt keinen Wert."),
+        (["serve", "--port", "70000"], "--port nimmt das nicht. Eine ganze Zahl von 0 bis 65535 angeben."),
+        (["batches", "--release", "gone"], "--release nimmt das nicht. Möglich: "),
+        (["batches", "--most", "0"], "--most nimmt das nicht. Eine ganze Zahl ab 1 angeben."),
+        (["audit", "--since", "March"], "--since nimmt das nicht. Einen Tag angeben"),
+        (["sheet", "recipe.json"], "--pieces fehlt. Bitte angeben."),
+        (["sheet", ".", "--pieces", "1"], "RECIPE nimmt das nicht. Eine Datei angeben."),
+        (["sheet", "recipe.json", "more"], "--pieces fehlt."),
+        (["devices", "more"], "Das ist ein Wort zu viel."),
+    ],
+)
+def test_what_is_wrong_with_a_call_is_said_in_the_language_spoken(arguments: list[str], says: str) -> None:
+    """Each kind of fault that the library finds, on German's own words: none of its English is left."""
+    told = CliRunner().invoke(main, ["--language", "de", *arguments])
+
+    assert (told.exit_code, says in told.stderr) == (2, True), told.stderr
+    assert not {"Error", "Try", "No such", "Invalid", "Missing", "Usage:"} & {*told.stderr.split()}

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import re
 
 import pytest
-from workshop import demo_kit, demo_recipe, make_recipe, sheet_of
+from workshop import ROOT, demo_kit, demo_recipe, make_recipe, sheet_of
 
-from bench import sheet_text
+from bench import sheet_text, words
 
 OIL = {"g_per_ml": "0.91", "source": "supplier"}
 
@@ -64,3 +65,14 @@ def test_drops_say_about_what_they_weigh():
         sheet_of(make_recipe("185 drops", "100 g", ingredients={"i0": {"name": "Oil", "density": OIL}}))
     )
     assert re.search(r"185 drops, about [0-9.]+ g", told)
+
+
+def test_an_assembly_without_a_name_is_named_by_the_usual_word_of_the_language():
+    """The sheet says the same in either, so that its hash does."""
+    sheet = json.loads((ROOT / "frontend" / "sample.json").read_text("utf-8"))
+    with words.speaking("de"):
+        assert "\nC  Zusammensetzen\n" in sheet_text(sheet)
+    assert "\nC  Assembly\n" in sheet_text(sheet)
+
+    sheet["components"][-1]["name"] = "Joining"
+    assert "\nC  Joining\n" in sheet_text(sheet)

@@ -71,3 +71,4 @@ sheet-text-about = { $counted }, etwa { $mass }
 sheet-text-tools = mit { $tools }
 sheet-text-loose = In keinem Schritt gewogen:
 sheet-text-warnings = Darauf achten
+sheet-assembly = Zusammensetzen

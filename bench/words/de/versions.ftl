@@ -3,7 +3,6 @@
 ## Wo
 
 versions-recipe = Das Rezept
-versions-assembly = Zusammenbau
 versions-ingredient = Zutat { $name }
 versions-in-part = { $part }, { $name }
 versions-quoted = „{ $title }“

@@ -78,3 +78,4 @@ sheet-text-about = { $counted }, about { $mass }
 sheet-text-tools = with { $tools }
 sheet-text-loose = Weighed in no step:
 sheet-text-warnings = Look at this
+sheet-assembly = Assembly

@@ -3,7 +3,6 @@
 ## Where
 
 versions-recipe = The recipe
-versions-assembly = Assembly
 versions-ingredient = Ingredient { $name }
 versions-in-part = { $part }, { $name }
 versions-quoted = “{ $title }”

@@ -4,6 +4,7 @@ import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { carriedTo, loads, tooFull, weighedLines } from "../capacity.js";
 import { inReach } from "../journal/index.js";
+import { partName } from "../sheet-words.js";
 import { piecesFrom } from "../yields.js";
 import { allowedMg } from "../weighing.js";
 import { apart, mass, moreBy, reading, sum, times } from "../whole.js";
@@ -63,7 +64,7 @@ function carriedSays(view, line, [num, den], ends, full) {
   const component = view.components.get(line.component);
   const total = sum([...ends.values()]);
   const pieces = piecesFrom(component, total);
-  const part = component.name;
+  const part = partName(component);
   const made = mass(total, 1000);
   const tops = weighedLines(view.sheet, line).flatMap((each) => {
     const { in_mg: inMg } = view.state.lines[each.id];

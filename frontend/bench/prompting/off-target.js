@@ -4,6 +4,7 @@ import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { sharesOf, weighedLines } from "../capacity.js";
 import { carryUp } from "../journal/index.js";
+import { partName } from "../sheet-words.js";
 import { carryFactor } from "../weighing.js";
 import { apart, PPM, reading, sum, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
@@ -108,7 +109,7 @@ function wentIn(told, division) {
 function newShare(view, line, told) {
   const meant = sum(weighedLines(view.sheet, line).map((each) => view.state.lines[each.id].target_mg ?? 0));
   const becomes = meant - told.target_mg + told.in_mg;
-  const part = view.components.get(line.component).name;
+  const part = partName(view.components.get(line.component));
   const { name } = line;
   const [share, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
   const said =
