@@ -17,7 +17,7 @@ PLAIN_KEY = re.compile(r'"([A-Za-z_]\w*)":')  # within a text a quote is escaped
 
 def put_in(file: Path, source: str) -> str:
     """A module's source with its tables in their places; ValueError: one has no place."""
-    tables = dict(page_tables().get(file.name, {})) if file.parent.name == "bench" else {}
+    tables = dict(page_tables().get(f"{file.parent.name}/{file.name}", {}))
 
     def filled(place: re.Match[str]) -> str:
         if place[2] not in tables:

@@ -6,7 +6,7 @@ whatever is said in its place today (tests/bench/test_former_words.py has the te
 
 from hashlib import sha256
 
-_CODES = {
+CODES = {
     "6acea178": "hot_soap",
     "926e26d9": "hot_fat",
     "77771e8b": "powder",
@@ -34,4 +34,4 @@ _LENGTH = 8
 def coded(text: str) -> str:
     """The code that stands today where this text did: a hazard, a state by its stake, "too_wet", "yes", "done",
     "instead_of" before a name; else ""."""
-    return _CODES.get(sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:_LENGTH], "") if text else ""
+    return CODES.get(sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:_LENGTH], "") if text else ""

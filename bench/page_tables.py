@@ -1,19 +1,32 @@
 """The tables that the page reads too: no second copy is kept, the server writes them in where it sends the page."""
 
+from bench.cautions import HAZARDS
+from bench.former_words import CODES
 from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
 from bench.product import all_duties, all_laws
 from bench.shapes.product import Duty, Law
+from bench.shapes.recipe import Does, IngredientKind
+from bench.shapes.schema import form_of
 from bench.sources import sources
+from bench.states import STATES
 
 
 def page_tables() -> dict[str, dict[str, object]]:
-    """By module of `frontend/bench`, and by the name that a table has there."""
+    """By module of the page, and by the name that a table has there."""
     return {
-        "kinds.js": {
+        "bench/cautions.js": {"HAZARDS": HAZARDS},
+        "bench/former-words.js": {"CODES": CODES},
+        "bench/kinds.js": {
             "RUN_KINDS": {kind: _kind(row) for kind, row in RUN_KINDS.items()},
             "SHELF_KINDS": {kind: _kind(row) for kind, row in SHELF_KINDS.items()},
         },
-        "product.js": {"LAWS": [*map(_dated, all_laws())], "DUTIES": [*map(_dated, all_duties())]},
+        "bench/product.js": {"LAWS": [*map(_dated, all_laws())], "DUTIES": [*map(_dated, all_duties())]},
+        "bench/states.js": {"STATES": [*STATES]},
+        "parts/recipe-forms.js": {
+            "DOES_CODES": form_of(Does).parts,
+            "KIND_CODES": form_of(IngredientKind).parts,
+            "HAZARD_CODES": sorted(HAZARDS),
+        },
     }
 
 

@@ -69,7 +69,7 @@ export type StepKind = "weigh" | "do" | "melt" | "split" | "check" | "pieces" | 
 
 export type Does = "grind" | "sift" | "mix" | "wipe" | "whip" | "colour" | "spray" | "press" | "pour" | "pipe" | "unmould" | "join" | "sprinkle" | "wrap" | "label";
 
-export type IngredientKind = "acid" | "alcohol" | "bicarbonate" | "botanical" | "butter" | "carbonate" | "citric_acid" | "dye" | "fragrance" | "humectant" | "lake" | "mica" | "oil" | "other" | "pigment" | "powder" | "preservative" | "salt" | "soap_base" | "solubiliser" | "surfactant" | "water" | "wax" | "whipping_base";
+export type IngredientKind = "acid" | "alcohol" | "bicarbonate" | "botanical" | "butter" | "carbonate" | "citric_acid" | "dye" | "fragrance" | "humectant" | "lake" | "mica" | "oil" | "pigment" | "powder" | "preservative" | "salt" | "soap_base" | "solubiliser" | "surfactant" | "water" | "wax" | "whipping_base" | "other";
 
 export type Measures = "us" | "imperial" | "metric";
 

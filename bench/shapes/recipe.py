@@ -58,7 +58,6 @@ IngredientKind = Literal[
     "lake",
     "mica",
     "oil",
-    "other",
     "pigment",
     "powder",
     "preservative",
@@ -69,6 +68,7 @@ IngredientKind = Literal[
     "water",
     "wax",
     "whipping_base",
+    "other",
 ]
 Measures = Literal["us", "imperial", "metric"]
 AcidForm = Literal["anhydrous", "monohydrate"]

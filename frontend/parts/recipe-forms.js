@@ -1,5 +1,5 @@
 // What a recipe may say, as tables of fields (see recipe-fields.js): the page's copy of
-// bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
+// bench/shapes/recipe.py. tests/frontend/test_recipe_page.py holds the two together.
 
 import { divides, runsByItself } from "../bench/steps/index.js";
 import { say } from "../words.js";
@@ -12,63 +12,18 @@ const coded = (of, ...codes) => ({ of, codes });
 
 export const MEASURES = coded("measures", "metric", "us", "imperial");
 export const VESSELS = coded("vessel", "bowl", "jug", "cup", "pan", "bag");
-export const ALL_HAZARDS = coded(
-  "hazard",
-  "alcohol",
-  "hot_fat",
-  "hot_soap",
-  "mixer",
-  "powder",
-  "slippery",
-  "superheated",
-  "wet_sockets",
-);
-const DOES = coded(
-  "does",
-  "grind",
-  "sift",
-  "mix",
-  "wipe",
-  "whip",
-  "colour",
-  "spray",
-  "press",
-  "pour",
-  "pipe",
-  "unmould",
-  "join",
-  "sprinkle",
-  "wrap",
-  "label",
-);
+
+/** As bench/shapes/recipe.py has them: the server writes them in. @type {readonly string[]} */
+const HAZARD_CODES = [];
+/** @type {readonly string[]} */
+const DOES_CODES = [];
+/** @type {readonly string[]} */
+const KIND_CODES = [];
+
+export const ALL_HAZARDS = coded("hazard", ...HAZARD_CODES);
+const DOES = coded("does", ...DOES_CODES);
 export const FORMS = coded("form", "anhydrous", "monohydrate");
-export const INGREDIENT_KINDS = coded(
-  "kind",
-  "acid",
-  "alcohol",
-  "bicarbonate",
-  "botanical",
-  "butter",
-  "carbonate",
-  "citric_acid",
-  "dye",
-  "fragrance",
-  "humectant",
-  "lake",
-  "mica",
-  "oil",
-  "pigment",
-  "powder",
-  "preservative",
-  "salt",
-  "soap_base",
-  "solubiliser",
-  "surfactant",
-  "water",
-  "wax",
-  "whipping_base",
-  "other",
-);
+export const INGREDIENT_KINDS = coded("kind", ...KIND_CODES);
 
 /** The component a path lies in. @param {WrittenRecipe} document @param {string} at @returns {Part | undefined} */
 export const partAt = (document, at) =>
