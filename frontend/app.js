@@ -456,8 +456,17 @@ function look(run) {
 }
 
 /** @param {Run} run */
-function lookAtRest(run) {
-  if (isPressed) {
+async function lookAtRest(run) {
+  const mine = looking; // another is set with the next touch
+  const { state } = run;
+  await planning()?.readyDayOfRun(
+    studio,
+    run,
+    measuredOf,
+    () => looking === mine && run.state === state && !isPressed,
+  );
+  if (looking !== mine) return;
+  if (isPressed || run.state !== state) {
     looking = setTimeout(lookAtRest, AT_REST_MS, run);
     return;
   }

@@ -12,6 +12,12 @@ export const isInstalled = navigator.standalone === true || matchMedia("(display
 /** iOS before 18.4 grants an installed page its screen lock and then does nothing (from memory of WebKit's notes). */
 export const holdsScreen = !(isApple && isInstalled && before(18, 4));
 
+/**
+ * Between two pieces of a longer work: what was touched meanwhile is answered, and the page painted, before the next.
+ * @returns {Promise<void>}
+ */
+export const breathe = () => globalThis.scheduler?.yield?.() ?? new Promise((resolve) => setTimeout(resolve));
+
 /** @param {number} major @param {number} minor */
 function before(major, minor) {
   const [, own, less = 0] = said.match(/ OS (\d+)_(\d+)/) ?? said.match(/Version\/(\d+)\.(\d+)/) ?? [];

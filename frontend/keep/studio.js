@@ -35,6 +35,7 @@ import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
+import { breathe } from "../platform.js";
 import { say } from "../words.js";
 /** @import { Entry, Now, Size, State } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
@@ -107,6 +108,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   /** @type {Promise<void> | null} */
   #started = null;
   #noting = 0;
+  #isChecking = false;
   #linkTold = "";
   /** @type {Door | undefined} */
   #door;
@@ -711,7 +713,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       if (runs.length === 0 && stores.some((name) => name !== "meta"))
         this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink();
-      if (runs.length > 0) this.#rings.check();
+      if (runs.length > 0) this.#checkSoon();
       if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0))
         this.#noteClosedSoon();
     });
@@ -734,6 +736,15 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.#rings.check();
     if (this.isWhole) this.#started = this.#sync.start();
     this.#noteClosedSoon();
+  }
+
+  /** What rings is looked for apart from the write that changed it: to fold a journal takes a while. */
+  async #checkSoon() {
+    if (this.#isChecking) return;
+    this.#isChecking = true;
+    await breathe();
+    this.#isChecking = false;
+    this.#rings.check();
   }
 
   /** Whether a run is finished where it is not noted so, or the other way round. @param {string} id */

@@ -22,6 +22,8 @@ const BATCH = 200;
 /** More recipes than these are read by pages of so many, each recipe whole: a new phone has all to read. */
 const FEW = 3;
 const WHOLE = 25;
+/** So many entries in one answer, at the most. */
+const MOST_ENTRIES = 500;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
 const FINISHED_KEPT = 40;
 /** How often the server is asked what batches that are not on this phone have used of the shelf. */
@@ -252,11 +254,11 @@ export class Round {
   async lists() {
     await this.#readStudio();
     this.#sync.heard("studio");
+    await this.#readRecipes(); // before what no page opens with
+    this.#sync.heard("recipes");
     await this.#readKit();
     await this.#readSettings();
     await this.#read(SHELF);
-    await this.#readRecipes();
-    this.#sync.heard("recipes");
     const { runs, total } = (await this.#get(`/runs?open=false&page_size=${FINISHED_KEPT}`)).body;
     await this.#takeRuns(runs);
     await this.#readVersions();
@@ -268,13 +270,30 @@ export class Round {
   async #takeRuns(listed) {
     for (const { id, cursor, sealed_by } of listed) {
       const run = this.#book.runs.get(id);
-      if (!run || (sealed_by && run.sealed?.signed !== sealed_by)) {
+      if (!run) await this.#takeNew(id);
+      else if (sealed_by && run.sealed?.signed !== sealed_by) {
         const { body } = await this.#get(`/runs/${id}`);
         await this.#commit({ runs: { put: [rowOf(body)] } });
       }
       if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id)?.unread().length)
         await this.#read(id);
     }
+  }
+
+  /**
+   * A run that is new here, with its journal as far as one answer reaches: it is folded once, and not first without.
+   * @param {string} id
+   */
+  async #takeNew(id) {
+    const { body: run } = await this.#get(`/runs/${id}`);
+    const answer = await this.#get(`${entriesOf(id)}?limit=${MOST_ENTRIES}`);
+    const { entries, cursor } = answer.body;
+    await this.#commit({
+      runs: { put: [rowOf(run)] },
+      entries: { put: entries },
+      meta: { put: [{ key: cursorOf(id), value: cursor }] },
+    });
+    await this.#hear(answer);
   }
 
   /** Read a journal on, to its end: what was sent is then read back, or it is not there. @param {string} id */
@@ -287,7 +306,7 @@ export class Round {
       const after = cursor === undefined || cursor === null ? "" : `&after=${encodeURIComponent(cursor)}`;
       let answer;
       try {
-        answer = await this.#get(`${entriesOf(id)}?limit=500${after}`);
+        answer = await this.#get(`${entriesOf(id)}?limit=${MOST_ENTRIES}${after}`);
       } catch (error) {
         if (!saysStatus(error, 404)) throw error;
         if (id !== SHELF) await this.#notThere(journal);
@@ -392,6 +411,7 @@ export class Round {
 
   /** The newest of each recipe: fetched from the server, or given back to one that knows only an older or none. */
   async #readRecipes() {
+    if (this.#book.recipes.size === 0) return this.#readAllWhole();
     /** @type {Map<string, {id: string, version: number}>} */
     const missing = new Map(this.#book.recipes);
     /** @type {Map<string, number>} */
@@ -411,6 +431,15 @@ export class Round {
       await this.#keepRecipes([{ ...body, etag }]);
     }
     for (const { id, version } of missing.values()) await this.#putBack(id, version);
+  }
+
+  /** On a phone that has none yet: what there is need not be asked first. */
+  async #readAllWhole() {
+    for (let page = 1, pages = 1; page <= pages; page += 1) {
+      const { body } = await this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`);
+      if (body.recipes.length) await this.#keepRecipes(body.recipes);
+      pages = body.pages;
+    }
   }
 
   /**

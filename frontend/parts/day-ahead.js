@@ -25,6 +25,7 @@ import { compare } from "../bench/price.js";
 import { openSheet } from "../bench/sheet/former.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, dated, day as dayOf, duration } from "./words.js";
+import { breathe } from "../platform.js";
 import { say } from "../words.js";
 /** @import { Advice, GapOver, HoursAdvice, MakerWritten, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Plan, Problem, RunDue } from "../../bench/shapes/page" */
@@ -95,31 +96,75 @@ export const hoursOf = (hours) =>
     ? hours.document
     : { makers: [{ name: say("page-day-maker"), hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] };
 
-/** @param {{runs: DayPart[], hours: HoursDoc | null, plan: PlanThere, at: number}} given @returns {Ahead} */
-export function dayAhead({ runs, hours, plan, at }) {
-  // Asked at every turn of the page; the answer changes with what happens, and once a minute by itself.
-  const key = [
-    Math.floor(at / MINUTE_MS),
-    hours,
-    plan,
-    ...runs.flatMap(({ run, measured }) => [run.state, measured]),
-  ];
-  const isSame = key.length === made.key.length && key.every((each, place) => each === made.key[place]);
-  const ahead = (isSame && made.ahead) || lookAhead(runs, hoursOf(hours).makers, plan, at);
+/**
+ * What a day is made of. Asked at every turn of the page; the answer changes with what happens, and once a minute by
+ * itself.
+ * @typedef {{runs: DayPart[], hours: HoursDoc | null, plan: PlanThere, at: number}} DayGiven
+ * @param {DayGiven} given
+ */
+const keyOf = ({ runs, hours, plan, at }) => [
+  Math.floor(at / MINUTE_MS),
+  hours,
+  plan,
+  ...runs.flatMap(({ run, measured }) => [run.state, measured]),
+];
+
+/** @param {unknown[]} key */
+const isMade = (key) =>
+  key.length === made.key.length && key.every((each, place) => each === made.key[place]);
+
+/** @param {DayGiven} given @returns {Ahead} */
+export function dayAhead(given) {
+  const key = keyOf(given);
+  const ahead = (isMade(key) && made.ahead) || toItsEnd(aheadOf(given));
   made = { key, ahead };
   return ahead;
 }
 
-/** @param {Studio} studio @param {Run} run @param {MeasuredOf} measuredOf */
-export function dayOfRun(studio, run, measuredOf) {
+/** @param {DayGiven} given */
+const aheadOf = ({ runs, hours, plan, at }) => lookAhead(runs, hoursOf(hours).makers, plan, at);
+
+/** @param {Studio} studio @param {Run} run @param {MeasuredOf} measuredOf @returns {DayGiven} */
+function givenOf(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
   const along = studio.together(run.id).filter((other) => other !== run);
-  return dayAhead({
+  return {
     runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })),
     hours,
     plan,
     at: studio.at(),
-  });
+  };
+}
+
+/** @param {Studio} studio @param {Run} run @param {MeasuredOf} measuredOf */
+export const dayOfRun = (studio, run, measuredOf) => dayAhead(givenOf(studio, run, measuredOf));
+
+/**
+ * The same made ahead, for `dayOfRun` to find: piece by piece, so that a touch meanwhile is answered. Given up where
+ * `isWanted` says so.
+ * @param {Studio} studio @param {Run} run @param {MeasuredOf} measuredOf @param {() => boolean} isWanted
+ */
+export async function readyDayOfRun(studio, run, measuredOf, isWanted) {
+  const given = givenOf(studio, run, measuredOf);
+  const key = keyOf(given);
+  if (made.ahead && isMade(key)) return;
+  const looking = aheadOf(given);
+  for (;;) {
+    await breathe();
+    if (!isWanted()) return;
+    const { done, value } = looking.next();
+    if (!done) continue;
+    made = { key, ahead: value };
+    return;
+  }
+}
+
+/** @template T @param {Generator<undefined, T>} pieces @returns {T} */
+function toItsEnd(pieces) {
+  for (;;) {
+    const { done, value } = pieces.next();
+    if (done) return value;
+  }
 }
 
 /**
@@ -133,12 +178,14 @@ export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
     run: { id: "new", sheet, state: null, created_at: at, name: "" },
     measured: recipe.measured,
   };
-  const { tasks, finish, broken } = lookAhead(
-    [...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh],
-    hoursOf(hours).makers,
-    null,
-    at,
-    false,
+  const { tasks, finish, broken } = toItsEnd(
+    lookAhead(
+      [...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh],
+      hoursOf(hours).makers,
+      null,
+      at,
+      false,
+    ),
   );
   const own = tasks.filter(({ run }) => run === "new");
   const ids = new Set(own.map(({ id }) => id));
@@ -240,12 +287,16 @@ export const isDueSaid = (plan, at) =>
 
 /**
  * @param {DayPart[]} runs @param {readonly MakerWritten[]} makers @param {PlanThere} plan @param {number} at
- * @param {boolean} [isAsked] whether what is next is asked @returns {Ahead}
+ * @param {boolean} [isAsked] whether what is next is asked
+ * @returns {Generator<undefined, Ahead>} in pieces, between which the page may do something else
  */
-function lookAhead(runs, makers, plan, at, isAsked = true) {
-  const parts = runs.map(({ run, measured }) =>
-    tasksOf(openSheet(run.sheet, measured), { state: run.state, run: run.id, hands: handsOf(run, plan) }),
-  );
+function* lookAhead(runs, makers, plan, at, isAsked = true) {
+  const parts = [];
+  for (const { run, measured } of runs) {
+    const { state, id } = run;
+    parts.push(tasksOf(openSheet(run.sheet, measured), { state, run: id, hands: handsOf(run, plan) }));
+    yield;
+  }
   const waits = parts
     .flatMap(({ tasks }) => tasks)
     .reduce((total, task) => total + (task.kind === "wait" ? task.left_ms : 0), 0);
@@ -255,6 +306,7 @@ function lookAhead(runs, makers, plan, at, isAsked = true) {
     at,
     Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS),
   );
+  yield;
   const day = new Day(problem, at);
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
   const isBegun = new Map(
@@ -268,7 +320,9 @@ function lookAhead(runs, makers, plan, at, isAsked = true) {
   const later = new Map();
   for (const { run, begins_at: begins } of dueOf(plan))
     if (begins !== null && begins > at && isBegun.get(run) === false) later.set(run, begins);
+  yield;
   const layout = planned.length ? asPlanned(day, planned, later) : byRule(day);
+  yield;
   const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
   const tasks = problem.tasks.flatMap((task, index) => {
     const [starts, ends] = [layout.start[index], layout.end[index]];
