@@ -41,6 +41,7 @@ def _add_resources(app: Flask) -> None:
     from api import (
         audit,
         clock,
+        deliveries,
         duties,
         entries,
         exchange,
@@ -63,6 +64,6 @@ def _add_resources(app: Flask) -> None:
 
     api = BowlsideApi(app)
     makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, pictures)
-    stock_and_studio = (shelf, lots, duties, substances, exchange, audit, clock, live)
+    stock_and_studio = (shelf, lots, deliveries, duties, substances, exchange, audit, clock, live)
     for module in (*makings, *stock_and_studio, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

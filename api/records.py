@@ -192,8 +192,9 @@ def _label_options(
     said = settings.get("label", {})
     best_before = asked.get("best_before")
     cards: dict[str, bench.Card] = {}
+    names = bench.names_of(there)
     for key, each in recipe["ingredients"].items():
-        found = bench.card_for(there, each["name"])
+        found = bench.card_for(names, each["name"])
         card = there["ingredients"][found]["card"] if found else None
         if card:
             cards[key] = card

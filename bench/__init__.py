@@ -12,8 +12,10 @@ from `api`. A test walks the imports. The reading order is the order in which da
 
 from bench import words
 from bench.batch_number import PATTERN, batch_number, check_pattern
+from bench.book import Book, card_for, names_of
 from bench.checks import check_recipe
 from bench.cost import cost
+from bench.delivery import check_delivery, read_delivery
 from bench.digest import digest
 from bench.dryness import dryness, dryness_of
 from bench.entries import in_order
@@ -64,6 +66,7 @@ from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
 from bench.release import judgement_of, release_of, release_status
+from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
 from bench.shapes.planning import (
@@ -143,7 +146,7 @@ from bench.shapes.units import JsonObject, JsonValue
 from bench.shapes.week import Make, Spoilage, There, Want, Week, WeekHelp, WeekLot, WeekPlan
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
-from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
+from bench.shelf import SHELF_KINDS, check_shelf_entry, fold_shelf, left_of
 from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
@@ -187,11 +190,13 @@ __all__ = [
     "AmountError",
     "Balance",
     "BatchVerdict",
+    "Book",
     "BenchError",
     "Card",
     "Change",
     "Correction",
     "CostSettings",
+    "Delivery",
     "Entry",
     "EntryError",
     "Finding",
@@ -271,11 +276,13 @@ __all__ = [
     "Weighed",
     "WholeCost",
     "WholeRecord",
+    "WrittenDelivery",
     "WrittenKit",
     "WrittenRecipe",
     "batch_number",
     "canonical",
     "card_for",
+    "check_delivery",
     "check_entry",
     "check_pattern",
     "check_recipe",
@@ -305,6 +312,7 @@ __all__ = [
     "mass",
     "money_text",
     "next_step",
+    "names_of",
     "now",
     "of_record",
     "of_sheet",
@@ -319,6 +327,7 @@ __all__ = [
     "planned_hands",
     "propose",
     "read_amount",
+    "read_delivery",
     "read_duration_ms",
     "read_kit",
     "read_money",

@@ -6,6 +6,7 @@
 from collections.abc import Sequence
 from typing import Literal, TypeAlias, TypedDict
 
+from bench.book import card_for, names_of
 from bench.deviations import STARTS
 from bench.lists import once
 from bench.lots import is_past, pick
@@ -26,7 +27,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import GatheredLot, State
 from bench.sheet_words import cautions_of, hazards_of
-from bench.shelf import card_for, is_barred, left_of, papers_about, papers_past, verdict_of
+from bench.shelf import is_barred, left_of, papers_about, papers_past, verdict_of
 from bench.steps import divides, heats
 from bench.words import say
 
@@ -64,8 +65,10 @@ def gather(
         {**thing, "ticked": thing["thing"] in ticked}
         for thing in [*starts_for(sheet, before), *things_for(recipe, sheet)]
     ]
+    names = names_of(shelf)
     ingredients = [
-        _ingredient(each, sheet, state, shelf, uses, on, past_too) for each in sheet["ingredients"]
+        _ingredient(each, card_for(names, each["name"]), sheet, state, shelf, uses, on, past_too)
+        for each in sheet["ingredients"]
     ]
     still = [each for each in ingredients if not any(lot["gathered"] for lot in each["lots"])]
     return {
@@ -77,9 +80,15 @@ def gather(
 
 
 def _ingredient(
-    need: SheetIngredient, sheet: Sheet, state: State, shelf: Shelf, uses: Uses, on: str, past_too: bool
+    need: SheetIngredient,
+    key: str | None,
+    sheet: Sheet,
+    state: State,
+    shelf: Shelf,
+    uses: Uses,
+    on: str,
+    past_too: bool,
 ) -> GatherIngredient:
-    key = card_for(shelf, need["name"])
     counted = _counted(need, sheet)
     wanted = need["mg"] or counted
     measure: Literal["mg", "count"] = "mg" if need["mg"] else "count"

@@ -285,6 +285,18 @@ def kitchen_nl(number: Fraction, unit: str, measures: Measures | None, where: st
     return convert(number * factor, name, "nanoliter")
 
 
+def read_number(text: str, where: str) -> Fraction:
+    """A written number without a unit, such as a sum of money; AmountError where it may mean two."""
+    number, unit = _split(text, where)
+    ways = re.fullmatch(r"\s*([1-9][0-9]{0,2})[.,]([0-9]{3})\s*", text)
+    if ways:
+        one, other = f"{group(ways, 1)}.{group(ways, 2)}", group(ways, 1) + group(ways, 2)
+        raise AmountError(where, say("amounts-two-ways", written=text.strip()[:40], one=one, other=other))
+    if unit:
+        raise _unread(text, where, "amount")
+    return number
+
+
 def read_mass_mg(text: str, where: str, kept: bool = False) -> Mg:
     """A written mass in whole mg."""
     amount = read_amount(text, None, where, kept)

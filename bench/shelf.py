@@ -336,22 +336,3 @@ def left_of(lot: ShelfLot, uses: Sequence[Taken]) -> int:
 def plain(name: str) -> str:
     """A name as it is compared: one width and case, single spaces."""
     return re.sub(r"[ \t\r\n]+", " ", unicodedata.normalize("NFKC", name).lower()).strip(" ")
-
-
-def card_for(shelf: Shelf, name: str) -> str | None:
-    """The id of the shelf's ingredient that answers to a recipe ingredient's name; None when none does.
-
-    An ingredient answers to its card's own name and to each of its `answers_to`. Of several, one
-    whose own name it is, then the least id.
-    """
-    wanted = plain(name)
-    found: list[tuple[bool, str]] = []
-    for key, ingredient in shelf["ingredients"].items():
-        card = ingredient["card"]
-        if card is None:
-            continue
-        own = plain(card["name"]) == wanted
-        names = common.as_list(card.get("answers_to")) or []
-        if own or any(isinstance(each, str) and plain(each) == wanted for each in names):
-            found.append((not own, key))
-    return min(found)[1] if found else None

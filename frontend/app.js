@@ -274,6 +274,14 @@ const SCREENS = {
     },
   },
   bring: { tag: "bring-screen", data: () => ({ recipes: studio.recipes }) },
+  delivery: {
+    tag: "delivery-screen",
+    data: () => ({
+      today: studio.today(),
+      currency: studio.settings.currency ?? "",
+      newId: () => studio.newId(),
+    }),
+  },
   kit: {
     tag: "kit-screen",
     data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }),
@@ -521,6 +529,7 @@ const LATER = {
   day: () => dressed(import("./screens/day.js")).then((module) => module.registerDayScreen()),
   audit: () => dressed(import("./screens/audit.js")).then((module) => module.registerAuditScreen()),
   bring: () => dressed(import("./screens/bring.js")).then((module) => module.registerBringScreen()),
+  delivery: () => dressed(import("./screens/delivery.js")).then((module) => module.registerDeliveryScreen()),
   card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
   recipe: () => dressed(import("./screens/recipe-edit.js")).then((module) => module.registerRecipeScreen()),
@@ -568,7 +577,7 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 /** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
-const MAKERS = new Set(["recipe", "bring", "audit"]);
+const MAKERS = new Set(["recipe", "bring", "delivery", "audit"]);
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */
 const OFTEN = ["size", "studio", "gather", "record", "shelf"];
 /** What the server may have though this phone does not. @type {ReadonlySet<ScreenName>} */
@@ -882,7 +891,7 @@ function keep(from, entries, { once, says } = {}) {
 }
 
 /** What is entered on these is of the shelf: a recipe being written has its cards. */
-const OF_SHELF = new Set(["shelf", "recipe"]);
+const OF_SHELF = new Set(["shelf", "recipe", "delivery"]);
 /** @param {From<Entering>} from */
 const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
@@ -1129,6 +1138,7 @@ const HEARD = {
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
       done: say("page-app-hours-saved"),
     }),
+  "list-given": (detail, from) => desk().then((at) => at.readList(hands, detail, from)),
   "trace-wanted": (detail, from) => desk().then((at) => at.tellTrace(hands, detail, from)),
   preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();

@@ -83,6 +83,15 @@ export async function checkPicked({ studio }, { document: picked }, { screen: br
   }
 }
 
+/** @param {Hands} hands @param {Detail<"list-given">} list @param {Teller<"list-given">} from */
+export async function readList({ studio }, { list }, { screen: asking }) {
+  try {
+    asking.told(list, await studio.shelf.delivery(list));
+  } catch (error) {
+    asking.told(list, { says: answerOf(error) || say("page-common-no-connection") });
+  }
+}
+
 /**
  * A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost.
  * @param {Hands} hands @param {Detail<"document-kept">} picked @param {From<BringScreen>} from

@@ -3,6 +3,7 @@
 import type { Studio } from "../frontend/keep/studio";
 import type { AuditScreen } from "../frontend/screens/audit";
 import type { BenchScreen } from "../frontend/screens/bench";
+import type { DeliveryScreen } from "../frontend/screens/delivery";
 import type { BringScreen } from "../frontend/screens/bring";
 import type { CardScreen } from "../frontend/screens/card";
 import type { DayScreen } from "../frontend/screens/day";
@@ -35,6 +36,7 @@ export interface Screens {
   audit: AuditScreen;
   versions: VersionsScreen;
   bring: BringScreen;
+  delivery: DeliveryScreen;
   kit: KitScreen;
   studio: StudioScreen;
 }

@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { BatchVerdict, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, Proposal, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { BatchVerdict, Delivery, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, Proposal, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -151,6 +151,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                           ? { substances: readonly Proposal[] }
                         : P extends `/checks${string}`
                           ? Checked
+                          : P extends "/deliveries/read"
+                          ? Delivery
                           : P extends keyof Places
                             ? Places[P]
                             : null;

@@ -1,6 +1,6 @@
 // What the page's elements tell, by name: what it says with it, and the screen that told it. No page loads this.
 
-import type { DutySaid, ProductUse, Size, SoldIn, WrittenRecipe, Sheet } from "../bench/shapes/page";
+import type { DutySaid, ProductUse, Size, SoldIn, WrittenDelivery, WrittenRecipe, Sheet } from "../bench/shapes/page";
 import type { Role } from "./answers";
 import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid } from "./keep";
 import type { BenchAnswer } from "./parts";
@@ -8,6 +8,7 @@ import type { HoursDocument, PlanWish } from "./server";
 import type { AuditScreen } from "../frontend/screens/audit";
 import type { BringScreen } from "../frontend/screens/bring";
 import type { DayScreen } from "../frontend/screens/day";
+import type { DeliveryScreen } from "../frontend/screens/delivery";
 import type { KitScreen } from "../frontend/screens/kit";
 import type { LabelScreen } from "../frontend/screens/label";
 import type { RecipeScreen } from "../frontend/screens/recipe-edit";
@@ -41,12 +42,13 @@ export interface ToldBy {
   begin: Tells<{ recipe: RecipeRow; size: Size }, SizeScreen>;
   "kit-written": Tells<{ document: object }, KitScreen>;
   "settings-written": Tells<{ document: object }, StudioScreen>;
-  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | RecipeScreen>;
+  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | DeliveryScreen | RecipeScreen>;
   "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
   "plan-heard": Tells<Nothing>;
   "plan-asked": Tells<PlanWish, DayScreen>;
   "plan-stopped": Tells<Nothing, DayScreen>;
   "hours-written": Tells<{ document: HoursDocument }, DayScreen>;
+  "list-given": Tells<{ list: WrittenDelivery }, DeliveryScreen>;
   "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
   preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
   "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;

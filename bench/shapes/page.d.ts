@@ -3512,6 +3512,101 @@ export interface Gather {
   readonly open: number;
 }
 
+// bench/shapes/delivery.py
+
+export type DeliveryField = "name" | "amount" | "unit" | "packs" | "number" | "best_before" | "price" | "unit_price" | "currency" | "inci" | "cas" | "nothing";
+
+export type SharedBy = "value" | "mass";
+
+/** A list as it was pasted, and what its maker answered. */
+export interface WrittenDelivery {
+  readonly text: string;
+  readonly received_on: DayText;
+  readonly supplier?: string;
+  /** where the list names none */
+  readonly currency?: string;
+  /** whose fluid ounces */
+  readonly measures?: Measures;
+  /** what each is, where the maker says so */
+  readonly columns?: readonly DeliveryField[];
+  readonly answers?: { readonly [key: string]: string };
+  /** what bringing it cost */
+  readonly delivery?: string;
+  readonly shared_by?: SharedBy;
+}
+
+/** What could not be read of a row, or may mean two things. */
+export interface DeliveryQuestion {
+  readonly field: string;
+  readonly says: string;
+  /** each can be the answer as it stands */
+  readonly choices: readonly string[];
+}
+
+export interface DeliveryRow {
+  /** its line in the list, the heading not counted */
+  readonly row: number;
+  /** by field: as it is written, or as it was answered */
+  readonly cells: { readonly [key: string]: string };
+  readonly name: string;
+  /** the shelf's card; None: a new one */
+  readonly card: string | null;
+  readonly card_name: string | null;
+  /** cards that it may be, by id: their names */
+  readonly choices: { readonly [key: string]: string };
+  readonly mg: Mg | null;
+  readonly count: number | null;
+  readonly number: string | null;
+  readonly best_before: DayText | null;
+  readonly price: Price | null;
+  readonly questions: readonly DeliveryQuestion[];
+  /** left out: a sum, an empty row, or the maker's wish */
+  readonly out: boolean;
+}
+
+export interface DeliveredCardBody {
+  readonly ingredient: string;
+  readonly card: Card;
+}
+
+export interface DeliveredCard {
+  readonly kind: "described";
+  readonly body: DeliveredCardBody;
+}
+
+/** A `received` without the lot's own id, which who enters it gives. */
+export interface DeliveredLotBody {
+  readonly ingredient: string;
+  readonly number: string;
+  readonly received_on: DayText;
+  readonly mg?: Mg;
+  readonly count?: number;
+  readonly supplier?: string;
+  readonly best_before?: DayText;
+  readonly price?: Price;
+}
+
+export interface DeliveredLot {
+  readonly kind: "received";
+  readonly body: DeliveredLotBody;
+}
+
+export interface Delivery {
+  /** empty where each line is read by itself */
+  readonly columns: readonly DeliveryField[];
+  /** what stands above each column */
+  readonly heads: readonly string[];
+  readonly rows: readonly DeliveryRow[];
+  /** what bringing it cost, as it is written; empty: nothing */
+  readonly delivery: string;
+  /** about the list as a whole */
+  readonly questions: readonly DeliveryQuestion[];
+  /** how many questions are left */
+  readonly open: number;
+  /** to be entered as they stand, once nothing is open */
+  readonly entries: readonly (DeliveredCard | DeliveredLot)[];
+}
+
 // bench/shapes/product.py
 
 export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide";

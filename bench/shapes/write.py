@@ -29,6 +29,7 @@ MODULES = (
     "prompts",
     "record",
     "shelf",
+    "delivery",
     "product",
     "planning",
     "week",

@@ -253,21 +253,32 @@ export function plain(name) {
     .replace(/^ | $/g, "");
 }
 
+// By the shelf that they are of: each name that a card answers to, with the card's id.
+const NAMES = /** @type {WeakMap<Shelf, Map<string, string>>} */ (new WeakMap());
+
+/** Of several cards one whose own name it is, then the least id; as bench/book.py has it. @param {Shelf} shelf */
+function namesOf(shelf) {
+  const had = NAMES.get(shelf);
+  if (had) return had;
+  /** @type {Map<string, string>} */
+  const own = new Map();
+  /** @type {[string, string][]} */
+  const others = [];
+  for (const key of Object.keys(shelf.ingredients).sort()) {
+    const { card } = shelf.ingredients[key];
+    if (card === null) continue;
+    if (!own.has(plain(card.name))) own.set(plain(card.name), key);
+    const called = /** @type {unknown} */ (card.answers_to);
+    if (Array.isArray(called))
+      for (const name of called) if (typeof name === "string") others.push([plain(name), key]);
+  }
+  for (const [name, key] of others) if (!own.has(name)) own.set(name, key);
+  NAMES.set(shelf, own);
+  return own;
+}
+
 /**
- * The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does.
+ * The id of the shelf's card that a name means; null when none is called so.
  * @param {Shelf} shelf @param {string} name
  */
-export function cardFor(shelf, name) {
-  const wanted = plain(name);
-  const answers = (/** @type {unknown} */ each) => typeof each === "string" && plain(each) === wanted;
-  /** @type {string[]} */
-  const own = [];
-  /** @type {string[]} */
-  const others = [];
-  for (const [key, { card }] of Object.entries(shelf.ingredients)) {
-    if (card === null) continue;
-    if (answers(card.name)) own.push(key);
-    else if (Array.isArray(card.answers_to) && card.answers_to.some(answers)) others.push(key);
-  }
-  return own.sort()[0] ?? others.sort()[0] ?? null;
-}
+export const cardFor = (shelf, name) => namesOf(shelf).get(plain(name)) ?? null;

@@ -4,7 +4,7 @@
  */
 
 import { Refused, Unreachable } from "./server.js";
-/** @import { Proposal, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Delivery, Proposal, WrittenDelivery, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Fault } from "../../types/keep" */
 /** @import { Checked, VersionTold } from "../../types/server" */
 /** @import { Server } from "./server.js" */
@@ -56,6 +56,11 @@ export class Shelf {
       this.#proposed.delete(asked); // asked again when there is a connection
       return null;
     }
+  }
+
+  /** What the rows of a supplier's list are read as. @param {WrittenDelivery} asked @returns {Promise<Delivery>} */
+  async delivery(asked) {
+    return (await this.#server.ask("POST", "/deliveries/read", asked)).body;
   }
 
   /** What each stand-in of a line changes, as the server has it. @param {string} id @param {string} line */

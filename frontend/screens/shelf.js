@@ -133,6 +133,7 @@ export class ShelfScreen extends HTMLElement {
             { type: "button", class: "copper", onclick: () => this.#receive() },
             say("page-shelf-receive"),
           ),
+          h("a", { class: "button outlined", href: "#/delivery" }, say("page-shelf-bring-list")),
           this.#undo.undo,
           this.#undo.redo,
         ),

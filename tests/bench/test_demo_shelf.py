@@ -8,7 +8,6 @@ from fractions import Fraction
 from workshop import DEMO, DEMO_RECIPES, demo_sheet, written
 
 from bench import (
-    card_for,
     check_shelf_entry,
     cost,
     fold,
@@ -18,11 +17,13 @@ from bench import (
     read_recipe,
     record,
 )
+from bench.book import card_for, names_of
 from demo.make_shelf import SHELF, entries_at, shelf
 
 NOW = 1_800_000_000_000
 ENTRIES = entries_at(json.loads(SHELF.read_text("utf-8")), NOW)
 STOCK = fold_shelf(ENTRIES)
+NAMES = names_of(STOCK)
 RECIPE = "recipes/two-layer-soap-bars.json"
 SHEET = demo_sheet(RECIPE)
 RUN = json.loads((DEMO / "runs/finished-layered-bars.json").read_text("utf-8"))["entries"]
@@ -44,7 +45,7 @@ def test_every_entry_passes_the_check_and_none_is_unread():
 def test_every_ingredient_of_every_recipe_finds_its_card():
     for name in DEMO_RECIPES:
         for ingredient in written(name)["ingredients"].values():
-            assert card_for(STOCK, ingredient["name"]), ingredient["name"]
+            assert card_for(NAMES, ingredient["name"]), ingredient["name"]
 
 
 def test_one_lot_is_past_its_date_and_one_was_corrected():

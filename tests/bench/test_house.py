@@ -24,6 +24,7 @@ WELCOME = {
     "calendar",
     "contextlib",
     "contextvars",
+    "csv",
     "typing",
     "collections",
     "dataclasses",

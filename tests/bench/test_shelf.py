@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 from workshop import MINUTE, MORNING, entry
 
 from bench import EntryError, canonical, check_shelf_entry, fold_shelf
+from bench.book import card_for, names_of
 from bench.cautions import HAZARDS
 from bench.gather import PROTECTION
 from bench.shelf import (
     SHELF_KINDS,
-    card_for,
     is_barred,
     is_cas,
     left_of,
@@ -223,8 +223,8 @@ def test_an_ingredient_answers_to_its_own_name_before_another_card_that_also_doe
         ]
     )
 
-    assert card_for(shelf, "CITRIC ACID") == "b"
-    assert card_for(shelf, "Tartar") is None
+    assert card_for(names_of(shelf), "CITRIC ACID") == "b"
+    assert card_for(names_of(shelf), "Tartar") is None
 
 
 def test_every_hazard_but_one_asks_for_protection():

@@ -188,3 +188,4 @@ page-shelf-was = { $field ->
     [price] Preis war { $before }
    *[code] Code war { $before }
 }
+page-shelf-bring-list = Liste eines Lieferanten aufnehmen

@@ -16,3 +16,4 @@ page-title-versions = Fassungen
 page-title-bring = Rezept einlesen
 page-title-kit = Ausrüstung
 page-title-studio = Einstellungen
+page-title-delivery = Lieferung aufnehmen

@@ -191,3 +191,4 @@ page-shelf-was = { $field ->
     [price] price was { $before }
    *[code] code was { $before }
 }
+page-shelf-bring-list = Bring in a supplier's list

@@ -16,3 +16,4 @@ page-title-versions = Versions
 page-title-bring = Bring in a recipe
 page-title-kit = Kit
 page-title-studio = Settings
+page-title-delivery = Bring in a delivery
