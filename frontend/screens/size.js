@@ -283,15 +283,20 @@ export class SizeScreen extends HTMLElement {
         "div",
         { class: "sheet size-sheet" },
         pageHead(written.title, ""),
-        written.summary
-          ? h(
-              "details",
-              { class: "about" },
-              h("summary", {}, say("page-size-about")),
-              h("p", {}, written.summary),
-            )
-          : null,
-        h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, say("page-size-edit")),
+        // One row, so that a summary that comes while a number is typed moves nothing.
+        h(
+          "div",
+          { class: "size-about" },
+          written.summary
+            ? h(
+                "details",
+                { class: "about" },
+                h("summary", {}, say("page-size-about")),
+                h("p", {}, written.summary),
+              )
+            : null,
+          h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, say("page-size-edit")),
+        ),
         h(
           "section",
           { class: "size-how", "aria-label": say("page-size-how") },

@@ -217,10 +217,11 @@ KIT = {
     "scales": [{"id": "bench", "name": "Bench scale", "capacity": "5 kg", "division": "1 g"}],
     "vessels": [{"id": "bowl", "name": "Mixing bowl", "kind": "bowl", "empty": "400 g", "holds": "3 kg"}],
 }
-# Where something is typed: the address, the field, and what is typed in it. RUN is a finished batch.
+# Where something is typed: the address, the field, and what is typed in it. RUN is a finished batch. The size comes
+# first, while the recipe has no summary: the one that news brings has its place.
 TYPED = (
-    ("#/", "Find a batch", "261"),
     ("#/size/RECIPE", "bars", "12"),
+    ("#/", "Find a batch", "261"),
     ("#/recipe/RECIPE", "Title", "Plain bar, softer"),
     ("#/day/RUN", "Each day", "8:00 to 11:00"),
     ("#/record/RUN", "Signed off by", "Ada"),
@@ -257,7 +258,10 @@ def news_from_elsewhere(page: Page, home: Server, turn: int) -> None:
     put(home, f"recipes/{RECIPE_ID}", {**RECIPE, "summary": f"Changed {turn} times."})
     page.evaluate("() => dispatchEvent(new Event('online'))")
     page.wait_for_function(
-        "turn => other.kitDocument.vessels[0].empty === `${400 + turn} g`", arg=turn, polling=50
+        """turn => other.kitDocument.vessels[0].empty === `${400 + turn} g`
+            && other.recipes[0].document.summary === `Changed ${turn} times.`""",
+        arg=turn,
+        polling=50,
     )
     page.evaluate(DRAWN)
 
