@@ -20,7 +20,7 @@ from tests.parity.python_side import batch, call
 pytestmark = pytest.mark.browser
 
 SEED = os.environ.get("PARITY_SEED", "copper")
-BATCHES = 6
+BATCHES = 4
 CASES = 60
 
 
