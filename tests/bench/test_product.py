@@ -122,3 +122,13 @@ def test_a_ban_is_said_where_its_law_is_and_elsewhere_only_what_is_true(
     assert told["level"] == level
     assert said in told["why"] and unsaid not in told["why"]
     assert bool(told["dated"])
+
+
+def test_northern_ireland_goes_by_eu_law_with_a_person_of_its_own():
+    """GOV.UK guidance for Northern Ireland, 4 May 2023, paragraphs 1 to 5."""
+    ni, eu, gb = (standing(use="bath", sold_in=[market]) for market in ("ni", "eu", "uk"))
+    duties = [{each["id"] for each in told["duties"]} for told in (ni, eu, gb)]
+    assert [law["id"] for law in ni["laws"]] == ["ni-cosmetic"]
+    assert "Northern Ireland, 4 May 2023" in ni["laws"][0]["source"]
+    assert duties[0] ^ duties[1] == {"ni-person", "eu-person"}
+    assert duties[0] & duties[2] == {"samples"}

@@ -273,3 +273,15 @@ def test_no_figure_of_any_table_stands_without_where_it_is_from():
     for tag in words.languages():
         with words.speaking(tag):
             assert all(words.say("states-source", state=state) for state in STATES)
+
+
+@pytest.mark.parametrize("tag", ["en", "de"])
+def test_what_is_proposed_says_where_each_figure_is_from(tag):
+    with words.speaking(tag):
+        for each in table():
+            (taken, *_) = propose(each["names"]["en"][0])
+            assert taken["taken"] and taken["id"] == each["id"]
+            assert bool(taken["hazards_by"]) is bool(each.get("hazards"))
+            assert ("density" in taken["about"]) is ("density" in each)
+            if "density" in each:
+                assert source_of(each, "density")["source"] in taken["about"]["density"]["source"]

@@ -23,6 +23,7 @@ product-law-us-cosmetic = USA: ein Kosmetikum.
 product-law-us-soap = USA: Seife, wenn es vor allem Seife ist und nur so verkauft wird. Dann kein Kosmetikum.
 product-law-us-general = USA: ein Haushaltsprodukt, kein Kosmetikum.
 product-law-eu-cosmetic = EU-Recht: ein Kosmetikum.
+product-law-ni-cosmetic = Nordirland: EU-Kosmetikrecht, nach dem Windsor-Rahmen. Was als eigene Ware gilt, darf nach Großbritannien.
 product-law-eu-mixture = EU-Recht: ein Gemisch, kein Kosmetikum. Für das Etikett gilt CLP.
 product-law-eu-general = EU-Recht: allgemeine Produktsicherheit.
 product-law-uk-cosmetic = Großbritannien: ein Kosmetikum, mit eigener Allergenliste.

@@ -23,6 +23,7 @@ product-law-us-cosmetic = US: a cosmetic.
 product-law-us-soap = US: soap, if it is mostly soap and sold only as that. Then it is no cosmetic.
 product-law-us-general = US: a household product, no cosmetic.
 product-law-eu-cosmetic = EU rules: a cosmetic.
+product-law-ni-cosmetic = Northern Ireland: EU cosmetics law, by the Windsor Framework. What qualifies as its own may go to Great Britain.
 product-law-eu-mixture = EU rules: a mixture, no cosmetic. CLP rules its label.
 product-law-eu-general = EU rules: general product safety.
 product-law-uk-cosmetic = Great Britain: a cosmetic, with its own list of allergens.
