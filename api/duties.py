@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from datetime import date
 from hashlib import sha256
-from typing import TypedDict
+from typing import NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
@@ -21,7 +21,7 @@ from api.clock import now_ms
 from api.errors import Problem, not_found
 from api.openapi import IF_NONE_MATCH
 from api.recipes import current_version
-from api.schemas import DutyWritten
+from api.schemas import DueQuery, DutyWritten
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import DutyMarkRow
@@ -48,6 +48,15 @@ class DutyGiven(DutyRead):
     at: int
 
 
+class DueAsked(TypedDict):
+    """`api.schemas.DueQuery`, read."""
+
+    use: bench.ProductUse
+    sold_in: list[bench.SoldIn]
+    soap: bool
+    recipe: NotRequired[UUID]
+
+
 @blueprint.get("/duties")
 @blueprint.doc(parameters=[IF_NONE_MATCH])
 @blueprint.response(200, shape(DutyMarks))
@@ -57,6 +66,17 @@ def list_duties() -> Response:
     with reading() as connection:
         marks = bench.duties_holding(marks_in(connection))
     return answer({"marks": marks}, etag=sha256(canonical(marks).encode()).hexdigest()[:16])
+
+
+@blueprint.get("/duties/due")
+@blueprint.arguments(DueQuery(), location="query")
+@blueprint.response(200, shape("ProductStands"))
+def get_due(asked: DueAsked) -> Response:
+    """The laws and duties of what is for this and sold there, a recipe or none yet, and how each duty stands."""
+    product = bench.Product(asked["use"], asked["sold_in"], asked["soap"])
+    with reading() as connection:
+        marks = marks_in(connection)
+    return answer(bench.product_stands_of(product, str(asked.get("recipe", "")), marks))
 
 
 @blueprint.put("/duties/<uuid:mark_id>")

@@ -12,7 +12,7 @@ import bench
 from api import shelf
 from api.answers import ProblemDetails, SettingsSaid
 from api.errors import PROBLEM_TYPE, Problem, not_found
-from api.records import LabelAsked, Recorded, labelled, recorded
+from api.records import LabelAsked, Recorded, labelled, recorded, sides_of
 from api.schemas import LabelPdfQuery, LotLabelsQuery, SheetTrialQuery
 from api.security import DATA
 from api.settings import Settings
@@ -26,8 +26,8 @@ blueprint = Blueprint("labels", __name__, description="Labels and stickers as PD
 
 PDF = "application/pdf"
 MM_UM = 1000
-# Where nobody said how large a label or a sticker is, in mm.
-USUAL_MM = 70, 50
+# Where nobody said how large a label or a sticker is.
+USUAL_UM = 70_000, 50_000
 STICKER_MM = 63, 38
 
 
@@ -66,13 +66,14 @@ def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
 
     settings = _settings()
     sheet = _sheet(settings, asked["sheet"]) if "sheet" in asked else None
-    said = settings.get("label", {})
-    width = asked.get("width_mm", said.get("width_mm", USUAL_MM[0])) * MM_UM
-    height = asked.get("height_mm", said.get("height_mm", USUAL_MM[1])) * MM_UM
     if sheet:
         width, height = sheet["width_um"], sheet["height_um"]
+    else:
+        sides = zip(sides_of(settings.get("label", {}), asked), USUAL_UM, strict=True)
+        width, height = (side or usual for side, usual in sides)
+    asked["width_um"], asked["height_um"] = width, height
     made = recorded(run_id)
-    told = labelled(asked, made, (width, height))
+    told = labelled(asked, made)
     face = label_pdf.face_of(told, width, height)
     if not sheet:
         paper: bench.Paper = "letter" if told["market"] == "us" else "a4"

@@ -13,7 +13,7 @@ from sqlalchemy import Engine, text
 
 import bench
 from api import generation, projections, shelf
-from api.answers import ProblemDetails, SettingsSaid
+from api.answers import LabelSaid, ProblemDetails, SettingsSaid
 from api.duties import marks_in
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
@@ -82,12 +82,15 @@ class LabelAsked(TypedDict):
     shape: NotRequired[LabelShape]
     width_mm: NotRequired[int]
     height_mm: NotRequired[int]
+    width_um: NotRequired[int]
+    height_um: NotRequired[int]
     list_um: NotRequired[int]
     net_um: NotRequired[int]
     opened_months: NotRequired[int]
     best_before: NotRequired[date]
     identity: NotRequired[str]
     function: NotRequired[str]
+    maker: NotRequired[str]
     precautions: NotRequired[list[str]]
     use: NotRequired[bench.ProductUse]
     single_use: NotRequired[bool]
@@ -157,8 +160,8 @@ def get_label(asked: LabelAsked, run_id: UUID) -> Response:
     return answer(labelled(asked, recorded(run_id)))
 
 
-def labelled(asked: LabelAsked, made: Recorded, sides_um: tuple[int, int] | None = None) -> Label:
-    """The label of a batch; on a sheet of labels its sides are the sheet's."""
+def labelled(asked: LabelAsked, made: Recorded) -> Label:
+    """The label of a batch."""
     run, record, _ = made
     there = shelf.current_stock()
     with reading() as connection:
@@ -172,10 +175,7 @@ def labelled(asked: LabelAsked, made: Recorded, sides_um: tuple[int, int] | None
     if newest:
         recipe = bench.product_of(recipe, json.loads(newest.measured))
     options = _label_options(recipe, there, settings, asked)
-    options["open_duties"] = bench.product_stands(recipe, made_by["id"], marks)["open"]
-    if sides_um:
-        shaped = asked.get("shape", settings.get("label", {}).get("shape", "rectangle"))
-        options["size"] = {"shape": shaped, "width_um": sides_um[0], "height_um": sides_um[1]}
+    options["open_duties"] = bench.product_stands(_as_answered(recipe, asked), made_by["id"], marks)["open"]
     if record["balance"] and record["balance"]["weighed"]:
         options["net_mg"] = record["balance"]["piece_mg"]
     lots = (there["lots"].get(each["lot"]) for each in record["lots"])
@@ -183,6 +183,16 @@ def labelled(asked: LabelAsked, made: Recorded, sides_um: tuple[int, int] | None
         (lot["best_before"] for lot in lots if lot and lot["best_before"]), default=None
     )
     return bench.label(recipe, run.sheet, run.state, asked["market"], options)
+
+
+def _as_answered(recipe: bench.MeasuredRecipe, asked: LabelAsked) -> bench.MeasuredRecipe:
+    """Where the recipe does not say what it is for and where it is sold, the label's own answers hold."""
+    product = recipe.copy()
+    if "use" not in recipe and "use" in asked:
+        product["use"] = asked["use"]
+    if "sold_in" not in recipe:
+        product["sold_in"] = [asked["market"]]
+    return product
 
 
 def _label_options(
@@ -205,7 +215,7 @@ def _label_options(
         "best_before": best_before.isoformat() if best_before else None,
         "precautions": asked.get("precautions", []),
         "cards": cards,
-        "maker": settings.get("maker"),
+        "maker": asked.get("maker", settings.get("maker")) or None,
         "letters": {"list_um": asked.get("list_um"), "net_um": asked.get("net_um")},
         "use": asked.get("use"),
         "single_use": asked.get("single_use"),
@@ -213,15 +223,20 @@ def _label_options(
         "meant_for": asked.get("meant_for"),
         "today": today.isoformat() if (today := asked.get("today")) else None,
     }
-    width_mm = asked.get("width_mm", said.get("width_mm"))
-    height_mm = asked.get("height_mm", said.get("height_mm"))
-    if width_mm is not None and height_mm is not None:
-        options["size"] = {
-            "shape": asked.get("shape", said.get("shape", "rectangle")),
-            "width_um": width_mm * MM_UM,
-            "height_um": height_mm * MM_UM,
-        }
+    width, height = sides_of(said, asked)
+    if width and height:
+        shaped = asked.get("shape", said.get("shape", "rectangle"))
+        options["size"] = {"shape": shaped, "width_um": width, "height_um": height}
     return options
+
+
+def sides_of(said: LabelSaid, asked: LabelAsked) -> tuple[int | None, int | None]:
+    """Width and height in µm: as asked, else as the settings say; None where neither does."""
+    width_mm, height_mm = said.get("width_mm"), said.get("height_mm")
+    width_mm, height_mm = asked.get("width_mm", width_mm), asked.get("height_mm", height_mm)
+    width = asked.get("width_um", width_mm and width_mm * MM_UM)
+    height = asked.get("height_um", height_mm and height_mm * MM_UM)
+    return width, height
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/last")

@@ -384,6 +384,8 @@ USES = validate.OneOf(["bath", "wash", "left_on", "lips", "eyes", "air", "decora
 MEANT_FOR = validate.OneOf(["all", "adults", "children"])
 SHAPES = validate.OneOf(["rectangle", "cylinder", "other"])
 SIDE_MM = validate.Range(1, 1000)
+SIDE_UM = validate.Range(1_000, 1_000_000)
+MAKER = validate.Length(1, 600)
 MONTHS = validate.Range(1, 240)
 DECIMAL = validate.Length(1, 20)  # a decimal as text
 
@@ -434,6 +436,19 @@ class DutyWritten(Strict):
     state = fields.String(required=True, validate=validate.OneOf(["open", "seen_to", "not_mine"]))
     day = fields.Date(load_default=None, allow_none=True)
     note = fields.String(load_default="", validate=validate.Length(0, 400))
+
+
+class DueQuery(Strict):
+    """Of what the duties are asked: a product, and the recipe whose duties somebody said something of."""
+
+    use = fields.String(required=True, validate=USES)
+    sold_in = Listed(
+        fields.String(validate=validate.OneOf(["us", "eu", "uk", "ni"])),
+        required=True,
+        validate=validate.Length(1, 4),
+    )
+    soap = fields.Boolean(load_default=False, metadata={"description": "Whether a soap base is in it"})
+    recipe = fields.UUID()
 
 
 class StudioDuty(DutyWritten):
@@ -497,9 +512,7 @@ class SettingsWritten(Strict):
     without_tax = Flag(
         metadata={"description": "Whether tax is reclaimed, so that lots cost what they do without"}
     )
-    maker = fields.String(
-        validate=validate.Length(1, 600), metadata={"description": "Name and address, as on labels"}
-    )
+    maker = fields.String(validate=MAKER, metadata={"description": "Name and address, as on labels"})
     label = fields.Nested(LabelSettings)
 
 
@@ -508,17 +521,25 @@ class LabelQuery(Strict):
     shape = fields.String(validate=SHAPES)
     width_mm = fields.Integer(validate=SIDE_MM, metadata={"description": "Of a cylinder, its girth"})
     height_mm = fields.Integer(validate=SIDE_MM)
+    width_um = fields.Integer(validate=SIDE_UM, metadata={"description": "Where whole mm are too coarse"})
+    height_um = fields.Integer(validate=SIDE_UM)
     list_um = fields.Integer(
         validate=validate.Range(1, 100_000), metadata={"description": "How high the list's small o is"}
     )
     net_um = fields.Integer(
         validate=validate.Range(1, 100_000), metadata={"description": "The same of the net content"}
     )
-    opened_months = fields.Integer(validate=MONTHS)
+    opened_months = fields.Integer(
+        validate=validate.Range(0, 240), metadata={"description": "0: none, whatever the settings say"}
+    )
     best_before = fields.Date()
     identity = fields.String(validate=validate.Length(1, 200))
     function = fields.String(validate=validate.Length(1, 200))
-    precautions = Listed(fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20))
+    maker = fields.String(
+        validate=validate.Length(0, 600),
+        metadata={"description": "Name and address; without, as the settings have it"},
+    )
+    precautions = Listed(fields.String(validate=validate.Length(1, 600)), validate=validate.Length(max=20))
     use = fields.String(
         validate=USES, metadata={"description": "What it is for; without it, what the recipe tells"}
     )

@@ -57,9 +57,10 @@ from bench.planning import (
     time_savings,
     with_one_more,
 )
+from bench.product import Product, is_due, is_of_studio, product_of
 from bench.product import holding as duties_holding
-from bench.product import is_due, is_of_studio, product_of
 from bench.product import stands as product_stands
+from bench.product import stands_of as product_stands_of
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
@@ -171,10 +172,12 @@ __all__ = [
     "with_helps",
     "product_of",
     "COMMON_SHEETS",
+    "Product",
     "ProductStands",
     "DutyState",
     "DutyMark",
     "product_stands",
+    "product_stands_of",
     "is_of_studio",
     "is_due",
     "duties_holding",

@@ -8,7 +8,7 @@ Colours come last in all.
 `label_list.py` has the list, `label_names.py` the names, `label_net.py` the net content and the heights of letters,
 `label_rules.py` what else a market asks, `label_clp.py` what a mixture bears instead, `label_plate.py` what stands on
 it in which order, `label_sheets.py` where labels come on a sheet of them. It claims no lawfulness: `checked` says what was looked at, `not_checked`
-what was not, and the law where it is sold rules. `frontend/bench/label.js` gives the same.
+what was not, and the law where it is sold rules.
 """
 
 from bench.label_clp import clp
@@ -17,7 +17,6 @@ from bench.label_net import least_heights, net_text, shortfall
 from bench.label_plate import plate
 from bench.label_rules import (
     checked,
-    duties,
     duties_open,
     heights,
     is_mixture,
@@ -68,7 +67,6 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "warnings": listing.warnings,
         "not_checked": duties_open(listing) + not_checked(listing, mixture),
         "checked": checked(listing, mixture),
-        "duties": duties(market, mixture),
         "law": say("label-law"),
     }
     return {**told, "plate": plate(told, options.get("function"))}

@@ -3,7 +3,6 @@
 Its class is added up from those of the substances that the table knows, for eyes and skin alone: a calculation, which
 somebody who may has to confirm. Acids, bases, salts and surfactants may count from less (Tables 3.2.4 and 3.3.4);
 that is said, not reckoned. The limits, the elements and the statements were read second-hand.
-The same as frontend/bench/label-clp.js.
 """
 
 import re

@@ -1,7 +1,4 @@
-"""What stands on a label, part by part in its order. The page and the PDF draw exactly this.
-
-The same as frontend/bench/label-plate.js.
-"""
+"""What stands on a label, part by part in its order. The page and the PDF draw exactly this."""
 
 from bench.shapes.record import Label, PlateLine, PlatePart
 from bench.words import say

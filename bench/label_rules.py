@@ -374,26 +374,3 @@ def duties_open(listing: Listing) -> list[Sourced]:
         if count
         else []
     )
-
-
-def duties(market: Market, mixture: Clp | None) -> list[Sourced]:
-    """What is due before it is sold; the label does not show it."""
-    if mixture:
-        asked = [(say("label-duty-classify"), say("label-source-clp-memory"))]
-        if market == "eu":
-            asked.append((say("label-duty-poison"), say("label-source-clp-memory")))
-    elif market == "us":
-        asked = [
-            (say("label-duty-substantiate"), say("label-source-us-safety")),
-            (say("label-duty-register"), say("label-source-us-register")),
-            (say("label-duty-events"), say("label-source-contact")),
-        ]
-    else:
-        asked = [
-            (say("label-duty-report"), say("label-source-report")),
-            (say("label-duty-file"), say("label-source-file")),
-            (say("label-duty-notice", market=market), say("label-source-notice", market=market)),
-        ]
-        if market == "uk":
-            asked.append((say("label-duty-uk-person"), say("label-source-uk-person")))
-    return [{"says": says, "source": source} for says, source in asked]

@@ -190,7 +190,6 @@ const SCREENS = {
     tag: "record-screen",
     data: (id) => {
       const run = runOf(id);
-      const known = run && measuredOf(run);
       return (
         run && {
           run,
@@ -200,8 +199,9 @@ const SCREENS = {
           device: studio.device,
           place: studio.place,
           isMaker: studio.isMaker,
-          recipe: known ? productOf(run, known) : null,
+          recipe: productOf(run),
           duties: dutiesNow(),
+          link: studio.link,
           refused: studio.link.refused.filter(({ run: of }) => of === id),
           picture: (picture) => studio.picture(picture),
           told: () => studio.told(id),
@@ -215,16 +215,14 @@ const SCREENS = {
     tag: "label-screen",
     data: (id) => {
       const run = runOf(id);
-      const made = run && measuredOf(run);
       return (
-        made && {
+        run && {
           run,
-          recipe: productOf(run, made),
+          recipe: productOf(run),
           duties: dutiesNow(),
+          link: studio.link,
           entries: studio.shelfEntries,
-          runs: runsWith(id),
           settings: studio.settings,
-          today: studio.today(),
         }
       );
     },
@@ -310,10 +308,10 @@ const shelfNow = () => ({
   today: studio.today(),
 });
 
-/** What was said of the duties of selling, as far as it was seen here. @returns {DutiesNow} */
+/** What the duties of selling are asked with. @returns {DutiesNow} */
 function dutiesNow() {
   return {
-    marks: studio.duties.marks,
+    seen: () => studio.seen(),
     isMaker: studio.isMaker,
     isOnline: studio.link.state === "online",
     today: studio.today(),
@@ -321,11 +319,14 @@ function dutiesNow() {
 }
 
 /**
- * What a batch's recipe says it is for and where it is sold; one made before that was asked goes by the newest version.
- * @param {Batch} run @param {MeasuredRecipe} made @returns {MeasuredRecipe}
+ * What a batch's recipe says it is for and where it is sold; one made before that was asked goes by the newest version,
+ * and so does each until its own is here.
+ * @param {Batch} run @returns {MeasuredRecipe | null}
  */
-function productOf(run, made) {
+function productOf(run) {
   const newest = recipe(run.recipe.id)?.measured;
+  const made = measuredOf(run) ?? newest;
+  if (!made) return null;
   const { use = newest?.use, sold_in = newest?.sold_in } = made;
   return { ...made, ...(use && { use }), ...(sold_in && { sold_in }) };
 }
@@ -422,9 +423,8 @@ function taken(run, step) {
 function formerly(run, step) {
   const isTold =
     run.state.measured.length > 0 ||
-    studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
-  if (!isTold) return [];
-  return beside()?.besideStep(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
+    studio.runs.some((other) => !other.open && other.recipe.id === run.recipe.id);
+  return isTold ? (beside()?.besideStep(run, step, studio, drawSoon) ?? []) : [];
 }
 
 /**
@@ -1162,7 +1162,6 @@ const HEARD = {
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
   "recipe-copied": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
-  "duties-wanted": () => desk().then((at) => at.lookAtDuties(hands)),
   "duty-said": (detail, from) => desk().then((at) => at.sayDuty(hands, detail, from)),
   "product-said": (detail, from) => desk().then((at) => at.sayProduct(hands, detail, from)),
   "version-taken": (detail, from) => desk().then((at) => at.takeVersion(hands, detail, from)),

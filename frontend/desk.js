@@ -145,19 +145,11 @@ export async function tellHistory({ studio }, { id }, { screen: asking }) {
   }
 }
 
-/** As last seen, where the server does not answer. @param {Hands} hands */
-export async function lookAtDuties({ studio }) {
-  try {
-    await studio.duties.look();
-  } catch (error) {
-    if (!saysOf(error)) throw error;
-  }
-}
-
 /** @param {Hands} hands @param {Detail<"duty-said">} said @param {Teller<"duty-said">} from */
 export async function sayDuty({ studio }, said, { screen: asking }) {
   try {
-    await studio.duties.say(said);
+    await studio.sayDuty(said);
+    asking.dutySaid();
   } catch (error) {
     const why = answerOf(error) || say("page-common-no-connection");
     asking.trouble(say("page-duties-not-saved", { why }));

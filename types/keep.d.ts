@@ -2,7 +2,6 @@
 
 import type {
   BatchVerdict,
-  DutyMark,
   Card,
   Entry,
   EntryBody,
@@ -25,7 +24,7 @@ import type {
   WrittenRecipe,
 } from "../bench/shapes/page";
 import type { EntryOf, ShelfEntryOf } from "./bench";
-import type { HoursDoc, Place, PlanDoc, SettingsDoc } from "./server";
+import type { BodyOf, HoursDoc, Place, PlanDoc, SettingsDoc } from "./server";
 
 // Rows on the phone's disk
 
@@ -112,6 +111,16 @@ export interface PictureRow {
   blob?: Blob;
 }
 
+/** What the server worked out, as it was seen, and when. */
+export interface SeenRow<B = unknown> {
+  id: string;
+  at: number;
+  body: B;
+}
+export type SeenAt<P extends string> = SeenRow<BodyOf<P>>;
+/** What was typed, by field. */
+export type Typed = { [field: string]: string };
+
 export interface MetaRow<V = unknown> {
   key: string;
   value: V;
@@ -139,6 +148,7 @@ export interface Stores {
   meta: MetaRow;
   versions: VersionRow;
   pictures: PictureRow;
+  seen: SeenRow;
 }
 export type StoreName = keyof Stores;
 
@@ -169,7 +179,6 @@ export interface Meta {
   elsewhere: { [lot: string]: number };
   studio: Place;
   settings: SettingsDoc & { etag: string | null };
-  duties: { marks: readonly DutyMark[]; etag: string | null };
   hours: HoursDoc & { etag: string | null };
   told_bench: string;
   led: { run: string; count: number; step: string | null };

@@ -1,6 +1,7 @@
 // What the parts of a screen are given and give back. No page loads this.
 
-import type { Answer, DutyMark, Sheet, SheetRecipe, Size, State } from "../bench/shapes/page";
+import type { Seen } from "../frontend/keep/seen";
+import type { Answer, Sheet, SheetRecipe, Size, State } from "../bench/shapes/page";
 import type { KeptEntry } from "./keep";
 
 /** A batch as a part looks at it: one of this phone's, or one opened from the server. */
@@ -32,7 +33,7 @@ export type BenchAnswer = Answer | PageAnswer;
 
 /** What was said of the duties of selling, as far as it was seen here. */
 export interface DutiesNow {
-  readonly marks: readonly DutyMark[] | null;
+  readonly seen: () => Promise<Seen>;
   readonly isMaker: boolean;
   readonly isOnline: boolean;
   readonly today: string;

@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { BatchVerdict, Delivery, DutyMark, KeptPlan, KnownPerson, LateEntry, LotRun, Proposal, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { BatchVerdict, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, ProductStands, Proposal, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -125,6 +125,14 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
     ? EntryPage
     : P extends `/runs/${string}/entries` | "/shelf/entries"
       ? { answers: EntryAnswer[]; cursor: number }
+      : P extends `/runs/${string}/label?${string}`
+        ? Label
+      : P extends `/runs/${string}/cost`
+        ? WholeCost
+      : P extends `/recipes/${string}/last`
+        ? LastTimes
+      : P extends `/duties/due?${string}`
+        ? ProductStands
       : P extends `/runs/${string}/record`
         ? ToldOfRun
         : P extends `/runs/${string}`
@@ -162,7 +170,6 @@ interface Places {
   "/hours": HoursDoc;
   "/kit": KitDoc;
   "/settings": SettingsDoc;
-  "/duties": { marks: readonly DutyMark[] };
   "/studio": Place;
   "/pictures": { awaited: { id: string; run: string }[] };
   "/pairings": Pairing;

@@ -56,7 +56,6 @@ export interface ToldBy {
   "recipe-sent": Tells<{ id: string }, RecipeScreen>;
   "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
   "recipe-copied": Tells<{ document: WrittenRecipe }, RecipeScreen>;
-  "duties-wanted": Tells<Nothing>;
   "duty-said": Tells<DutySaid, LabelScreen | RecordScreen | RecipeScreen>;
   "product-said": Tells<{ id: string; use: ProductUse; sold_in: readonly SoldIn[] }, LabelScreen>;
   "version-taken": Tells<{ id: string; version: number; as: "draft" | "copy" }, VersionsScreen>;

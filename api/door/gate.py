@@ -61,6 +61,7 @@ HELPERS_MAY = frozenset(
         "devices.change_device",
         "devices.get_studio",
         "devices.shut_out",
+        "duties.get_due",
         "duties.get_duties",
         "duties.list_duties",
         "entries.get_entries",

@@ -4,11 +4,11 @@
     stands(recipe, id, marks)["duties"]   what is due, how it stands, and where that is from
 
 All of it is rows of `table.json` (bench/shapes/product.py), each with its source. It tells what is known here and no
-more: the law where it is sold rules. `frontend/bench/product.js` gives the same.
+more: the law where it is sold rules.
 """
 
 from collections.abc import Iterable
-from typing import cast
+from typing import NamedTuple, cast
 
 from bench.lists import kept
 from bench.shapes.product import (
@@ -72,20 +72,27 @@ def product_of(made: MeasuredRecipe, newest: MeasuredRecipe) -> MeasuredRecipe:
     return recipe
 
 
-def laws_of(recipe: MeasuredRecipe) -> list[Law]:
-    """Those that apply, in the order of the table; none of a recipe that does not say its use and its markets."""
-    use, sold_in = recipe.get("use"), recipe.get("sold_in", [])
+class Product(NamedTuple):
+    """What it is for, where it is sold (None: not said) and whether a soap base is in it."""
+
+    use: ProductUse | None
+    sold_in: list[SoldIn] | None
+    is_soap: bool = False
+
+
+def laws_of(product: Product) -> list[Law]:
+    """Those that apply, in the order of the table; none of what does not say its use and its markets."""
     return [
         law
         for law in all_laws()
-        if use in law["uses"]
-        and _among(law["markets"], sold_in)
-        and (not law.get("soap") or _is_soap(recipe))
+        if product.use in law["uses"]
+        and _among(law["markets"], product.sold_in or [])
+        and (not law.get("soap") or product.is_soap)
     ]
 
 
-def duties_of(recipe: MeasuredRecipe) -> list[Duty]:
-    laws, sold_in = {law["id"] for law in laws_of(recipe)}, recipe.get("sold_in", [])
+def duties_of(product: Product) -> list[Duty]:
+    laws, sold_in = {law["id"] for law in laws_of(product)}, product.sold_in or []
     return [duty for duty in all_duties() if laws & {*duty["laws"]} and _among(duty["markets"], sold_in)]
 
 
@@ -111,17 +118,23 @@ def holding(marks: Iterable[DutyMark]) -> list[DutyMark]:
 
 
 def stands(recipe: MeasuredRecipe, recipe_id: str, marks: Iterable[DutyMark]) -> ProductStands:
-    """Laws and duties in words, and how each duty stands by what makers said of it."""
-    sold_in = recipe.get("sold_in")
+    """Laws and duties of a recipe, in words, and how each duty stands by what makers said of it."""
+    product = Product(recipe.get("use"), recipe.get("sold_in"), _is_soap(recipe))
+    return stands_of(product, recipe_id, marks)
+
+
+def stands_of(product: Product, recipe_id: str, marks: Iterable[DutyMark]) -> ProductStands:
+    """The same of a product that may be no recipe's yet; then `recipe_id` is ""."""
+    sold_in = product.sold_in
     held = {(mark["about"] or "", mark["duty"]): mark for mark in holding(marks)}
     duties = [
         _duty(duty, held.get(("" if duty["of"] == "studio" else recipe_id, duty["id"])), sold_in or [])
-        for duty in duties_of(recipe)
+        for duty in duties_of(product)
     ]
     return {
-        "use": recipe.get("use"),
+        "use": product.use,
         "sold_in": sold_in,
-        "laws": [_law(law, sold_in or []) for law in laws_of(recipe)],
+        "laws": [_law(law, sold_in or []) for law in laws_of(product)],
         "duties": duties,
         "open": sum(duty["state"] == "open" for duty in duties),
     }

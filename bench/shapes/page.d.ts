@@ -3083,8 +3083,6 @@ export interface Label {
   readonly warnings: readonly Sourced[];
   readonly not_checked: readonly Sourced[];
   readonly checked: readonly CheckedRule[];
-  /** what is due before it is sold */
-  readonly duties: readonly Sourced[];
   readonly law: string;
 }
 

@@ -502,7 +502,6 @@ class Label(TypedDict):
     warnings: list[Sourced]
     not_checked: list[Sourced]
     checked: list[CheckedRule]
-    duties: list[Sourced]  # what is due before it is sold
     law: str
 
 

@@ -1,6 +1,4 @@
-"""What the table says of a name on a label, by that name: `frontend/bench/label-table.js` is written from it.
-
-    python -m tests.frontend.label_table
+"""What the table says of a name on a label, by that name.
 
 A name is found by the INCI name, the name of a United States label or a Colour Index number; of a colour also by
 what the trade calls it. The name of the European Union is the INCI name, of a colour its one number (Annex IV).

@@ -207,13 +207,22 @@ function askWhich(text, unit, where) {
   throw new BenchError(where, say("amounts-two-ways", { written: cut(text.trim()), ...ways }));
 }
 
+const DECIMAL = /^[0-9]{1,12}(\.[0-9]{1,6})?$/; // as in bench/money.py
+
 /**
  * Money as it is written, with a decimal point: "12,50" is "12.50", and "1,250" is asked about.
  * @param {string} text @param {string} where
  */
 export function decimalMoney(text, where) {
   askWhich(text, "", where);
-  return plainNumber(text);
+  const money = plainNumber(text);
+  return money && decimal(money, where);
+}
+
+/** A decimal as text, "12.50", as it is; a BenchError when it is none. @param {string} text @param {string} where */
+export function decimal(text, where) {
+  if (!DECIMAL.test(text)) throw new BenchError(where, say("money-unread"));
+  return text;
 }
 
 /** No fixed amount, as makers and the format write it; the same as in bench/quantities.py. */

@@ -25,7 +25,7 @@ export function versionKey(recipe, version) {
  * @typedef {{change: BookChange, told: Told}} BookEvents
  */
 
-/** @type {Exclude<StoreName, "versions" | "pictures">[]} */
+/** @type {Exclude<StoreName, "versions" | "pictures" | "seen">[]} */
 const STORES = ["recipes", "drafts", "kit", "runs", "entries", "outbox", "preferences", "meta"];
 
 /** So many finished runs are read in one piece, so that none holds a touch up. */
@@ -157,6 +157,11 @@ export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
    */
   version(recipe, version) {
     return this.#store.get("versions", versionKey(recipe, version));
+  }
+
+  /** What the server worked out, as last seen; undefined where it never was. @param {string} key */
+  seen(key) {
+    return this.#store.get("seen", key);
   }
 
   /** Every run, and the shelf. */

@@ -33,6 +33,9 @@ const VERSIONS = [
   (db) => {
     db.createObjectStore("pictures", { keyPath: "id" }); // photographs taken on this phone
   },
+  (db) => {
+    db.createObjectStore("seen", { keyPath: "id" }); // what the server alone works out, as last seen
+  },
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */

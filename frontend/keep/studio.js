@@ -21,7 +21,6 @@ import { seal } from "../bench/journal/index.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
-import { Duties } from "./duties.js";
 import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
@@ -37,7 +36,7 @@ import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
 import { breathe } from "../platform.js";
 import { say } from "../words.js";
-/** @import { Entry, Now, Size, State } from "../../bench/shapes/page" */
+/** @import { DutySaid, Entry, Now, Size, State } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, Coming, Item, KeptEntry, Link, Meta, OutboxRow, Preferences } from "../../types/keep" */
 /** @import { RecipeRow, RefusedRow, RunTold, Said, Undoing } from "../../types/keep" */
@@ -45,6 +44,7 @@ import { say } from "../words.js";
 /** @import { Archive } from "./archive.js" */
 /** @import { Door } from "./door.js" */
 /** @import { Plans } from "./plans.js" */
+/** @import { Seen } from "./seen.js" */
 /** @import { Heard } from "./sync-round.js" */
 /** @import { Ringing } from "./rings.js" */
 
@@ -116,6 +116,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   #archive;
   /** @type {Plans | undefined} */
   #plans;
+  /** @type {Seen | undefined} */
+  #seenHere;
 
   /** @param {Book} book @param {string} device */
   constructor(book, device) {
@@ -142,8 +144,6 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
     /** Recipes from elsewhere, and what recipes were before. */
     this.shelf = new Shelf(this.#server);
-    /** What was said of the duties of selling. */
-    this.duties = new Duties({ book, server: this.#server, newId: () => this.newId() });
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();
@@ -623,6 +623,26 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return this.#archive;
   }
 
+  /** What the server alone works out, as last seen here; see seen.js. */
+  async seen() {
+    const { Seen } = await import("./seen.js");
+    this.#seenHere ??= new Seen({
+      book: this.#book,
+      server: this.#server,
+      now: () => this.at(),
+      away: () => this.#sync.soon(),
+    });
+    return this.#seenHere;
+  }
+
+  /**
+   * Say how a duty of selling stands. Needs the server. @throws {Unreachable|Refused} with `says`
+   * @param {DutySaid} said
+   */
+  sayDuty(said) {
+    return this.#server.ask("PUT", `/duties/${this.newId()}`, said);
+  }
+
   /** Who is let in, for a maker; see door.js. */
   async door() {
     this.#door ??= new (await import("./door.js")).Door(this.#server);
@@ -710,7 +730,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   #listen() {
     this.#book.addEventListener("change", ({ detail: { stores, runs, isMine } }) => {
       for (const run of runs) this.#tell("change", { run });
-      if (runs.length === 0 && stores.some((name) => name !== "meta"))
+      if (runs.length === 0 && stores.some((name) => name !== "meta" && name !== "seen"))
         this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#checkSoon();

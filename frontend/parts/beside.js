@@ -1,63 +1,81 @@
 // What is told beside a step at the bench: how it went the last times, what the maker's own runs teach
 // of it once there are three, and whether a piece that was weighed twice is dry.
 //
-// besideStep(run, { step, line }, runs, ownPpm) -> ["Last time: 3 g too much.", …] // line: what is weighed now, or
-// null
+// besideStep(run, { step, line }, studio, drawSoon) -> ["Last time: 3 g too much.", …]
+// line: what is weighed now, or null; drawSoon: called when more of it is here
 
 import { drynessOf } from "../bench/dryness.js";
 import { heatWord } from "../bench/heating.js";
-import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
 import { those } from "../bench/lists.js";
-import { record } from "../bench/record.js";
+import { unlessFaulty } from "./seen-words.js";
 import { duration } from "./words.js";
 import { heats } from "../bench/steps/index.js";
 import { say } from "../words.js";
-/** @import { HeatWord, Learned, Record as BatchRecord, Sheet, Spread, State } from "../../bench/shapes/page" */
-/** @import { Batch } from "../../types/parts" */
+/** @import { HeatWord, LastTimes, Learned, Sheet, Spread } from "../../bench/shapes/page" */
+/** @import { Run } from "../keep/run.js" */
+/** @import { Studio } from "../keep/studio.js" */
 
-const RUNS_READ = 12;
-const told = /** @type {WeakMap<State, BatchRecord>} */ (new WeakMap()); // by a run's state
-
-/** What the former runs say, reckoned once for the same runs. */
-/** @type {{states: State[], said: {[key: string]: string[]}, taught: {[key: string]: Learned}}} */
-let known = { states: [], said: {}, taught: {} };
-
-/** @param {Batch} run @param {readonly Batch[]} runs */
-function formerOf(run, runs) {
-  const former = runs
-    .filter(({ id, recipe, open }) => id !== run.id && recipe.id === run.recipe.id && !open)
-    .slice(0, RUNS_READ);
-  const states = former.map(({ state }) => state);
-  if (states.length === known.states.length && states.every((each, place) => each === known.states[place]))
-    return known;
-  const records = former.map((each) => {
-    const known = told.get(each.state) ?? record(each.sheet, each.state, each.entries);
-    told.set(each.state, known);
-    return known;
-  });
-  known = { states, said: lastTimes(records), taught: learned(records) };
-  return known;
-}
+/** @type {Map<string, {asked: string, told: LastTimes | null}>} by recipe: what was heard, and when it was asked */
+const known = new Map();
 
 /**
- * @param {Batch} run @param {{step: string | null, line: string | null}} given @param {readonly Batch[]} runs
- * @param {number | null} ownPpm
+ * What the former batches of a recipe say, as last seen; asked anew once there is one more of them, and once there is a
+ * connection.
+ * @param {Run} run @param {Studio} studio @param {() => void} drawSoon
  */
-export function besideStep(run, { step, line }, runs, ownPpm) {
+function lastOf({ recipe: { id }, open }, studio, drawSoon) {
+  const { state, unsent } = studio.link;
+  const made = studio.runs.filter((each) => !each.open && each.recipe.id === id).length;
+  const asked = [made, state, open ? "" : unsent].join();
+  const had = known.get(id);
+  if (had?.asked === asked) return had.told;
+  const now = { asked, told: had?.told ?? null };
+  known.set(id, now);
+  hear(`/recipes/${id}/last`, studio, (told) => {
+    now.told = told;
+    drawSoon();
+  });
+  return now.told;
+}
+
+/** @param {`/recipes/${string}/last`} path @param {Studio} studio @param {(told: LastTimes) => void} take */
+async function hear(path, studio, take) {
+  const seen = await studio.seen();
+  const last = await seen.kept(path);
+  if (last) take(last.body);
+  const now = await seen.ask(path).catch(unlessFaulty);
+  if (now) take(now.body);
+}
+
+/** The written step of a step on a sheet: "base.2.press" is "base.press". @param {string} step */
+const stepKey = (step) => step.replace(/\.[^.]*\./, ".");
+
+/**
+ * The written line of a line on a sheet, under its step: "base.dry/citric".
+ * @param {string} step @param {string} line
+ */
+const lineKey = (step, line) => `${stepKey(step)}/${line.replace(/^[^.]*\.[^.]*\./, "")}`;
+
+/**
+ * @param {Run} run @param {{step: string | null, line: string | null}} given @param {Studio} studio
+ * @param {() => void} drawSoon
+ */
+export function besideStep(run, { step, line }, studio, drawSoon) {
+  const told = lastOf(run, studio, drawSoon);
   if (!step) return [];
-  const { said, taught } = formerOf(run, runs);
   const key = stepKey(step);
+  const ownPpm = Number(studio.preferences.dry) || null;
   const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(({ piece, says }) =>
     [say("page-beside-piece", { number: piece }), says].join(" "),
   );
-  const [last, before] = said[line ? lineKey(step, line) : key] ?? [];
+  const [last, before] = told?.last[line ? lineKey(step, line) : key] ?? [];
   return [
     ...dry,
     those([
       last && say("page-beside-last", { what: last }),
       before && say("page-beside-before", { what: before }),
     ]).join(" "),
-    usually(taught[key], heatOf(run.sheet, step)),
+    usually(told?.learned[key], heatOf(run.sheet, step)),
   ].filter(Boolean);
 }
 

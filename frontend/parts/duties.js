@@ -1,17 +1,25 @@
 // What is due before something is sold: which laws are known here, each duty, and how it stands. Folded, said once.
 //
 //   const duties = new DutiesPart((said) => tell(this, "duty-said", said));
-//   duties.write(stands(recipe, id, marks ?? []), { id, isSeen, isMaker, isOnline, today });
+//   duties.look(productIn(recipe), { id, seen, isMaker, isOnline, today });   // asked of the server, and kept
 //   duties.node
 
-import { first, h, keyed, part as within, setText, show } from "./dom.js";
+import { first, given, h, keyed, part as within, setText, show } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
+import { asOf, unlessFaulty } from "./seen-words.js";
 import { dayWords } from "./stock.js";
 import { say, sayAll } from "../words.js";
 /** @import { DutySaid, DutyStands, DutyState, LawStands, ProductStands } from "../../bench/shapes/page" */
+/** @import { ProductUse, SoldIn } from "../../bench/shapes/page" */
+/** @import { DutiesNow } from "../../types/parts" */
 
-/** @typedef {{id: string, isSeen: boolean, isMaker: boolean, isOnline: boolean, today: string}} DutiesAbout */
+/**
+ * @typedef {DutiesNow & {id: string}} DutiesAbout id: of the recipe; "" for none yet
+ * @typedef {{use?: ProductUse, sold_in?: readonly SoldIn[], isSoap: boolean}} Product
+ */
 
+/** @type {Pick<ProductStands, "laws" | "duties" | "open">} */
+const NONE = { laws: [], duties: [], open: 0 };
 /** @type {readonly DutyState[]} */
 const STATES = ["open", "seen_to", "not_mine"];
 
@@ -20,11 +28,17 @@ export class DutiesPart {
   #draft = new OwnDraft();
   /** @type {{[duty: string]: DutyStands}} as last told */
   #told = {};
-  /** @type {DutiesAbout | null} */
-  #about = null;
+  /** @type {DutiesAbout} */
+  #about = given();
+  /** @type {Product} */
+  #product = { isSoap: false };
+  /** @type {{at: number, body: ProductStands} | undefined} */
+  #row;
+  #path = ""; // what is asked of the server
+  #asked = "none yet";
   #summary = h("summary", {});
   #notSeen = h("p", { class: "soft" }, say("page-duties-not-seen"));
-  #lastSeen = h("p", { class: "soft" }, say("page-duties-last-seen"));
+  #lastSeen = h("p", { class: "soft" });
   #laws = h("ul", { class: "plain" });
   #duties = h("ul", { class: "plain" });
   node = h(
@@ -47,15 +61,49 @@ export class DutiesPart {
     this.#said = said;
   }
 
-  /** @param {ProductStands} told @param {DutiesAbout} about */
-  write(told, about) {
+  /**
+   * As last seen, and then as the server says it; what stands, stands until then.
+   * @param {Product} product @param {DutiesAbout} about
+   */
+  async look(product, about) {
+    this.#product = product;
+    this.#about = about;
+    const path = pathOf(product, about.id);
+    const isOther = path !== this.#path;
+    const asked = `${path} ${about.isOnline}`;
+    if (asked === this.#asked) return this.#write(about);
+    [this.#asked, this.#path] = [asked, path];
+    if (!path) return this.#show({ at: 0, body: { use: null, sold_in: null, ...product, ...NONE } }, about);
+    const seen = await about.seen();
+    const last = isOther ? await seen.kept(path) : this.#row;
+    if (asked !== this.#asked) return;
+    if (isOther && (last || !about.isOnline)) this.#show(last ?? null, about);
+    const now = await seen.ask(path).catch(unlessFaulty);
+    if (asked === this.#asked) this.#show(now ?? last ?? null, this.#about);
+  }
+
+  /** Something was said of a duty. */
+  again() {
+    this.#asked = "";
+    if (this.#about) this.look(this.#product, this.#about);
+  }
+
+  /** @param {{at: number, body: ProductStands} | null} row @param {DutiesAbout} about */
+  #show(row, about) {
+    this.#row = row ?? undefined;
+    this.#write(about);
+  }
+
+  /** @param {DutiesAbout} about */
+  #write(about) {
+    const told = this.#row?.body ?? { use: null, sold_in: null, ...this.#product, ...NONE };
     const { duties, laws, open } = told;
     const had = Object.keys(this.#told);
-    this.#about = about;
     this.#told = Object.fromEntries(duties.map((duty) => [duty.id, duty]));
-    setText(this.#summary, titleOf(told, open));
-    show(this.#notSeen, !about.isSeen);
-    show(this.#lastSeen, about.isMaker && !about.isOnline);
+    setText(this.#summary, titleOf(told, this.#row !== undefined, open));
+    show(this.#notSeen, !this.#row);
+    setText(this.#lastSeen, asOf(this.#row?.at ?? 0));
+    show(this.#lastSeen, this.#row?.at && !about.isOnline);
     keyed(this.#laws, laws, ({ id }) => id, makeSourced, writeSourced);
     keyed(
       this.#duties,
@@ -102,7 +150,7 @@ export class DutiesPart {
    * @param {{state: HTMLSelectElement, day: HTMLInputElement, note: HTMLInputElement}} fields
    */
   #tell(id, { state, day, note }) {
-    if (!this.#about || !Object.hasOwn(this.#told, id)) return;
+    if (!Object.hasOwn(this.#told, id)) return;
     const now = STATES.find((each) => each === state.value) ?? "open";
     if (now !== "open" && !day.value) day.value = this.#about.today;
     this.#said({
@@ -113,6 +161,30 @@ export class DutiesPart {
       note: note.value.trim(),
     });
   }
+}
+
+/**
+ * What a recipe is for and where it is sold, measured or as it is being written.
+ * @param {{readonly use?: ProductUse, readonly sold_in?: readonly SoldIn[],
+ *   readonly ingredients: {readonly [id: string]: {readonly kind?: string}},
+ *   readonly components: readonly {readonly lines?: readonly {readonly ingredient: string}[]}[]}} recipe
+ * @returns {Product}
+ */
+export const productIn = ({ use, sold_in, ingredients, components }) => ({
+  use,
+  sold_in,
+  isSoap: components.some(({ lines = [] }) =>
+    lines.some(({ ingredient }) => ingredients[ingredient]?.kind === "soap_base"),
+  ),
+});
+
+/** What it follows from; "" where nothing does. @param {Product} product @param {string} id */
+function pathOf({ use, sold_in = [], isSoap }, id) {
+  if (!use || !sold_in.length) return "";
+  const asked = new URLSearchParams([["use", use], ...sold_in.map((each) => ["sold_in", each])]);
+  if (isSoap) asked.set("soap", "true");
+  if (id) asked.set("recipe", id);
+  return /** @type {`/duties/due?${string}`} */ (`/duties/due?${asked}`);
 }
 
 /** @param {string} id */
@@ -151,10 +223,11 @@ function writeSaid(row, duty) {
   setText(within(row, "b"), [say("page-duties-state", { state }), when, note].filter(Boolean).join(" · "));
 }
 
-/** @param {ProductStands} told @param {number} open */
-function titleOf({ use, sold_in: markets, duties }, open) {
+/** @param {ProductStands} told @param {boolean} isSeen @param {number} open */
+function titleOf({ use, sold_in: markets, duties }, isSeen, open) {
   if (!use || !markets) return say("page-duties-unsaid");
   if (!markets.length) return say("page-duties-not-sold");
+  if (!isSeen) return say("page-duties-title");
   return say("page-duties-open", { open, count: duties.length });
 }
 

@@ -190,12 +190,16 @@ const decimal = (amount) => (amount ?? "").replace(".", point());
 /** What a batch may cost beside material, hands and wrap. */
 const MORE_COST = /** @type {const} */ (["sprays", "cleaning", "labelling", "packaging", "overhead"]);
 
-/** @param {Cost | null} reckoned @param {SettingsDocument} settings */
-export function costPart(reckoned, settings) {
+/**
+ * @param {Cost | null} reckoned @param {SettingsDocument} settings
+ * @param {string} says of when it is, or why there is none
+ */
+export function costPart(reckoned, settings, says) {
+  const note = says ? h("p", { class: "soft" }, says) : null;
   if (!reckoned)
     return part(
       say("page-record-cost"),
-      h("p", { class: "soft" }, say("page-record-cost-none")),
+      note,
       h("a", { class: "button quiet no-print", href: "#/studio" }, say("page-common-settings")),
     );
   const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
@@ -215,6 +219,7 @@ export function costPart(reckoned, settings) {
     ]);
   return part(
     say("page-record-cost"),
+    note,
     rows.length ? table(say("page-record-cost-by-lot"), [say("page-record-cost")], rows) : null,
     Object.entries(totals).map(([currency, sums]) =>
       table(

@@ -6,8 +6,7 @@
 //   await askCard({ key, card })                           // the same
 //   await askLoss({ lot, name, left })                     // the same
 
-import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
-import { readMoney } from "../bench/cost.js";
+import { decimal, decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
 import { halfEven } from "../bench/whole.js";
 import { combobox } from "./combo.js";
 import { compared, knownOf, knownRow, picked } from "./known.js";
@@ -78,17 +77,14 @@ function readMuch(input) {
 function readPrice(amount, delivery, currency, percent, included) {
   if (!written(amount) && !written(delivery)) return undefined;
   const brought = written(delivery) && decimalMoney(written(delivery), "delivery");
-  if (brought) readMoney(brought, "delivery");
   const price = {
     amount: decimalMoney(written(amount) || "0", "price"),
     ...(brought ? { delivery: brought } : {}),
     currency: needed(currency, say("page-shelf-need-currency")).toUpperCase(),
   };
-  readMoney(price.amount, "price");
   if (!/^[A-Z]{3}$/.test(price.currency)) throw refuse(say("page-shelf-no-currency"));
   if (written(percent)) {
-    const tax = { percent: plainNumber(written(percent)), included: included.checked };
-    readMoney(tax.percent, "tax");
+    const tax = { percent: decimal(plainNumber(written(percent)), "tax"), included: included.checked };
     return { ...price, tax };
   }
   return price;

@@ -6,7 +6,6 @@
 
 import { decimalMoney } from "../bench/amounts.js";
 import { checkPattern } from "../bench/batch-number.js";
-import { readMoney } from "../bench/cost.js";
 import { BenchError } from "../bench/errors.js";
 import { h, setText, show, tell } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
@@ -82,11 +81,7 @@ const having = (known, said) =>
  * Money as it is written in a field; throws an error with `says`.
  * @param {HTMLInputElement} input @param {string} key
  */
-function money(input, key) {
-  const written = decimalMoney(input.value.trim(), key);
-  if (written) readMoney(written, key);
-  return written;
-}
+const money = (input, key) => decimalMoney(input.value.trim(), key);
 
 /** @param {SettingsDocument} settings @param {boolean} isMaker */
 export function settingsForm(settings, isMaker) {

@@ -1,30 +1,28 @@
 // The label of one batch, drawn at true size: its ingredient list from what was really weighed, what was
-// checked and what was not. Made to be printed.
+// checked and what was not. Made to be printed. The server words it: what is changed here is asked of it, and the last
+// answer stands until the next is here, or with no connection.
 //
-//   screen.data = { run, recipe: measured, entries, runs, settings, today }
+//   screen.data = { run, recipe: measured or null, entries, settings, link, duties: { today, seen, … } }
 
-import { label } from "../bench/label.js";
 import { those } from "../bench/lists.js";
-import { stands } from "../bench/product.js";
 import { record } from "../bench/record.js";
-import { cardFor } from "../bench/shelf.js";
 import { mass } from "../bench/whole.js";
 import { define, given, h, part as within, s, setText, show, tell } from "../parts/dom.js";
-import { DutiesPart } from "../parts/duties.js";
+import { saysOf } from "../bench/errors.js";
+import { DutiesPart, productIn } from "../parts/duties.js";
 import { field } from "../parts/form.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { printSheets, sheetChoice } from "../parts/label-sheet.js";
 import { pageHead } from "../parts/page-head.js";
-import { stockOf } from "../parts/stock.js";
+import { asOf } from "../parts/seen-words.js";
 import { point, say, sayAll } from "../words.js";
-/** @import { Label, LabelShape, ProductUse, MeantFor } from "../../bench/shapes/page" */
 /** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { KeptEntry } from "../../types/keep" */
+/** @import { Label, LabelShape, ProductUse, MeantFor } from "../../bench/shapes/page" */
+/** @import { KeptEntry, Link, Typed } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { SettingsDocument } from "../../types/server" */
 /** @import { Control } from "../../types/parts" */
 /** @import { Props } from "../../types/dom" */
-/** @import { Card } from "../../bench/shapes/page" */
 /** @import { LabelSaid } from "../../types/answers" */
 /** @import { DutiesNow } from "../../types/parts" */
 
@@ -40,9 +38,11 @@ const USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"];
 const MEANT = ["all", "adults", "children"];
 const MM = 1000; // in µm
 
+const RESTS_MS = 150; // who types is answered once the hand rests
+
 /**
- * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], runs: readonly Batch[],
- *   settings: SettingsDocument, today: string, duties: DutiesNow}} LabelData
+ * @typedef {{run: Batch, recipe: MeasuredRecipe | null, entries: readonly KeptEntry[],
+ *   settings: SettingsDocument, link: Link, duties: DutiesNow}} LabelData
  * @typedef {{shape: LabelShape, width_mm: number, height_mm: number}} SizeMm
  * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
  *   use: HTMLSelectElement, single: HTMLSelectElement, meant: HTMLSelectElement, keeps: HTMLInputElement,
@@ -60,6 +60,16 @@ export class LabelScreen extends HTMLElement {
   #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
   #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
   #stage = h("div", { class: "label-stage" });
+  #seen = h("p", { class: "soft no-print", role: "status" });
+  #resting = 0;
+  #turn = 0; // only the last question's answer is drawn
+  /** @type {Label | null} */
+  #label = null;
+  #drawn = ""; // what is said of it, as JSON
+  /** @type {Letters} */
+  #letters = {};
+  /** @type {Typed} */
+  #unsaid = {}; // what stands in the fields before anybody typed
   #open = h("div", { class: "no-print", "aria-live": "polite" });
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #language = h("p", { class: "soft small" });
@@ -78,8 +88,10 @@ export class LabelScreen extends HTMLElement {
     const isSame =
       had?.run.state === data.run.state &&
       had.entries === data.entries &&
-      had.duties.marks === data.duties.marks &&
-      had.recipe.use === data.recipe.use;
+      had.settings.maker === data.settings.maker &&
+      had.link.state === data.link.state &&
+      had.link.unsent === data.link.unsent &&
+      had.recipe?.use === data.recipe?.use;
     this.#data = data;
     if (!this.#inputs) this.#build();
     if (isSame) this.#writeDuties();
@@ -87,8 +99,12 @@ export class LabelScreen extends HTMLElement {
   }
 
   connectedCallback() {
-    tell(this, "duties-wanted");
-    if (this.#inputs) this.#draw();
+    this.#draw();
+  }
+
+  disconnectedCallback() {
+    if (this.#resting) this.#keepTyped();
+    clearTimeout(this.#resting);
   }
 
   /** A sheet of the maker's own was saved. */
@@ -104,6 +120,7 @@ export class LabelScreen extends HTMLElement {
 
   #print() {
     const { sheet, start, count } = this.#sheets.chosen();
+    if (!this.#label) return;
     if (!sheet) return print();
     const drawn = within(this.#stage, ".label-plate");
     printSheets(
@@ -118,11 +135,17 @@ export class LabelScreen extends HTMLElement {
     setText(this.#kept, text);
   }
 
+  /** Something was said of a duty. */
+  dutySaid() {
+    this.#duties.again();
+    this.#draw();
+  }
+
   /** What it is for and where it is sold: as the recipe says, else as it is answered here. */
   get #product() {
     const { recipe } = this.#data;
-    const { use = this.#use ?? undefined, sold_in = [this.#market] } = recipe;
-    return { ...recipe, ...(use && { use }), sold_in };
+    const said = recipe ? productIn(recipe) : { isSoap: false };
+    return { ...said, use: said.use ?? this.#use ?? undefined, sold_in: said.sold_in ?? [this.#market] };
   }
 
   get #use() {
@@ -142,21 +165,16 @@ export class LabelScreen extends HTMLElement {
 
   #writeDuties() {
     const { run, recipe, duties } = this.#data;
-    const { marks, isMaker } = duties;
-    const { use } = this.#product;
-    show(this.#keep, isMaker && use && !(recipe.use && recipe.sold_in));
-    this.#duties.write(stands(this.#product, run.recipe.id, marks ?? []), {
-      ...duties,
-      id: run.recipe.id,
-      isSeen: Boolean(marks),
-    });
+    const product = this.#product;
+    show(this.#keep, recipe && duties.isMaker && product.use && !(recipe.use && recipe.sold_in));
+    this.#duties.look(product, { ...duties, id: run.recipe.id });
   }
 
   #build() {
     const { settings, run, recipe } = this.#data;
     const given = { ...SIZE, ...settings.label };
     // Northern Ireland follows the EU's rules.
-    const soldIn = (recipe.sold_in ?? []).map((each) => (each === "ni" ? "eu" : each));
+    const soldIn = (recipe?.sold_in ?? []).map((each) => (each === "ni" ? "eu" : each));
     const first = MARKETS.find((each) => soldIn.includes(each));
     if (first && !(given.market && soldIn.includes(given.market))) given.market = first;
     const again = () => this.#draw();
@@ -193,8 +211,9 @@ export class LabelScreen extends HTMLElement {
       maker: h("textarea", { rows: 2, oninput: again }, settings.maker ?? ""),
       precautions: h("textarea", { rows: 2, oninput: again }),
     };
-    inputs.use.value = recipe.use ?? "";
+    inputs.use.value = recipe?.use ?? "";
     this.#inputs = inputs;
+    this.#unsaid = this.#typed;
     const { good, planned } = record(run.sheet, run.state, run.entries).yield;
     this.#sheets = sheetChoice({
       own: settings.label?.sheets ?? [],
@@ -232,6 +251,7 @@ export class LabelScreen extends HTMLElement {
           h("legend", { class: "unseen" }, say("page-label-sold-in")),
           MARKETS.map(market),
         ),
+        this.#seen,
         this.#stage,
         h(
           "p",
@@ -291,6 +311,7 @@ export class LabelScreen extends HTMLElement {
         this.#told,
       ),
     );
+    this.#fillIn().then(() => this.#draw());
   }
 
   /** @returns {SizeMm} */
@@ -308,80 +329,130 @@ export class LabelScreen extends HTMLElement {
       : { shape: chosen, width_mm: fit(width), height_mm: fit(height) };
   }
 
-  /** @param {SizeMm} size */
-  options(size) {
-    const { run, recipe } = this.#data;
-    const { shelf } = stockOf(this.#data);
+  /** What stands in the fields. @returns {Typed} */
+  get #typed() {
+    return Object.fromEntries(Object.entries(this.#inputs).map(([name, { value }]) => [name, value]));
+  }
+
+  /** What is typed is kept until it is typed again: what nobody changed goes on following settings and recipe. */
+  #keepTyped() {
+    const typed = Object.entries(this.#typed).filter(([name, value]) => value !== this.#unsaid[name]);
+    const name = `label ${this.#data.run.id}`;
+    this.#data.duties.seen().then((seen) => seen.type(name, Object.fromEntries(typed)));
+  }
+
+  async #fillIn() {
+    const seen = await this.#data.duties.seen();
+    const typed = await seen.typed(`label ${this.#data.run.id}`);
+    if (JSON.stringify(this.#typed) !== JSON.stringify(this.#unsaid)) return; // somebody was quicker
+    for (const [name, control] of Object.entries(this.#inputs)) control.value = typed[name] ?? control.value;
+  }
+
+  /** What is asked of the server: what stands in the fields. @param {SizeMm} size */
+  #asked(size) {
     const { identity, purpose, opened, best, maker, precautions, single, meant, keeps } = this.#inputs;
-    const { balance, lots } = record(run.sheet, run.state, run.entries);
-    const days = those(lots.map(({ lot }) => shelf.lots[lot]?.best_before)).sort();
-    /** @type {{[ingredient: string]: Card}} */
-    const cards = {};
-    for (const [id, { name }] of Object.entries(recipe.ingredients)) {
-      const key = cardFor(shelf, name);
-      const card = key === null ? null : shelf.ingredients[key].card;
-      if (card) cards[id] = card;
-    }
     return {
-      cards,
-      net_mg: balance?.weighed ? balance.piece_mg : undefined,
+      market: this.#market,
+      shape: size.shape,
+      width_um: Math.round(size.width_mm * MM),
+      height_um: Math.round(size.height_mm * MM),
       identity: identity.value.trim(),
       function: purpose.value.trim(),
-      opened_months: Number(opened.value) || null,
-      best_before: best.value || null,
+      opened_months: Number(opened.value),
+      best_before: best.value,
       use: this.#use,
-      open_duties: stands(this.#product, run.recipe.id, this.#data.duties.marks ?? []).open,
-      single_use: single.value ? single.value === "yes" : null,
-      meant_for: MEANT.find((value) => value === meant.value) ?? null,
+      single_use: single.value && single.value === "yes",
+      meant_for: meant.value,
       keeps_months: Number(keeps.value) || null,
-      today: this.#data.today,
-      lots_best_before: days[0] ?? null,
-      maker: maker.value.trim() || null,
+      today: this.#data.duties.today,
+      maker: maker.value.trim(),
       precautions: precautions.value
         .split("\n")
         .map((line) => line.trim())
         .filter(Boolean),
-      size: {
-        shape: size.shape,
-        width_um: Math.round(size.width_mm * MM),
-        height_um: Math.round(size.height_mm * MM),
-      },
     };
   }
 
-  /**
-   * Where the studio's PDF of the same is.
-   * @param {Market} market @param {ReturnType<LabelScreen["options"]>} options @param {SizeMm} size
-   */
-  #address(market, options, { shape, width_mm, height_mm }) {
+  /** The same as a PDF, and a trial of the sheet. @param {{[name: string]: unknown}} asked */
+  #address(asked) {
     const { sheet, start, count } = this.#sheets.chosen();
-    const { identity, function: purpose, opened_months, best_before, precautions } = options;
-    const { use, single_use, keeps_months, meant_for, today } = options;
-    const of = sheet ? { sheet: sheet.name, start, count } : { width_mm, height_mm };
-    const said = { identity, function: purpose, opened_months, best_before, precautions };
-    const asked = { market, shape, ...said, use, single_use, keeps_months, meant_for, today, ...of };
-    this.#pdf.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query(asked)}`;
+    const of = sheet ? { sheet: sheet.name, start, count } : {};
+    this.#pdf.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query({ ...asked, ...of })}`;
     show(this.#trial, sheet !== null);
     if (sheet) this.#trial.href = `/api/v1/label-sheet.pdf?${query({ sheet: sheet.name })}`;
   }
 
-  /** Twice: once to see how high the letters come out, then with that judged by the rule. */
+  /** At once what is known, at the size that is chosen now; and what the server makes of it once the hand rests. */
   #draw() {
-    if (!this.isConnected) return;
-    const { run, recipe } = this.#data;
-    const size = this.#size;
-    const market = this.#market;
-    const options = this.options(size);
-    /** @param {Letters | undefined} letters */
-    const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
-    const { letters, fits } = drawLabel(reckon(undefined), size, this.#stage);
-    setText(this.#language, say("page-label-language", { market }));
-    this.trouble(fits ? "" : say("page-label-no-fit"));
+    if (!this.isConnected || !this.#inputs) return;
+    setText(this.#language, say("page-label-language", { market: this.#market }));
     this.#writeDuties();
-    this.#address(market, options, size);
-    const told = reckon(letters);
+    this.#address(this.#asked(this.#size));
+    this.#plate();
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => this.#ask(), RESTS_MS);
+  }
+
+  /** Draws the label and measures its letters. @returns {Letters} */
+  #plate() {
+    if (!this.#label) return {};
+    const { letters, fits } = drawLabel(this.#label, this.#size, this.#stage);
+    this.trouble(fits ? "" : say("page-label-no-fit"));
+    return letters;
+  }
+
+  /** Twice, where letters come out another height than before: the rule judges how high they are. */
+  async #ask() {
+    this.#resting = 0;
+    const turn = ++this.#turn;
+    const { run, duties } = this.#data;
+    const asked = this.#asked(this.#size);
+    const name = `label ${run.id} ${asked.market}`;
+    const seen = await duties.seen();
+    this.#keepTyped();
+    try {
+      for (let isMeasured = false, times = 0; !isMeasured && times < 2; times += 1) {
+        const path = /** @type {const} */ (`/runs/${run.id}/label?${query({ ...asked, ...this.#letters })}`);
+        const { body } = await seen.ask(path, { run: run.id, name });
+        if (turn !== this.#turn) return;
+        setText(this.#seen, "");
+        isMeasured = this.#show(body);
+      }
+    } catch (error) {
+      const says = saysOf(error);
+      if (!says) throw error;
+      if (turn !== this.#turn) return;
+      if (error instanceof Error && "status" in error) this.trouble(says);
+      else await this.#away(await seen.kept(`/runs/${run.id}/label?`, name), says);
+    }
+  }
+
+  /**
+   * With no answer the last that was seen stands.
+   * @param {{at: number, body: Label} | undefined} last @param {string} says
+   */
+  async #away(last, says) {
+    setText(this.#seen, last ? asOf(last.at) : says);
+    if (last) this.#show(last.body);
+    else {
+      this.#label = null;
+      this.#drawn = "";
+      for (const node of [this.#stage, this.#open, this.#told]) node.replaceChildren();
+    }
+  }
+
+  /** @param {Label} told @returns {boolean} whether its letters are as high as they were when it was asked */
+  #show(told) {
+    this.#label = told;
+    const letters = this.#plate();
+    const isMeasured = JSON.stringify(letters) === JSON.stringify(this.#letters);
+    this.#letters = letters;
+    const drawn = JSON.stringify(told);
+    if (drawn === this.#drawn) return isMeasured;
+    this.#drawn = drawn;
     this.#open.replaceChildren(...those([list(say("page-label-open"), told.not_checked.map(sourced))]));
     this.#told.replaceChildren(...said(told));
+    return isMeasured;
   }
 }
 
@@ -390,7 +461,8 @@ function query(said) {
   const asked = new URLSearchParams();
   for (const [name, value] of Object.entries(said)) {
     if (Array.isArray(value)) value.forEach((each) => asked.append(name, String(each)));
-    else if (value !== null && value !== undefined && value !== "") asked.set(name, String(value));
+    else if (value !== null && value !== undefined && (value !== "" || name === "maker"))
+      asked.set(name, String(value));
   }
   return asked;
 }

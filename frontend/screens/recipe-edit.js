@@ -9,7 +9,6 @@
 //
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
-import { stands } from "../bench/product.js";
 import { perCent } from "../bench/whole.js";
 import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
@@ -29,7 +28,7 @@ import {
   tell,
 } from "../parts/dom.js";
 import { combobox } from "../parts/combo.js";
-import { DutiesPart } from "../parts/duties.js";
+import { DutiesPart, productIn } from "../parts/duties.js";
 import {
   askedRow,
   cardOf,
@@ -278,17 +277,20 @@ export class RecipeScreen extends HTMLElement {
 
   /** What is due before it is sold, as it is written now. Of what is no version yet nothing can be said. */
   #writeDuties() {
-    const { marks, isMaker } = this.#due;
-    this.#duties.write(stands(this.#document, this.#id, marks ?? []), {
+    const isKept = this.#recipe !== null;
+    this.#duties.look(productIn(this.#document), {
       ...this.#due,
-      id: this.#id,
-      isSeen: Boolean(marks),
-      isMaker: isMaker && this.#recipe !== null,
+      id: isKept ? this.#id : "",
+      isMaker: this.#due.isMaker && isKept,
     });
   }
 
+  /** Something was said of a duty. */
+  dutySaid() {
+    this.#duties.again();
+  }
+
   connectedCallback() {
-    tell(this, "duties-wanted");
     if (this.#parts) this.#footSize.observe(this.#parts.foot);
   }
 

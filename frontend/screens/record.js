@@ -8,21 +8,20 @@
 //   "answer" { kind: "signed" | "undone" | "noted" | "measured" | "worked", body }
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
-import { cost } from "../bench/cost.js";
 import { digest } from "../bench/digest.js";
 import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
-import { stands } from "../bench/product.js";
 import { record } from "../bench/record.js";
 import { partName } from "../bench/sheet-words.js";
 import { define, given, h, setChildren, setText, show, tell } from "../parts/dom.js";
-import { DutiesPart } from "../parts/duties.js";
+import { DutiesPart, productIn } from "../parts/duties.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
 import { criteriaPart, deviationsPart, releasePart, releaseWords, startsPart } from "../parts/judging.js";
 import { pageHead } from "../parts/page-head.js";
+import { asOf } from "../parts/seen-words.js";
 import { photograph } from "../parts/photograph.js";
 import { deviationMark, offBy } from "../parts/record-bars.js";
 import {
@@ -49,8 +48,8 @@ import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, exactly, pieces } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
-/** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */
-/** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
+/** @import { Cost, RecordLooks, RecordStep, Sheet, SheetComponent } from "../../bench/shapes/page" */
+/** @import { KeptEntry, Link, RefusedRow, Undoing } from "../../types/keep" */
 /** @import { Batch, DutiesNow } from "../../types/parts" */
 /** @import { MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Place, SettingsDocument, ToldOfRun } from "../../types/server" */
@@ -64,7 +63,7 @@ const WEIGH = ["piece", "left", "spoiled"];
 /**
  * @typedef {{run: Batch, runs: readonly Batch[], entries: readonly KeptEntry[], settings: SettingsDocument,
  *   device: string, place: Place | null | undefined, isMaker: boolean, refused: readonly RefusedRow[],
- *   recipe: MeasuredRecipe | null, duties: DutiesNow,
+ *   recipe: MeasuredRecipe | null, duties: DutiesNow, link: Link,
  *   picture: (id: string) => Promise<Blob | undefined>, told: () => Promise<ToldOfRun>, undoing: Undoing,
  *   isGiven: (once: string) => boolean}} RecordData
  * @typedef {(device: string) => string} Who
@@ -116,9 +115,11 @@ export class RecordScreen extends HTMLElement {
   #foot = h("div", { class: "stack no-print" });
   /** @type {HTMLFormElement | null} */
   #signing = null;
+  #cost = h("div", {}); // what stands, stands until the server answers
+  #asked = 0;
+  #link = "";
 
   connectedCallback() {
-    tell(this, "duties-wanted");
     if (!this.#sheet.isConnected) this.append(this.#sheet);
   }
 
@@ -133,7 +134,12 @@ export class RecordScreen extends HTMLElement {
       JSON.stringify([settings, place?.you, place?.benches, refused, data.recipe === null]),
       ...runs.map((each) => each.state),
     ];
-    if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
+    const link = `${data.link.state} ${data.link.unsent}`;
+    const isSame =
+      this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place]);
+    if ((!isSame || link !== this.#link) && isMaker) this.#hearCost();
+    this.#link = link;
+    if (isSame) return;
     this.#seen = seen;
     this.#dropUrls();
     const { sheet, state } = run;
@@ -160,7 +166,7 @@ export class RecordScreen extends HTMLElement {
         lotsPart(told, shelf),
         balancePart(told),
         yieldPart(batchesOf(run, runs)),
-        isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
+        isMaker ? this.#cost : null,
         this.#minutes(told),
         kitPart(told),
         peoplePart(told, who),
@@ -230,6 +236,30 @@ export class RecordScreen extends HTMLElement {
   async #hear(place, who) {
     const told = await this.#data.told().catch(() => null); // with no connection the rest stands as it is
     if (told) place.replaceChildren(...those([latePart(told, who)]));
+  }
+
+  /** What the batch cost, as the server says it; as last seen until then, and with no connection. */
+  async #hearCost() {
+    const { run, settings, duties } = this.#data;
+    const turn = ++this.#asked;
+    const { shelf } = stockOf(this.#data);
+    /** @param {Cost | null} cost @param {string} [says] */
+    const write = (cost, says = "") =>
+      turn === this.#asked && setChildren(this.#cost, [costPart(cost, settings, says)]);
+    const { lots } = record(run.sheet, run.state, run.entries);
+    if (!settings.currency && !lots.some(({ lot }) => shelf.lots[lot]?.price))
+      return write(null, say("page-record-cost-none"));
+    const seen = await duties.seen();
+    const path = /** @type {const} */ (`/runs/${run.id}/cost`);
+    const last = await seen.kept(path);
+    if (last && !this.#cost.firstChild) write(last.body);
+    try {
+      write((await seen.ask(path, { run: run.id })).body);
+    } catch (error) {
+      const says = saysOf(error);
+      if (!says) throw error;
+      write(last?.body ?? null, last ? asOf(last.at) : says);
+    }
   }
 
   #dropUrls() {
@@ -348,9 +378,12 @@ export class RecordScreen extends HTMLElement {
   /** Before a batch is signed: what is due before it is sold, and how that stands. It stops no work. */
   #writeDuties() {
     const { run, recipe, duties } = this.#data;
-    if (!recipe) return;
-    const told = stands(recipe, run.recipe.id, duties.marks ?? []);
-    this.#duties.write(told, { ...duties, id: run.recipe.id, isSeen: Boolean(duties.marks) });
+    if (recipe) this.#duties.look(productIn(recipe), { ...duties, id: run.recipe.id });
+  }
+
+  /** Something was said of a duty. */
+  dutySaid() {
+    this.#duties.again();
   }
 
   #signForm() {
@@ -551,27 +584,6 @@ function batchesOf(run, runs) {
           },
     )
     .slice(-BATCHES_SHOWN);
-}
-
-/**
- * What the batch cost; null when neither a lot's price nor the settings name a currency.
- * @param {BatchRecord} told @param {Shelf} shelf @param {SettingsDocument} settings
- */
-function costOf(told, shelf, settings) {
-  const priced = told.lots.map(({ lot }) => shelf.lots[lot]?.price?.currency).flatMap((each) => each ?? []);
-  const currency = settings.currency ?? priced[0];
-  if (!currency) return null;
-  return cost(
-    told,
-    shelf,
-    { ...settings, currency },
-    Object.fromEntries([currency, ...priced].map((each) => [each, decimalsOf(each)])),
-  );
-}
-
-/** How many decimals a currency has (ISO 4217, as the browser knows it). @param {string} currency */
-function decimalsOf(currency) {
-  return new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits;
 }
 
 /** @param {BatchRecord} told @param {Batch} run @param {readonly Batch[]} runs */

@@ -36,6 +36,7 @@ def test_the_label_asks_once_and_says_first_what_is_open_and_no_duty_stops_any_w
     expect(page.locator("label-screen section").first).to_contain_text("6 duties of selling are open.")
     page.get_by_role("button", name="Save in the recipe").click()
     expect(page.get_by_role("button", name="Save in the recipe")).to_be_hidden()
+    expect(page.get_by_text("Saved in the recipe.")).to_be_visible()
     expect(page.get_by_label("What it is for")).to_have_value("wash")
     kept = call(server, "GET", f"recipes/{RECIPE_ID}")
     assert (kept["version"], kept["document"]["use"], kept["document"]["sold_in"]) == (2, "wash", ["eu"])

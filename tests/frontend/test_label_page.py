@@ -36,26 +36,14 @@ CARDS = (
 
 @pytest.fixture
 def label(page: Page, home: Server, faultless: None) -> Page:
-    """The label of a weighed batch, with no network."""
-    return weighed_label(page, home, with_network=False)
-
-
-@pytest.fixture
-def sent_label(page: Page, home: Server, faultless: None) -> Page:
-    """The same, and the studio has the batch."""
-    return weighed_label(page, home, with_network=True)
-
-
-def weighed_label(page: Page, home: Server, with_network: bool) -> Page:
+    """The label of a weighed batch, which the studio has."""
     page.set_viewport_size(SIZES[1])
     open_page(page, home)
-    if not with_network:
-        page.route("**/api/**", lambda route: route.abort())
     stock(page, *CARDS)
     run = begin_bars(page)
     enter(page, BUTTER, OIL)
     go(page, f"#/label/{run}")
-    expect(page.locator(".label-plate")).to_be_visible()
+    expect(page.locator(".label-list")).to_contain_text("Seed Oil")
     return page
 
 
@@ -120,11 +108,30 @@ def test_it_is_as_large_on_the_screen_and_on_paper_as_it_will_be_and_its_words_a
     label.get_by_label("Height, mm").fill("40")
     assert plate_mm(label) == pytest.approx((55, 40), abs=0.1)
 
+    # With no connection the last that was seen stands, and says so. Its size reacts, and what is typed is kept.
+    address = label.url
+    label.route("**/api/**", lambda route: route.abort())
+    label.get_by_label("What it is", exact=True).fill("Plain butter bar")
+    expect(label.get_by_role("status").filter(has_text="No connection. As of")).to_be_visible()
+    label.get_by_label("Width, mm").fill("60")
+    assert plate_mm(label) == pytest.approx((60, 40), abs=0.1)
+    go(label, "#/")
+    go(label, address[address.index("#") :])
+    expect(label.get_by_label("What it is", exact=True)).to_have_value("Plain butter bar")
+    expect(label.locator(".label-name")).to_have_text("Plain bar")
+    assert plate_mm(label) == pytest.approx((60, 40), abs=0.1)
+    label.locator(".way", has_text="United States").click()
+    expect(label.get_by_text("Not seen on this phone yet: it comes")).to_be_visible()
+    expect(label.locator(".label-plate")).to_have_count(0)
+    label.unroute("**/api/**")
+    label.evaluate("() => dispatchEvent(new Event('online'))")
+    expect(label.locator(".label-name")).to_have_text("Plain butter bar")
+    expect(label.locator(".label-net")).to_have_text("Net Wt 1.7 oz (50 g)")
+
 
 def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_leads_to_the_same_pdf(
-    sent_label: Page, home: Server
+    label: Page, home: Server
 ) -> None:
-    label = sent_label
     label.get_by_label("Sheet of labels").select_option(label="2 × 4 of 99.1 × 67.7 mm, A4")
     expect(label.get_by_label("How many")).to_have_value("4")
     expect(label.get_by_label("Width, mm")).to_be_disabled()

@@ -10,25 +10,20 @@ from bench import (
     BenchError,
     batch_number,
     choose_size,
-    cost,
     dryness,
     dryness_of,
     fold,
     frozen_seal,
     gather,
     if_you_stop,
-    last_times,
-    learned,
     lots,
     make_problem,
     make_sheet,
-    money_text,
     next_step,
     now,
     of_record,
     open_sheet,
     quantities,
-    read_money,
     read_recipe,
     record,
     seal,
@@ -40,13 +35,10 @@ from bench import (
 from bench.batch_number import recipe_code
 from bench.digest import digest_text
 from bench.holding import in_use, mould_holds, vessel_holds
-from bench.label import label, least_heights, names_in, net_text, shortfall
-from bench.label_names import allergen_name, on_market
 from bench.label_sheets import COMMON, label_places, sheet_fault, sheet_title
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
-from bench.product import stands as product_stands
 
 Json = dict[str, Any]
 
@@ -163,19 +155,11 @@ CALLS = {
     "batch_number": batch_number,
     "recipe_code": recipe_code,
     "dryness": dryness,
-    "read_money": lambda *given: money_text(read_money(*given), 3),
-    "names_in": lambda inci: [list(each) for each in names_in(inci)],
-    "net_text": net_text,
     "common_sheets": lambda: [
         {"title": sheet_title(each), "fault": sheet_fault(each), "places": label_places(each, 3, 70)}
         for each in COMMON
     ],
-    "product_stands": product_stands,
     "sheet_fault": sheet_fault,
-    "least_heights": least_heights,
-    "shortfall": shortfall,
-    "allergen_name": allergen_name,
-    "on_market": lambda written, market: on_market(written, market)[0],
     "digest_text": digest_text,
     "sha256": lambda text: sha256(text.encode()).hexdigest(),
 }
@@ -221,7 +205,6 @@ def batch(case: Json) -> Json:
     state = fold(sheet, case["entries"], frozen)
     stock = shelf.fold_shelf(case["shelf"])
     told = record(sheet, state, case["entries"])
-    half = record(sheet, fold(sheet, case["entries"][1:], frozen), case["entries"][1:])
     return {
         "days": [day_of(sheet, state, at) for at in case["instants"][:1]],
         "sized": sized,
@@ -232,18 +215,10 @@ def batch(case: Json) -> Json:
         "frozen": frozen_seal(case["entries"], frozen),
         "now": [now(sheet, state, at) for at in case["instants"]],
         "record": told,
-        "cost": cost(
-            told, stock, {**case["settings"], "without_tax": len(case["entries"]) % 2 > 0}, {"JPY": 0}
-        ),
-        "last": last_times([told, half]),
-        "learned": learned([told, half, told]),
         "shelf": stock,
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(
             case["recipe"], sheet, state, stock, case["uses"], "2026-11-25", before=case.get("before", [])
         ),
         "dryness": [each for step in sheet["steps"] for each in dryness_of(sheet, state, step["id"], 20_000)],
-        "labels": [
-            label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu", "uk")
-        ],
     }

@@ -12,7 +12,6 @@ import {
 } from "/bench/amounts.js";
 import { stretches } from "/bench/bench-hours.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
-import { cost, moneyText, readMoney } from "/bench/cost.js";
 import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { canEmpty } from "/bench/emptying.js";
@@ -21,13 +20,7 @@ import { gather } from "/bench/gather.js";
 import { inUse, mouldHolds, vesselHolds } from "/bench/holding.js";
 import { inOrder } from "/bench/entries.js";
 import { Folding, frozenSeal, ofRecord, seal } from "/bench/journal/index.js";
-import { label } from "/bench/label.js";
-import { namesIn } from "/bench/label-list.js";
-import { leastHeights, netText, shortfall } from "/bench/label-net.js";
 import { COMMON, labelPlaces, sheetFault, sheetTitle } from "/bench/label-sheets.js";
-import { stands as productStands } from "/bench/product.js";
-import { onMarket, allergenName } from "/bench/label-names.js";
-import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
@@ -159,21 +152,13 @@ const CALLS = {
   batch_number: batchNumber,
   recipe_code: recipeCode,
   dryness,
-  read_money: (...given) => moneyText(readMoney(...given), 3),
-  names_in: namesIn,
-  net_text: netText,
   common_sheets: () =>
     COMMON.map((each) => ({
       title: sheetTitle(each),
       fault: sheetFault(each),
       places: labelPlaces(each, 3, 70),
     })),
-  product_stands: productStands,
   sheet_fault: sheetFault,
-  least_heights: leastHeights,
-  shortfall,
-  allergen_name: allergenName,
-  on_market: (written, market) => onMarket(written, market)[0],
   digest_text: digestText,
   sha256,
 };
@@ -204,20 +189,7 @@ function grown(sheet, entries, frozen) {
 }
 
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
-export function batch({
-  recipe,
-  kit,
-  request,
-  entries,
-  instants,
-  shelf,
-  uses,
-  labelled,
-  settings,
-  before = [],
-  frozen,
-  tame,
-}) {
+export function batch({ recipe, kit, request, entries, instants, shelf, uses, before = [], frozen, tame }) {
   return orError(() => {
     const sized = chooseSize(recipe, kit, request);
     const sheet = makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
@@ -225,7 +197,6 @@ export function batch({
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
     const told = record(sheet, state, entries);
-    const half = record(sheet, bench.fold(sheet, entries.slice(1), frozen), entries.slice(1));
     return {
       days: instants.slice(0, 1).map((at) => dayOf(sheet, state, at)),
       of_record: ofRecord(state, entries).map(({ id }) => id),
@@ -239,11 +210,7 @@ export function batch({
       shelf: stock,
       uses: useOf(sheet, state, entries),
       gather: gather(recipe, sheet, state, stock, uses, "2026-11-25", false, before),
-      cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),
-      last: lastTimes([told, half]),
-      learned: learned([told, half, told]),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
-      labels: ["us", "eu", "uk"].map((market) => label(recipe, sheet, state, market, labelled)),
     };
   });
 }

@@ -104,16 +104,6 @@ label-open-lots = Die Mindesthaltbarkeit seiner Lieferungen wurde nicht verglich
 
 ## Was vor dem Verkauf fällig ist
 
-label-duty-substantiate = Unterlagen aufheben, wie die Verträglichkeit beurteilt wurde.
-label-duty-register = Betrieb registrieren und Produkt listen. Kleine Betriebe können davon frei sein.
-label-duty-events = Schwere Vorfälle binnen 15 Werktagen melden, mit dem Etikett.
-label-duty-report = Einen Sicherheitsbericht machen lassen.
-label-duty-file = Die Produktinformationsdatei an der Anschrift auf dem Etikett aufheben.
-label-duty-notice = { $market ->
-    [uk] Vor dem ersten Verkauf im Vereinigten Königreich melden (SCPN).
-   *[eu] Vor dem ersten Verkauf in der EU melden (CPNP).
-}
-label-duty-uk-person = Eine verantwortliche Person im Vereinigten Königreich benennen. Die Angaben der EU-Person genügen bis 31. Dezember 2027.
 
 ## Woher eine Regel stammt
 
@@ -123,13 +113,10 @@ label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir
 label-source-practice = allgemein üblich
 label-source-us = 21 CFR { $section }, Ausgabe 2015
-label-source-us-safety = 21 USC 364d, Abschrift vom April 2026
-label-source-us-register = 21 USC 364c und 364h, aus zweiter Hand
 label-source-contact = 21 USC 364a und 364e, aus zweiter Hand
 label-source-colours = 21 CFR 701.3, 73 und 74, Ausgabe 2015
 label-source-english = 21 CFR 701.2(b) und 701.3(c), Ausgabe 2015
 label-source-uk = Verordnung (EG) Nr. 1223/2009, britische Fassung, Art. 19 Abs. 1 Buchst. { $point }, aus zweiter Hand
-label-source-uk-person = GOV.UK, Leitfaden vom Mai 2023; das Enddatum aus zweiter Hand
 label-source-northern-ireland = GOV.UK, Leitfaden vom Mai 2023
 label-source-peroxide = Verordnung (EU) 2019/831, Anhang III 12; dass Percarbonat zählt, ist geschlossen
 label-source-former-allergens = Anhang III vor Verordnung (EU) 2023/1545, aus dem Gedächtnis
@@ -138,12 +125,6 @@ label-source-mixture = CLP-Grenzen für Gemische, aus zweiter Hand
 label-source-opened = Hinweis der Kommission 04/ENTR/COS/28, aus zweiter Hand
 label-source-digits = FPackV, § 38 Abs. 2
 label-source-language-eu = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 5, aus dem Gedächtnis
-label-source-report = Verordnung (EG) Nr. 1223/2009, Art. 10, aus dem Gedächtnis
-label-source-file = Verordnung (EG) Nr. 1223/2009, Art. 11, aus dem Gedächtnis
-label-source-notice = { $market ->
-    [uk] GOV.UK, Leitfaden, aus zweiter Hand
-   *[eu] Verordnung (EG) Nr. 1223/2009, Art. 13, aus dem Gedächtnis
-}
 label-source-inci = 21 CFR 701.3; Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. g
 label-source-eu = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. { $point }
 label-source-eu-second-hand = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. { $point }, aus zweiter Hand
@@ -216,8 +197,6 @@ label-clp-less = Säuren, Laugen, Salze und Tenside zählen womöglich ab 3 %, s
 label-clp-worst = Zusammen ergibt es schwere Schäden an Augen oder Haut. Vor allem Weiteren ansehen lassen.
 label-clp-small = Wenn möglich, misst dieses Etikett mindestens 52 × 74 mm.
 label-checked-classes = Klassen der hier bekannten Stoffe, für Augen und Haut, zusammengezählt
-label-duty-classify = Das Gemisch einstufen lassen und aufheben, wonach es beurteilt wurde.
-label-duty-poison = Für die Gesundheit eingestuft? Dann den Giftnotrufzentralen melden, mit UFI.
 label-source-clp = Verordnung (EG) 1272/2008, Art. 17 Abs. 1 Buchst. { $point }, gelesen in einer Abschrift von September 2025
 label-source-clp-language = Verordnung (EG) 1272/2008, Art. 17 Abs. 2, gelesen in einer Abschrift von September 2025
 label-source-clp-size = Verordnung (EG) 1272/2008, Anhang I, Tabelle 1.3, gelesen in einer Abschrift

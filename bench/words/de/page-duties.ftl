@@ -7,8 +7,8 @@ page-duties-open = { $open ->
 }
 page-duties-not-sold = Pflichten beim Verkauf: keine, es wird nicht verkauft
 page-duties-unsaid = Pflichten beim Verkauf: erst angeben, wofür und wo verkauft
-page-duties-not-seen = Auf diesem Handy noch nicht gesehen: alle gelten als offen.
-page-duties-last-seen = Keine Verbindung. Stand von zuletzt.
+page-duties-title = Pflichten beim Verkauf
+page-duties-not-seen = Auf diesem Handy noch nicht gesehen. Sie kommen mit einer Verbindung.
 page-duties-state = { $state ->
     [open] Offen
     [seen_to] Erledigt

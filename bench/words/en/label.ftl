@@ -104,16 +104,6 @@ label-open-lots = The best before dates of its lots were not compared.
 
 ## What is due before it is sold
 
-label-duty-substantiate = Keep records that show how its safety was judged.
-label-duty-register = Register the place and list the product. Small businesses may be free of it.
-label-duty-events = Report serious events within 15 business days, with the label.
-label-duty-report = Have a safety report made.
-label-duty-file = Keep the product's file at the address on the label.
-label-duty-notice = { $market ->
-    [uk] Notify it in the UK (SCPN) before the first sale.
-   *[eu] Notify it in the EU (CPNP) before the first sale.
-}
-label-duty-uk-person = Name a responsible person in the UK. The EU one's details are enough to 31 December 2027.
 
 ## Where a rule is from
 
@@ -123,13 +113,10 @@ label-source-weight = descending order needs a weight
 label-source-maker = the maker's own
 label-source-practice = common practice
 label-source-us = 21 CFR { $section }, edition of 2015
-label-source-us-safety = 21 USC 364d, copy of April 2026
-label-source-us-register = 21 USC 364c and 364h, read second-hand
 label-source-contact = 21 USC 364a and 364e, read second-hand
 label-source-colours = 21 CFR 701.3, 73 and 74, edition of 2015
 label-source-english = 21 CFR 701.2(b) and 701.3(c), edition of 2015
 label-source-uk = Regulation (EC) 1223/2009 as kept in Great Britain, Art. 19(1)({ $point }), read second-hand
-label-source-uk-person = GOV.UK guidance of May 2023; the end date read second-hand
 label-source-northern-ireland = GOV.UK guidance of May 2023
 label-source-peroxide = Regulation (EU) 2019/831, Annex III 12; that percarbonate counts is inferred
 label-source-former-allergens = Annex III before Regulation (EU) 2023/1545, from memory
@@ -138,12 +125,6 @@ label-source-mixture = CLP limits for mixtures, read second-hand
 label-source-opened = Commission note 04/ENTR/COS/28, read second-hand
 label-source-digits = German FPackV, section 38(2)
 label-source-language-eu = Regulation (EC) 1223/2009, Art. 19(5), from memory
-label-source-report = Regulation (EC) 1223/2009, Art. 10, from memory
-label-source-file = Regulation (EC) 1223/2009, Art. 11, from memory
-label-source-notice = { $market ->
-    [uk] GOV.UK guidance, read second-hand
-   *[eu] Regulation (EC) 1223/2009, Art. 13, from memory
-}
 label-source-inci = 21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)
 label-source-eu = Regulation (EC) 1223/2009, Art. 19(1)({ $point })
 label-source-eu-second-hand = Regulation (EC) 1223/2009, Art. 19(1)({ $point }), read second-hand
@@ -216,8 +197,6 @@ label-clp-less = Acids, bases, salts and surfactants may count from 3 %. What do
 label-clp-worst = It adds up to serious damage of eyes or skin. Have it looked at before you go on.
 label-clp-small = If possible, this label is at least 52 × 74 mm.
 label-checked-classes = classes of the substances known here, for eyes and skin, by adding up
-label-duty-classify = Have the mixture classified, and keep what it was judged by.
-label-duty-poison = Is it classified for health? Then notify the poison centres, with its UFI.
 label-source-clp = Regulation (EC) 1272/2008, Art. 17(1)({ $point }), read in a copy of September 2025
 label-source-clp-language = Regulation (EC) 1272/2008, Art. 17(2), read in a copy of September 2025
 label-source-clp-size = Regulation (EC) 1272/2008, Annex I, Table 1.3, read in a copy

@@ -7,8 +7,8 @@ page-duties-open = { $open ->
 }
 page-duties-not-sold = Duties of selling: none, it is not sold
 page-duties-unsaid = Duties of selling: say first what it is for and where it is sold
-page-duties-not-seen = Not seen on this phone yet: all count as open.
-page-duties-last-seen = No connection. As last seen.
+page-duties-title = Duties of selling
+page-duties-not-seen = Not seen on this phone yet. They come with a connection.
 page-duties-state = { $state ->
     [open] Open
     [seen_to] Seen to
