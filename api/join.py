@@ -77,13 +77,13 @@ def in_order(read: Read, first: Iterable[str], without: Collection[str] = ()) ->
     return order
 
 
-def asked_later(read: Read, modules: Iterable[str]) -> list[str]:
-    """All else that is ever asked for: by these modules, and by what they ask for."""
+def asked_later(read: Read, modules: Iterable[str], but: str = "") -> list[str]:
+    """All else that is ever asked for: by these modules, and by what they ask for; but for what one asks for."""
     before = list(modules)
     found: list[str] = []
     waiting = [*before]
     while waiting:
-        roots = [path for module in waiting for path in later_of(read, module)]
+        roots = [path for module in waiting if module != but for path in later_of(read, module)]
         waiting = in_order(read, sorted(set(roots)), {*before, *found})
         found += waiting
     return found

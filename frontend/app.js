@@ -516,9 +516,11 @@ function readSize(asked) {
   }
 }
 
+const connected = () => import("./connected.js");
+
 /**
  * What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the
- * same.
+ * same, but for what is for the desk with a connection.
  * @type {{readonly [N in ScreenName]?: () => Promise<unknown>}}
  */
 const LATER = {
@@ -527,9 +529,9 @@ const LATER = {
   record: () => dressed(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
   shelf: () => dressed(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
   day: () => dressed(import("./screens/day.js")).then((module) => module.registerDayScreen()),
-  audit: () => dressed(import("./screens/audit.js")).then((module) => module.registerAuditScreen()),
-  bring: () => dressed(import("./screens/bring.js")).then((module) => module.registerBringScreen()),
-  delivery: () => dressed(import("./screens/delivery.js")).then((module) => module.registerDeliveryScreen()),
+  audit: () => dressed(connected().then((all) => all.audit())),
+  bring: () => dressed(connected().then((all) => all.bring())),
+  delivery: () => dressed(connected().then((all) => all.delivery())),
   card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
   recipe: () => dressed(import("./screens/recipe-edit.js")).then((module) => module.registerRecipeScreen()),
@@ -545,7 +547,7 @@ const LATER = {
       },
     ),
   studio: () => dressed(import("./screens/studio.js")).then((module) => module.registerStudioScreen()),
-  versions: () => dressed(import("./screens/versions.js")).then((module) => module.registerVersionsScreen()),
+  versions: () => dressed(connected().then((all) => all.versions())),
 };
 
 /**
@@ -700,9 +702,9 @@ function ringing() {
 
 /**
  * An address whose run this phone does not hold (yet), or whose page did not come.
- * @param {Route} wanted @param {{isOtherVersion?: boolean}} [error]
+ * @param {Route} wanted @param {{isOtherVersion?: boolean, says?: string}} [error]
  */
-function nowhere(wanted, { isOtherVersion } = {}) {
+function nowhere(wanted, { isOtherVersion, says: why } = {}) {
   closeDialogs();
   route = wanted;
   screen = null;
@@ -715,12 +717,9 @@ function nowhere(wanted, { isOtherVersion } = {}) {
     says = [
       h("h1", {}, say("page-app-newer")),
       h("p", {}, say("page-app-newer-says")),
-      h(
-        "button",
-        { type: "button", class: "copper", onclick: () => location.reload() },
-        say("page-app-load"),
-      ),
+      h("button", { type: "button", class: "copper", onclick: () => studio.renew() }, say("page-app-load")),
     ];
+  else if (why) says = [h("h1", {}, say("page-common-no-connection")), h("p", {}, why)];
   else if (SOUGHT.has(wanted.name)) says = seeker?.words() ?? says;
   page.replaceChildren(
     h(
@@ -741,13 +740,15 @@ function nowhere(wanted, { isOtherVersion } = {}) {
 let seeking = null;
 
 function whenSeeking() {
-  seeking ??= import("./seek.js").then(
-    ({ Seeker: Made }) => (seeker = new Made(studio, draw)),
-    (error) => {
-      seeking = null;
-      throw error;
-    },
-  );
+  seeking ??= connected()
+    .then((all) => all.seeking())
+    .then(
+      ({ Seeker: Made }) => (seeker = new Made(studio, draw)),
+      (error) => {
+        seeking = null;
+        throw error;
+      },
+    );
   return seeking;
 }
 

@@ -204,7 +204,7 @@ export async function atTheDoor({ studio }, { screen: asking }, act) {
   try {
     const [door, { registerDeviceList }] = await Promise.all([
       studio.door(),
-      import("./parts/device-list.js"),
+      import("./connected.js").then((all) => all.deviceList()),
     ]);
     registerDeviceList();
     const made = await act(door);

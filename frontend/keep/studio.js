@@ -619,7 +619,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /** Batches that are on the server alone; see archive.js. */
   async archive() {
-    this.#archive ??= new (await import("./archive.js")).Archive(this.#book, this.#server);
+    this.#archive ??= new (await (await import("../connected.js")).archive()).Archive(
+      this.#book,
+      this.#server,
+    );
     return this.#archive;
   }
 
@@ -645,7 +648,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /** Who is let in, for a maker; see door.js. */
   async door() {
-    this.#door ??= new (await import("./door.js")).Door(this.#server);
+    this.#door ??= new (await (await import("../connected.js")).door()).Door(this.#server);
     return this.#door;
   }
 

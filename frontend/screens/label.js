@@ -12,7 +12,7 @@ import { saysOf } from "../bench/errors.js";
 import { DutiesPart, productIn } from "../parts/duties.js";
 import { field } from "../parts/form.js";
 import { drawLabel } from "../parts/label-plate.js";
-import { printSheets, sheetChoice } from "../parts/label-sheet.js";
+import { labelSheets } from "../connected.js";
 import { pageHead } from "../parts/page-head.js";
 import { asOf } from "../parts/seen-words.js";
 import { point, say, sayAll } from "../words.js";
@@ -44,6 +44,7 @@ const RESTS_MS = 150; // who types is answered once the hand rests
  * @typedef {{run: Batch, recipe: MeasuredRecipe | null, entries: readonly KeptEntry[],
  *   settings: SettingsDocument, link: Link, duties: DutiesNow}} LabelData
  * @typedef {{shape: LabelShape, width_mm: number, height_mm: number}} SizeMm
+ * @typedef {ReturnType<typeof import("../parts/label-sheet.js").sheetChoice>} SheetChoice
  * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
  *   use: HTMLSelectElement, single: HTMLSelectElement, meant: HTMLSelectElement, keeps: HTMLInputElement,
  *   purpose: HTMLInputElement, opened: HTMLInputElement, best: HTMLInputElement, maker: HTMLTextAreaElement,
@@ -55,8 +56,11 @@ export class LabelScreen extends HTMLElement {
   #data = given();
   /** @type {LabelInputs} */
   #inputs = given();
-  /** @type {ReturnType<typeof sheetChoice>} */
-  #sheets = given();
+  /** @type {typeof import("../parts/label-sheet.js") | null} */
+  #onSheets = null; // for the desk, with a connection
+  /** @type {SheetChoice | null} */
+  #sheets = null;
+  #sheetsPlace = h("div", { class: "no-print" });
   #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
   #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
   #stage = h("div", { class: "label-stage" });
@@ -94,6 +98,7 @@ export class LabelScreen extends HTMLElement {
       had.recipe?.use === data.recipe?.use;
     this.#data = data;
     if (!this.#inputs) this.#build();
+    if (had?.link.state !== data.link.state && !this.#sheets) this.#bringSheets();
     if (isSame) this.#writeDuties();
     else this.#draw();
   }
@@ -119,11 +124,11 @@ export class LabelScreen extends HTMLElement {
   }
 
   #print() {
-    const { sheet, start, count } = this.#sheets.chosen();
+    const { sheet, start, count } = this.#chosen;
     if (!this.#label) return;
-    if (!sheet) return print();
+    if (!sheet || !this.#onSheets) return print();
     const drawn = within(this.#stage, ".label-plate");
-    printSheets(
+    this.#onSheets.printSheets(
       sheet,
       start,
       Array.from({ length: count }, () => /** @type {HTMLElement} */ (drawn.cloneNode(true))),
@@ -214,18 +219,6 @@ export class LabelScreen extends HTMLElement {
     inputs.use.value = recipe?.use ?? "";
     this.#inputs = inputs;
     this.#unsaid = this.#typed;
-    const { good, planned } = record(run.sheet, run.state, run.entries).yield;
-    this.#sheets = sheetChoice({
-      own: settings.label?.sheets ?? [],
-      count: Math.max(1, good ?? planned),
-      again,
-      keep: (sheet) => {
-        const { settings: now } = this.#data;
-        const others = (now.label?.sheets ?? []).filter(({ name }) => name !== sheet.name);
-        const label = { ...now.label, sheets: [...others, sheet] };
-        tell(this, "settings-written", { document: { ...now, label } });
-      },
-    });
     /** @param {Market} value */
     const market = (value) =>
       h(
@@ -270,7 +263,7 @@ export class LabelScreen extends HTMLElement {
             say("page-label-print"),
           ),
           h("p", { class: "soft small" }, say("page-label-print-says")),
-          this.#sheets.node,
+          this.#sheetsPlace,
           h("div", { class: "pair" }, this.#pdf, this.#trial),
           h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
@@ -314,10 +307,39 @@ export class LabelScreen extends HTMLElement {
     this.#fillIn().then(() => this.#draw());
   }
 
+  /** Sheets of labels, as many as there are good pieces. */
+  async #bringSheets() {
+    const { settings, run } = this.#data;
+    try {
+      this.#onSheets ??= await labelSheets();
+    } catch (error) {
+      setText(this.#sheetsPlace, saysOf(error));
+      return;
+    }
+    if (this.#sheets) return;
+    const { good, planned } = record(run.sheet, run.state, run.entries).yield;
+    this.#sheets = this.#onSheets.sheetChoice({
+      own: settings.label?.sheets ?? [],
+      count: Math.max(1, good ?? planned),
+      again: () => this.#draw(),
+      keep: (sheet) => {
+        const { settings: now } = this.#data;
+        const others = (now.label?.sheets ?? []).filter(({ name }) => name !== sheet.name);
+        const label = { ...now.label, sheets: [...others, sheet] };
+        tell(this, "settings-written", { document: { ...now, label } });
+      },
+    });
+    this.#sheetsPlace.replaceChildren(this.#sheets.node);
+  }
+
+  get #chosen() {
+    return this.#sheets?.chosen() ?? { sheet: null, start: 1, count: 1 };
+  }
+
   /** @returns {SizeMm} */
   get #size() {
     const { width, height, shape } = this.#inputs;
-    const { sheet } = this.#sheets.chosen();
+    const { sheet } = this.#chosen;
     width.disabled = sheet !== null;
     height.disabled = sheet !== null;
     /** @param {HTMLInputElement} input */
@@ -375,7 +397,7 @@ export class LabelScreen extends HTMLElement {
 
   /** The same as a PDF, and a trial of the sheet. @param {{[name: string]: unknown}} asked */
   #address(asked) {
-    const { sheet, start, count } = this.#sheets.chosen();
+    const { sheet, start, count } = this.#chosen;
     const of = sheet ? { sheet: sheet.name, start, count } : {};
     this.#pdf.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query({ ...asked, ...of })}`;
     show(this.#trial, sheet !== null);

@@ -9,6 +9,8 @@
 //
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
+import { saysOf } from "../bench/errors.js";
+import { merging, pastedText } from "../connected.js";
 import { perCent } from "../bench/whole.js";
 import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
@@ -91,9 +93,7 @@ import {
   RECIPE_MORE,
   STEP_MORE,
 } from "../parts/recipe-forms.js";
-import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
-import { textPart } from "../parts/recipe-text.js";
 import { placeWords } from "../parts/places.js";
 import { pickOne } from "../parts/sheets.js";
 import { about, idFor } from "../parts/words.js";
@@ -206,6 +206,10 @@ export class RecipeScreen extends HTMLElement {
   #pen = this.#makePen();
   /** @type {DutiesNow} */
   #due = given();
+  /** @type {typeof import("../parts/recipe-text.js") | null} */
+  #text = null;
+  /** @type {typeof import("../parts/recipe-merge.js") | null} */
+  #merge = null;
   #duties = new DutiesPart((said) => tell(this, "duty-said", said));
 
   constructor() {
@@ -677,19 +681,7 @@ export class RecipeScreen extends HTMLElement {
         this.#duties.node,
         fold(pen, "recipe", say("page-recipe-more-about"), () => fieldRows(pen, "", RECIPE_MORE)),
       ),
-      fold(pen, "text", say("page-recipe-from-text"), () =>
-        textPart({
-          pasted: this.#pasted,
-          measures: () => this.#document.measures,
-          title: () => this.#document.title,
-          parts: () => this.#document.components.map(({ id, name }) => [id, name]),
-          put: (items) => {
-            pen.open.delete("text");
-            this.#pasted = { text: "", items: [] };
-            this.#reshape(withText(this.#document, items, this.#known), "title");
-          },
-        }),
-      ),
+      fold(pen, "text", say("page-recipe-from-text"), () => this.#pastedText(pen)),
       ordered(
         pen,
         "components",
@@ -1612,6 +1604,47 @@ export class RecipeScreen extends HTMLElement {
     tell(this, "recipe-copied", { document: { ...this.#document, title } });
   }
 
+  /** What takes pasted text apart is not kept for offline; once it is here, it is here at once. @param {Pen} pen */
+  #pastedText(pen) {
+    const place = h("div", {});
+    const lay = () =>
+      this.#text &&
+      place.replaceChildren(
+        ...this.#text.textPart({
+          pasted: this.#pasted,
+          measures: () => this.#document.measures,
+          title: () => this.#document.title,
+          parts: () => this.#document.components.map(({ id, name }) => [id, name]),
+          put: (items) => {
+            pen.open.delete("text");
+            this.#pasted = { text: "", items: [] };
+            this.#reshape(withText(this.#document, items, this.#known), "title");
+          },
+        }),
+      );
+    lay();
+    if (!this.#text)
+      pastedText().then(
+        (module) => {
+          this.#text = module;
+          lay();
+        },
+        (error) => setText(place, saysOf(error)),
+      );
+    return place;
+  }
+
+  /** What puts two edits together is not kept for offline: the recipe is sent with a connection only. */
+  #bringMerge() {
+    merging().then(
+      (module) => {
+        this.#merge = module;
+        this.#writeChanged();
+      },
+      (error) => this.#parts.changed.replaceChildren(h("p", {}, saysOf(error))),
+    );
+  }
+
   #writeChanged() {
     const { changed, lead } = this.#parts;
     const isChanged = this.#isChanged;
@@ -1620,9 +1653,10 @@ export class RecipeScreen extends HTMLElement {
     show(lead, isChanged || Boolean(this.#late));
     setText(lead, say(isChanged ? "page-recipe-see-what-differs" : "page-recipe-go-to-it"));
     if (!isChanged || !this.#recipe) return;
+    if (!this.#merge) return this.#bringMerge();
     const { version, document } = this.#recipe;
     const mine = tidy(this.#document);
-    const merged = mergeRecipes(this.#was, mine, document, this.#answers);
+    const merged = this.#merge.mergeRecipes(this.#was, mine, document, this.#answers);
     const told = JSON.stringify([version, merged.rows]);
     if (this.#told === told) return;
     this.#told = told;
@@ -1731,10 +1765,10 @@ export class RecipeScreen extends HTMLElement {
       [...this.#parts.changed.querySelectorAll("input")].find(({ name }) => name === open.at)?.focus();
       return;
     }
-    if (!this.#recipe) return;
+    if (!this.#recipe || !this.#merge) return;
     const mine = tidy(this.#document);
     const { version, document: theirs } = this.#recipe;
-    const { document } = mergeRecipes(this.#was, mine, theirs, this.#answers);
+    const { document } = this.#merge.mergeRecipes(this.#was, mine, theirs, this.#answers);
     this.#first = asked.some(({ at }) => this.#answers.get(at) === "theirs") ? mine : null;
     // Undo does not reach behind it: that would take theirs away again.
     [this.#base, this.#was, this.#past, this.#future] = [version, theirs, [], []];

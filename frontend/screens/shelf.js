@@ -4,13 +4,13 @@
 //   "shelf-written" { entries: [{kind, body}] }    "answer" { kind: "undone" }    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
+import { saysOf } from "../bench/errors.js";
 import { last, those } from "../bench/lists.js";
 import { lotPlate } from "../bench/lot-plate.js";
 import { isBarred, papersAbout, papersPast } from "../bench/shelf.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { askJudgement } from "../parts/judging.js";
-import { askStickers } from "../parts/label-sheet.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
@@ -362,12 +362,18 @@ export class ShelfScreen extends HTMLElement {
         ),
         this.#does(
           say("page-shelf-sticker"),
-          () =>
-            askStickers({
-              name: `${name}, ${number}`,
-              lots: [{ id, plate: lotPlate(lot, name) }],
-              own: this.#data.sheets ?? [],
-            }),
+          async () => {
+            try {
+              const { labelSheets } = await import("../connected.js");
+              (await labelSheets()).askStickers({
+                name: `${name}, ${number}`,
+                lots: [{ id, plate: lotPlate(lot, name) }],
+                own: this.#data.sheets ?? [],
+              });
+            } catch (error) {
+              this.trouble(saysOf(error));
+            }
+          },
           say("page-shelf-sticker-of", { name: number }),
         ),
         this.#does(say("page-shelf-where"), trace, say("page-shelf-where-lot", { name: number })),

@@ -14,7 +14,7 @@ from api.places import FRONTEND
 MODULES = sorted(path.relative_to(FRONTEND).as_posix() for path in FRONTEND.rglob("*.js"))
 BY_ITSELF = {"early.js", "oldest.js", "sw.js"}
 JOINED = [path for path in MODULES if path not in BY_ITSELF]
-NAMES = {"$version", "$rest", "$asked", "$times", *map(name_of, JOINED)}
+NAMES = {"$version", "$rest", "$online", "$asked", "$times", *map(name_of, JOINED)}
 
 
 def source(path: str) -> str:

@@ -35,6 +35,7 @@ WEIGHED = [
     ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
 ]
 FINISHED: tuple[str, dict[str, Any]] = ("finished", {})
+ASK_ANEW = "() => dispatchEvent(new Event('online'))"
 POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 SECRET = b"51.4778 N, 0.0014 W"
 
@@ -134,14 +135,6 @@ def test_two_batches_with_one_number_each_name_the_other(baker: Page) -> None:
     enter(baker, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
 
     expect(record_of(baker, other)).to_contain_text("Another batch has this number too: Plain bar")
-
-
-def test_it_says_what_the_batch_cost(baker: Page) -> None:
-    """152 g and 50 g at 10 a kilogram: 1.52 and 0.50."""
-    record_of(baker, bake(baker))
-
-    expect(part(baker, "Cost")).to_contain_text("1.5200 EUR")
-    expect(part(baker, "Cost").get_by_role("row", name="Material")).to_contain_text("2.02")
 
 
 def test_a_wait_is_drawn_as_planned_and_as_it_was(phone: Page) -> None:
@@ -455,21 +448,38 @@ def test_a_file_that_is_no_picture_is_said(baker: Page) -> None:
     expect(baker.get_by_role("alert")).to_contain_text("This browser cannot read that file")
 
 
-def test_the_yield_stands_beside_that_of_other_batches_and_the_bench_says_what_happened_last_time(
-    baker: Page,
+def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_connection(
+    page: Page, server: Server, faultless: None
 ) -> None:
+    """150 g, with 1 and 3 g over, and 50 g at 10 a kilogram."""
+    stocked(page, server)
+    page.unroute("**/api/**")
+    page.evaluate(ASK_ANEW)
     for over in (1_000, 3_000):
-        begin_bars(baker)
-        enter(
-            baker,
-            ("weighed", {"line": "bar.1.butter", "mg": 150_000 + over}),
-            ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
-            FINISHED,
-        )
+        weighed = ("weighed", {"line": "bar.1.butter", "mg": 150_000 + over})
+        begin_bars(page)
+        enter(page, *GATHERED, weighed, WEIGHED[1], FINISHED)
+        run = page.url.rsplit("/", 1)[-1]
+    record_of(page, run)
+    cost = part(page, "Cost")
+    expect(cost).to_contain_text("1.5300 EUR")
+    expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")
 
-    begin_bars(baker)
+    third = begin_bars(page)
+    beside = page.locator(".beside")
+    expect(beside).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
 
-    expect(baker.locator(".beside")).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
+    page.route("**/api/**", lambda route: route.abort())
+    record_of(page, run)
+    expect(cost).to_contain_text("No connection. As of")
+    expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")
+    page.reload()
+    go(page, f"#/bench/{third}")
+    expect(beside).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
+    other = begin_bars(page)
+    enter(page, *GATHERED, *WEIGHED, FINISHED)
+    record_of(page, other)
+    expect(cost).to_contain_text("This comes once it is sent")
 
 
 def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:

@@ -62,6 +62,10 @@ EXPORTS = """async ([pieces, modules]) => {
     }
     return differ;
 }"""
+FOR_THE_DESK = """async () => {
+    const { $connected } = await import("/rest.js");
+    return $connected.labelSheets().then((made) => Object.keys(made).sort().join(), (error) => error.says);
+}"""
 NO_WORKER = "delete Navigator.prototype.serviceWorker"
 TEXT_OF = "async (path) => (await fetch(path)).text()"
 
@@ -179,6 +183,23 @@ def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
         page.evaluate("async () => typeof (await import('/rest.js')).$screens_kit.registerKitScreen")
         == "function"
     )
+
+
+def test_what_is_for_the_desk_is_not_kept_and_says_so_with_no_network(
+    site: Site, page: Page, context: BrowserContext
+) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    page.reload()
+    context.set_offline(True)
+    assert page.evaluate(FOR_THE_DESK) == "This needs a connection. All that a batch needs works without."
+
+    context.set_offline(False)
+    assert page.evaluate(FOR_THE_DESK) == page.evaluate(
+        "async () => Object.keys(await import('/parts/label-sheet.js')).sort().join()"
+    )
+    pieces = site.pieces()
+    assert "screens/audit.js" in pieces.online and not {*pieces.online} & {*pieces.first, *pieces.later}
 
 
 @pytest.mark.parametrize("path", ["/", "/app.js", f"/{REST}"])

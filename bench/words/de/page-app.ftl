@@ -30,6 +30,7 @@ page-app-hours-saved = Arbeitszeiten gespeichert.
 
 ## Keine Verbindung
 
+page-app-desk-away = Das braucht eine Verbindung. Alles für eine Charge geht ohne.
 page-app-list-away = Keine Verbindung. Diese Liste liegt auf dem Server.
 page-app-check-away = Keine Verbindung, also noch keine Prüfung. Geschriebenes ist hier gespeichert.
 page-app-picked-away = Keine Verbindung, also noch keine Prüfung. Das Ausgewählte bleibt hier.

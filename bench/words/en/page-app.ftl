@@ -30,6 +30,7 @@ page-app-hours-saved = Hours saved.
 
 ## No connection
 
+page-app-desk-away = This needs a connection. All that a batch needs works without.
 page-app-list-away = No connection. The server keeps this list.
 page-app-check-away = No connection, so no check yet. What you write is saved here.
 page-app-picked-away = No connection, so no check yet. What you picked stays here.
