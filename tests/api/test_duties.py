@@ -42,6 +42,18 @@ def test_a_duty_is_open_until_somebody_says_so_and_a_studios_is_said_once(studio
     assert standing(studio, one)["eu-report"] == "seen_to" and standing(studio, other)["eu-report"] == "open"
     assert standing(studio, one)["us-register"] == standing(studio, other)["us-register"] == "not_mine"
     assert studio.get(f"/recipes/{one}/duties").json["open"] == before["open"] - 2
+
+    # The same of what is still being written; of a soap bar a law more, of no recipe only what is the studio's.
+    due = "/duties/due?use=bath&sold_in=us&sold_in=eu"
+    assert studio.get(f"{due}&recipe={one}").json == studio.get(f"/recipes/{one}/duties").json
+    told = studio.get(f"{due}&soap=true").json
+    assert (
+        "us-soap" in {law["id"] for law in told["laws"]}
+        and by_id(told["duties"])["eu-report"]["state"] == "open"
+    )
+    assert by_id(told["duties"])["us-register"]["state"] == "not_mine"
+    for asked in ("use=bath", "use=eat&sold_in=eu"):
+        assert studio.get(f"/duties/due?{asked}").status_code == 422
     assert report in studio.get("/duties").json["marks"]
 
 
@@ -112,5 +124,10 @@ def test_a_label_says_first_what_is_open_also_of_a_batch_made_before_the_questio
     assert label_of(studio, run)[0] == f"{count - 1} duties of selling are open."
 
 
-def label_of(studio: Studio, run: str) -> list[str]:
-    return [each["says"] for each in studio.get(f"/runs/{run}/label?market=eu").json["not_checked"]]
+def test_a_label_that_is_told_what_it_is_for_says_what_is_open_of_that(studio: Studio) -> None:
+    run = studio.with_run()
+    assert label_of(studio, run, "&use=wash")[0] == "6 duties of selling are open."
+
+
+def label_of(studio: Studio, run: str, asked: str = "") -> list[str]:
+    return [each["says"] for each in studio.get(f"/runs/{run}/label?market=eu{asked}").json["not_checked"]]

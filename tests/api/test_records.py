@@ -211,6 +211,10 @@ def test_the_label_is_the_benchs_own_with_the_shelfs_names_and_the_makers(studio
         "use=bath&single_use=true&keeps_months=36&meant_for=adults&today=2027-04-01&best_before=2027-03-31"
     )
     uk = studio.get(f"/runs/{run}/label?market=uk&{asked}").json
+    own = studio.get(f"/runs/{run}/label?market=us&maker=Sink+Lane&width_um=12500&height_um=9000").json
+    assert own["maker"] == "Sink Lane" and own["heights"]["list"]["least_um"] == 794
+    cleared = studio.get(f"/runs/{run}/label?market=us&maker=&opened_months=0").json
+    assert cleared["maker"] is None and cleared["opened"] is None
     assert uk["opened"] is None and "The best before date is past" in str(uk["warnings"])
     assert studio.get(f"/runs/{run}/label?market=uk&use=eating").status_code == 422
     assert studio.get(f"/runs/{run}/label").status_code == 422
