@@ -1650,7 +1650,7 @@ export class RecipeScreen extends HTMLElement {
     const isChanged = this.#isChanged;
     if (isChanged && changed.hidden) this.#say(say("page-recipe-changed-saved"), true);
     show(changed, isChanged);
-    show(lead, isChanged || Boolean(this.#late));
+    show(lead, (isChanged && this.#merge) || this.#late);
     setText(lead, say(isChanged ? "page-recipe-see-what-differs" : "page-recipe-go-to-it"));
     if (!isChanged || !this.#recipe) return;
     if (!this.#merge) return this.#bringMerge();
