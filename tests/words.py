@@ -22,11 +22,7 @@ PYTHON = sorted(
     for path in (ROOT / package).rglob("*.py")
     if not path.is_relative_to(ROOT / "bench" / "words") and "migrations" not in path.parts
 )
-SCRIPTS = sorted(
-    path
-    for path in (ROOT / "frontend").rglob("*.js")
-    if path.name not in ("words.js", "label-table.js")  # names of ingredients
-)
+SCRIPTS = sorted(path for path in (ROOT / "frontend").rglob("*.js") if path.name != "words.js")
 
 KEY = re.compile(r"[a-z]+(?:-[a-z0-9]+)+")
 BEGINNING = re.compile(r"[a-z]+(?:-[a-z0-9]+)*-")

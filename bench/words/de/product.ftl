@@ -1,4 +1,4 @@
-# What a product is for, where it is sold, and what follows (bench/product, frontend/bench/product.js).
+# What a product is for, where it is sold, and what follows (bench/product).
 
 product-use = { $use ->
     [bath] Bad
