@@ -1,7 +1,7 @@
 /**
- * What is for the desk, with a connection: it needs the server, or waits for it, so it is not kept for offline. All that
- * only this module asks for comes as a piece of its own, online.js, of which the worker keeps nothing (api/pieces.py).
- * Without a connection each of these is refused with `says`, and nothing else is gone.
+ * What is for the desk, with a connection: it needs the server, or waits for it, so it is not kept for offline. All
+ * that only this module asks for comes as a piece of its own, online.js, of which the worker keeps nothing
+ * (api/pieces.py). Without a connection each of these is refused with `says`, and nothing else is gone.
  */
 
 import { say } from "./words.js";
