@@ -1,6 +1,6 @@
 """Tables that both languages read stand once, in bench; a module of the page has a place for each, filled as it is sent.
 
-const LAWS = [];                             const LAWS = [{id:"us-cosmetic",markets:["us"]}];
+const STATES = [];                           const STATES = ["melted_base","warm_fat"];
 """
 
 from __future__ import annotations

@@ -3,11 +3,8 @@
 from bench.cautions import HAZARDS
 from bench.former_words import CODES
 from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
-from bench.product import all_duties, all_laws
-from bench.shapes.product import Duty, Law
 from bench.shapes.recipe import Does, IngredientKind
 from bench.shapes.schema import form_of
-from bench.sources import sources
 from bench.states import STATES
 
 
@@ -20,7 +17,6 @@ def page_tables() -> dict[str, dict[str, object]]:
             "RUN_KINDS": {kind: _kind(row) for kind, row in RUN_KINDS.items()},
             "SHELF_KINDS": {kind: _kind(row) for kind, row in SHELF_KINDS.items()},
         },
-        "bench/product.js": {"LAWS": [*map(_dated, all_laws())], "DUTIES": [*map(_dated, all_duties())]},
         "bench/states.js": {"STATES": [*STATES]},
         "parts/recipe-forms.js": {
             "DOES_CODES": form_of(Does).parts,
@@ -34,7 +30,3 @@ def _kind(row: EntryKind) -> object:
     """A field that may be left out has a question mark behind its name."""
     fields = {name if needed else f"{name}?": fits for name, (fits, needed) in row.fields.items()}
     return {"fields": fields, "traits": traits_of(row)}
-
-
-def _dated(row: Law | Duty) -> object:
-    return {**row, "dated": sources()[row["source"]]["dated"]}

@@ -190,12 +190,14 @@ def test_a_worker_without_a_place_for_what_it_is_told_is_not_sent(tmp_path: Path
 
 def test_a_module_is_sent_with_its_tables_in_their_places_and_none_is_left_out() -> None:
     """What they say is held by the vectors, which the page's side runs with these."""
+    kinds = FRONTEND / "bench" / "kinds.js"
     sent = page_tables.put_in(
-        FRONTEND / "bench" / "product.js", "export const LAWS = [];\nconst DUTIES = [];\nconst other = [];\n"
+        kinds, "export const RUN_KINDS = {};\nconst SHELF_KINDS = {};\nconst other = [];\n"
     )
 
-    assert sent.startswith('export const LAWS = [{id:"us-cosmetic",uses:["bath",')
-    assert sent.endswith("}];\nconst other = [];\n") and "const DUTIES = [{" in sent
-    with pytest.raises(ValueError, match="no place for DUTIES"):
-        page_tables.put_in(FRONTEND / "bench" / "product.js", "const LAWS = [];\n")
-    assert page_tables.put_in(FRONTEND / "parts" / "product.js", "const LAWS = [];\n") == "const LAWS = [];\n"
+    assert sent.startswith('export const RUN_KINDS = {numbered:{fields:{number:"text"},')
+    assert sent.endswith("}};\nconst other = [];\n") and "const SHELF_KINDS = {described:" in sent
+    with pytest.raises(ValueError, match="no place for SHELF_KINDS"):
+        page_tables.put_in(kinds, "const RUN_KINDS = {};\n")
+    elsewhere = "const RUN_KINDS = {};\n"
+    assert page_tables.put_in(FRONTEND / "parts" / "kinds.js", elsewhere) == elsewhere
