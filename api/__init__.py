@@ -58,12 +58,13 @@ def _add_resources(app: Flask) -> None:
         shelf,
         studio_settings,
         substances,
+        weeks,
     )
     from api.door import devices, pairing
     from api.openapi import BowlsideApi
 
     api = BowlsideApi(app)
-    makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, pictures)
+    makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, weeks, pictures)
     stock_and_studio = (shelf, lots, deliveries, duties, substances, exchange, audit, clock, live)
     for module in (*makings, *stock_and_studio, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

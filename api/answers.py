@@ -29,8 +29,11 @@ from bench import (
     Proposal,
     Sheet,
     Size,
+    Spoilage,
     Start,
     SwapEffect,
+    Want,
+    WeekPlan,
     WrittenKit,
     WrittenRecipe,
 )
@@ -300,6 +303,18 @@ class SettingsSaid(TypedDict):
     before: NotRequired[list[Start]]
     maker: NotRequired[str]
     label: NotRequired[LabelSaid]
+
+
+class WeekAnswer(TypedDict):
+    """A week, planned from what is wanted."""
+
+    at: Annotated[int, "Now, by the server's clock"]
+    wants: Annotated[list[Want], "As they were asked, each with the id that the plan calls it by"]
+    titles: dict[str, str]
+    makers: list[str]
+    spoilage: Annotated[dict[str, Spoilage | None], "By recipe, from own runs; null: fewer than three say it"]
+    plan: WeekPlan
+    says: Annotated[str, "How good the plan is known to be"]
 
 
 class DutyMarks(TypedDict):

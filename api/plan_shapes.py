@@ -9,6 +9,8 @@ from marshmallow import fields, validate
 
 from api.schemas import Flag, Listed, Mapped, RecipeRef, Size, Strict, Whole
 
+MOST_WANTS = 40  # of one week
+LONGEST_MS = 400 * 86_400_000
 MAX_TOGETHER = 8  # runs and recipes in one plan
 NAME = validate.Length(1, 60)
 STRETCHES = Listed(Listed(fields.String(), validate=validate.Length(equal=2)))
@@ -66,4 +68,36 @@ class PlanAsked(Strict):
     )
     savings = Flag(
         load_default=False, metadata={"description": "Say also what one more of something would save"}
+    )
+
+
+INSTANT = validate.Range(0, 8_640_000_000_000_000)
+MOST_PIECES = validate.Range(1, 1_000)
+
+
+class WeekWanted(Strict):
+    recipe = fields.UUID(required=True)
+    pieces = Whole(required=True, validate=MOST_PIECES, metadata={"description": "Good ones"})
+    by = Whole(required=True, validate=INSTANT)
+
+
+class WeekThere(Strict):
+    recipe = fields.UUID(required=True)
+    pieces = Whole(required=True, validate=MOST_PIECES)
+    until = Whole(load_default=None, allow_none=True, validate=INSTANT)
+
+
+class WeekAsked(Strict):
+    wants = Listed(fields.Nested(WeekWanted), required=True, validate=validate.Length(1, MOST_WANTS))
+    there = Listed(
+        fields.Nested(WeekThere),
+        load_default=list,
+        validate=validate.Length(max=MOST_WANTS),
+        metadata={"description": "Good pieces that are there already, less what is promised"},
+    )
+    keeps = Mapped(
+        keys=fields.UUID(),
+        values=Whole(validate=validate.Range(3_600_000, LONGEST_MS)),
+        load_default=dict,
+        metadata={"description": "Recipe -> ms after which a piece is too old to be handed over"},
     )

@@ -152,7 +152,7 @@ from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
-from bench.week import Wanted, check_week, make_of, plan_week, spoilage_of, with_helps
+from bench.week import Wanted, check_week, make_of, plan_week, spoilage_of, week_in_a_line, with_helps
 from bench.whole import canonical, mass, span
 
 __all__ = [
@@ -169,6 +169,7 @@ __all__ = [
     "make_of",
     "plan_week",
     "spoilage_of",
+    "week_in_a_line",
     "with_helps",
     "product_of",
     "COMMON_SHEETS",

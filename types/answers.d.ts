@@ -22,8 +22,11 @@ import type {
   Proposal,
   Sheet,
   Size,
+  Spoilage,
   Start,
   SwapEffect,
+  Want,
+  WeekPlan,
   WrittenKit,
   WrittenRecipe,
 } from "../bench/shapes/page";
@@ -284,6 +287,21 @@ export interface SettingsSaid {
   readonly before?: readonly Start[];
   readonly maker?: string;
   readonly label?: LabelSaid;
+}
+
+/** A week, planned from what is wanted. */
+export interface WeekAnswer {
+  /** Now, by the server's clock */
+  readonly at: number;
+  /** As they were asked, each with the id that the plan calls it by */
+  readonly wants: readonly Want[];
+  readonly titles: { readonly [key: string]: string };
+  readonly makers: readonly string[];
+  /** By recipe, from own runs; null: fewer than three say it */
+  readonly spoilage: { readonly [key: string]: Spoilage | null };
+  readonly plan: WeekPlan;
+  /** How good the plan is known to be */
+  readonly says: string;
 }
 
 export interface DutyMarks {

@@ -4314,7 +4314,7 @@ export interface WeekHold {
 }
 
 /** One batch of a recipe at one size. */
-export interface Sized {
+export interface SizeToMake {
   /** to be made */
   readonly pieces: number;
   /** that are likely to be good */
@@ -4334,7 +4334,7 @@ export interface Make {
   /** a good piece is handed over within; None: it keeps */
   readonly keeps_ms: Ms | null;
   /** the smallest first */
-  readonly sizes: readonly Sized[];
+  readonly sizes: readonly SizeToMake[];
 }
 
 /** How many of the pieces made are spoiled, by own runs. The interval is Wilson's, of 95 %. */

@@ -75,7 +75,7 @@ WeekHold = TypedDict(
 )
 
 
-class Sized(TypedDict):
+class SizeToMake(TypedDict):
     """One batch of a recipe at one size."""
 
     pieces: int  # to be made
@@ -93,7 +93,7 @@ class Make(TypedDict):
     id: str
     title: str
     keeps_ms: Ms | None  # a good piece is handed over within; None: it keeps
-    sizes: list[Sized]  # the smallest first
+    sizes: list[SizeToMake]  # the smallest first
 
 
 class Spoilage(TypedDict):

@@ -3,7 +3,7 @@
 The reading order is the order in which data flows:
 
     menu (a recipe at each size; sittings, spoilage) -> a week (shapes/week.py) -> units
-        -> in_turn (bench_time, lots) -> bound (lot_sizing), joint -> aim_by_aim (measure, keeping) -> loosen
+        -> in_turn (bench_time, lots) -> bound (lot_sizing), joint -> aim_by_aim (measure, keeping) -> loosen, week_words
 
 All is pure: instants and durations are whole ms, now is given. OR-Tools is imported where something is solved; without
 it the plan is that of the plain rule, and says so. A proof holds for the sizes on the menu, for sittings that are
@@ -15,5 +15,15 @@ from bench.week.keeping import faults
 from bench.week.loosen import with_helps
 from bench.week.menu import Wanted, make_of
 from bench.week.spoilage import spoilage_of
+from bench.week.week_words import week_in_a_line
 
-__all__ = ["Wanted", "check_week", "faults", "make_of", "plan_week", "spoilage_of", "with_helps"]
+__all__ = [
+    "Wanted",
+    "check_week",
+    "faults",
+    "make_of",
+    "plan_week",
+    "spoilage_of",
+    "week_in_a_line",
+    "with_helps",
+]

@@ -6,7 +6,7 @@ from bench.errors import PlanError
 from bench.planning.solver import Work, available
 from bench.shapes.week import (
     PlacedSitting,
-    Sized,
+    SizeToMake,
     Week,
     WeekAim,
     WeekAimName,
@@ -197,7 +197,7 @@ def _batch(units: InUnits, made: Made, batch: Batch) -> WeekBatch:
     }
 
 
-def _sittings(units: InUnits, sized: Sized, batch: Batch) -> list[PlacedSitting]:
+def _sittings(units: InUnits, sized: SizeToMake, batch: Batch) -> list[PlacedSitting]:
     lasts = units.sizes[batch.make][batch.size].lasts
     found: list[PlacedSitting] = []
     for place, sitting in enumerate(sized["sittings"]):

@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from bench.shapes.week import Apart, Sized, Week, WeekBatch, WeekHold, WeekPlan
+from bench.shapes.week import Apart, SizeToMake, Week, WeekBatch, WeekHold, WeekPlan
 
 
 def faults(week: Week, plan: WeekPlan) -> list[str]:
@@ -16,7 +16,7 @@ def faults(week: Week, plan: WeekPlan) -> list[str]:
     return [*found, *_hands(week, plan), *_kit(week, plan), *_pieces(week, plan), *_lots(week, plan)]
 
 
-def _of_batch(week: Week, size: Sized, batch: WeekBatch) -> list[str]:
+def _of_batch(week: Week, size: SizeToMake, batch: WeekBatch) -> list[str]:
     if len(batch["sittings"]) != len(size["sittings"]):
         return ["sittings"]
     found = []

@@ -1,7 +1,7 @@
 """When it cannot be: who could be served instead, and what helps, each found by planning for the pieces alone again
 with one thing loosened."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from bench.planning.solver import available
 from bench.shapes.planning import Equipment
@@ -20,20 +20,25 @@ MOST_SERVED = 4
 WORK_EACH = 1.0  # the solver's own seconds
 
 
-def with_helps(week: Week, plan: WeekPlan) -> WeekPlan:
-    """The plan, and where something is short: who could be met instead, and what would help, the best first."""
+def with_helps(week: Week, plan: WeekPlan, cancelled: Callable[[], bool] = lambda: False) -> WeekPlan:
+    """The plan, and where something is short: who could be met instead, and what would help, the best first.
+
+    cancelled is asked between one question and the next; on True what was found so far is given.
+    """
     if not plan["short"]:
         return plan
-    return {**plan, "served": _served(week, plan), "helps": _helps(week, plan)}
+    return {**plan, "served": _served(week, plan, cancelled), "helps": _helps(week, plan, cancelled)}
 
 
-def _served(week: Week, plan: WeekPlan) -> list[list[str]]:
+def _served(week: Week, plan: WeekPlan, cancelled: Callable[[], bool]) -> list[list[str]]:
     """For each want that is short now: the wants that can all be met when it is, where that can be at all."""
     found: list[list[str]] = []
     if not available():
         return found
     units = InUnits(week)
     for each in plan["short"][:MOST_SERVED]:
+        if cancelled():
+            break
         want = next(number for number, one in enumerate(week["wants"]) if one["id"] == each["want"])
         search = Search(units, WORK_EACH)
         model = Joint(units, places_of(units, search.made), {})
@@ -48,11 +53,11 @@ def _served(week: Week, plan: WeekPlan) -> list[list[str]]:
     return found
 
 
-def _helps(week: Week, plan: WeekPlan) -> list[WeekHelp]:
+def _helps(week: Week, plan: WeekPlan, cancelled: Callable[[], bool]) -> list[WeekHelp]:
     now = sum(each["short"] for each in plan["short"])
     looked: list[tuple[int, int, WeekHelp, Week]] = []
     for number, (told, other) in enumerate(_one_loosened(week, plan)):
-        if number >= MOST_LOOKED_AT:
+        if number >= MOST_LOOKED_AT or cancelled():
             break
         least = least_short(InUnits(other)) if available() else 0
         if least < now:
@@ -60,6 +65,8 @@ def _helps(week: Week, plan: WeekPlan) -> list[WeekHelp]:
     looked.sort(key=lambda each: each[:2])
     found: list[WeekHelp] = []
     for _, _, told, other in looked[:MOST_TRIED]:
+        if cancelled():
+            break
         search = Search(InUnits(other), WORK_EACH)
         for _ in search.aim_by_aim(("short",)) if available() else ():
             pass

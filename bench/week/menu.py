@@ -9,7 +9,7 @@ from bench.shapes.kit import Kit
 from bench.shapes.planning import Equipment
 from bench.shapes.recipe import MeasuredRecipe
 from bench.shapes.sheet import RecipeRef
-from bench.shapes.week import Make, Sized, Spoilage
+from bench.shapes.week import Make, SizeToMake, Spoilage
 from bench.sheet import make_sheet
 from bench.week.sittings import InSittings
 from bench.week.spoilage import good_of
@@ -38,7 +38,7 @@ def make_of(wanted: Wanted, kit: Kit, longest_ms: int) -> tuple[Make, dict[str, 
     longest_ms: the longest stretch of bench hours; a size with a sitting that is longer is left out. PlanError when
     no size is left, SizeError or KitError when none can be made at all.
     """
-    sizes: list[Sized] = []
+    sizes: list[SizeToMake] = []
     equipment: dict[str, Equipment] = {}
     refused: BenchError | None = None
     for pieces in _pieces(wanted, kit):
@@ -64,7 +64,7 @@ def make_of(wanted: Wanted, kit: Kit, longest_ms: int) -> tuple[Make, dict[str, 
 
 def _sized(
     wanted: Wanted, kit: Kit, pieces: int, longest_ms: int, equipment: dict[str, Equipment]
-) -> Sized | None:
+) -> SizeToMake | None:
     """One size; None when a sitting is too long, or the kit is too small for it even alone."""
     sheet = make_sheet(
         wanted.recipe,

@@ -5,7 +5,7 @@ from math import gcd
 from typing import NamedTuple
 
 from bench.shapes.planning import GapClass
-from bench.shapes.week import Sized, Want, Week
+from bench.shapes.week import SizeToMake, Want, Week
 from bench.whole import ceiling
 
 LEAST_UNIT_MS = 15_000  # as fine as hand times are kept
@@ -124,7 +124,7 @@ class InUnits:
         }
         return sorted(keys)
 
-    def _size(self, sized: Sized) -> Size:
+    def _size(self, sized: SizeToMake) -> Size:
         unit = self.unit
         between = []
         for gap in sized["apart"]:

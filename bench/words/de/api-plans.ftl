@@ -56,3 +56,10 @@ api-plans-saves-as-found = Soweit gefunden.
 api-plans-session = Am Arbeitstisch: { $names }
 api-plans-ready = { $title }: fertig
 api-plans-ready-of = { $title }: fertig ({ $name })
+
+## Eine Woche von dem aus, was gebraucht wird
+
+api-plans-week-busy = Es wird schon eine Woche geplant. In { $length } noch einmal fragen.
+api-plans-week-too-many-recipes = Höchstens { $most } Rezepte auf einmal angeben.
+api-plans-week-too-far = Höchstens { $count } Tage voraus angeben.
+api-plans-week-no-recipe = Dieses Rezept gibt es hier nicht. Eines aus der Liste wählen.

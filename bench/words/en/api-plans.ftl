@@ -56,3 +56,10 @@ api-plans-saves-as-found = As far as was found.
 api-plans-session = At the bench: { $names }
 api-plans-ready = { $title }: ready
 api-plans-ready-of = { $title }: ready ({ $name })
+
+## A week from what is wanted
+
+api-plans-week-busy = A week is being planned already. Ask again in { $length }.
+api-plans-week-too-many-recipes = Ask for at most { $most } recipes at once.
+api-plans-week-too-far = Ask for at most { $count } days ahead.
+api-plans-week-no-recipe = There is no such recipe here. Choose one from the list.
