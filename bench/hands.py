@@ -7,9 +7,8 @@ corrections of the paperwork neither count nor break a gap. The maker's own word
 over the reckoning, for one step or for all.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
-from bench.journal import read_of
 from bench.kinds import NO_HANDS
 from bench.shapes.entries import RunEntry
 from bench.shapes.record import HandsOn
@@ -21,13 +20,9 @@ from bench.steps import divides, runs_by_itself
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 
 
-def hands_on(sheet: Sheet, state: State, entries: Iterable[object]) -> HandsOn:
-    """How long in all, and by step. Gathering and what belongs to no step are under "" in steps."""
-    return hands_of(sheet, state, read_of(state, entries))
-
-
 def hands_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> HandsOn:
-    """The same, of entries that `read_of` has read."""
+    """How long in all, and by step, by entries that `read_of` has read. Gathering and what belongs to no step are under ""
+    in steps."""
     steps = {step["id"]: step for step in sheet["steps"]}
     places = Places(sheet)
     before: dict[str, InstantMs] = {}

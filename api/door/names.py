@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 import socket
-from functools import lru_cache
 from ipaddress import IPv4Address, IPv6Address, ip_address
-from time import monotonic
 from typing import NamedTuple
 
 import ifaddr
-
-LOOK_AGAIN_SECONDS = 30
 
 Address = IPv4Address | IPv6Address
 
@@ -63,14 +59,3 @@ def is_known(host: str) -> bool:
     except OSError:
         return False
     return True
-
-
-def all_names() -> frozenset[str]:
-    """Every name and address that leads to this machine, as text; looked up again after half a minute."""
-    return _names_at(int(monotonic() // LOOK_AGAIN_SECONDS))
-
-
-@lru_cache(maxsize=1)
-def _names_at(_look: int) -> frozenset[str]:
-    found = names_of_machine()
-    return frozenset((*found.hosts, *map(str, found.addresses)))

@@ -25,10 +25,6 @@ class Lane:
         self._running: Counter[str] = Counter()
         self._count = 0
 
-    @property
-    def is_at_rest(self) -> bool:
-        return not self._running and not self._waiting
-
     def put(self, who: str, work: Callable[[], Any], done: Callable[[Future[Any]], None]) -> bool:
         """Have the work done in its turn, and `done` called in the loop; False when too many wait."""
         if self._count >= self._most_waiting:

@@ -14,7 +14,8 @@ from workshop import HOUR, MINUTE, MORNING, ROOT, demo_sheet, entry, make_kit, m
 
 from bench import SettingError, batch_number, check_pattern, digest, fold, record
 from bench.batch_number import TOKENS
-from bench.hands import PAUSE_MS, hands_on
+from bench.hands import PAUSE_MS, hands_of
+from bench.journal import read_of
 
 SHEET = demo_sheet()
 LINES = [line for line in SHEET["lines"] if line["mg"]]
@@ -68,7 +69,8 @@ def test_hands_on_time_is_the_gaps_between_entries_and_no_pause_counts_for_more(
         entries.append(entry("weighed", at, line=LINES[0]["id"], mg=1))
         entries.append(entry("noted", at, text="Not hand work."))
 
-    told = hands_on(SHEET, fold(SHEET, entries), entries)
+    state = fold(SHEET, entries)
+    told = hands_of(SHEET, state, read_of(state, entries))
 
     step = next(step for step in SHEET["steps"] if step["id"] == LINES[0]["step"])
     assert told["ms"] == sum(min(gap, max(PAUSE_MS, step["hands_ms"])) for gap in gaps)
@@ -77,7 +79,8 @@ def test_hands_on_time_is_the_gaps_between_entries_and_no_pause_counts_for_more(
 def test_the_makers_own_word_on_the_whole_time_stands_over_the_reckoning():
     entries = [entry("worked", MORNING, ms=90 * MINUTE)]
 
-    assert hands_on(SHEET, fold(SHEET, entries), entries) == {"ms": 90 * MINUTE, "steps": {}, "told": True}
+    state = fold(SHEET, entries)
+    assert hands_of(SHEET, state, read_of(state, entries)) == {"ms": 90 * MINUTE, "steps": {}, "told": True}
 
 
 ONE_LINER = re.search(
