@@ -24,9 +24,7 @@ def dew_point(subject: Subject) -> Iterator[Finding]:
             humidity=number(humidity),
             dew=temperature(round(dew_point_c(degrees, humidity) * 10) * 100),
         ),
-        why=say("checks-dew-point-why"),
         by=say("checks-dew-point-by", mass=f"{decimal(water_g_per_m3(degrees, humidity), 1)} g"),
-        do=say("checks-dew-point-do"),
     )
 
 
@@ -42,7 +40,6 @@ def damp_for_fizz(subject: Subject) -> Iterator[Finding]:
             say("checks-damp-fizz-stop") if humidity >= FIZZ_STOP_RH else say("checks-damp-fizz"),
             why=say("checks-damp-fizz-why", share=FIZZ_LOOK_RH),
             by=say("checks-damp-over", points=number(humidity - FIZZ_LOOK_RH), share=FIZZ_LOOK_RH),
-            do=say("checks-damp-fizz-do"),
         )
     else:
         yield finding(
@@ -52,7 +49,6 @@ def damp_for_fizz(subject: Subject) -> Iterator[Finding]:
             say("checks-dry-for-fizz", share=FIZZ_LOOK_RH),
             why=say("checks-dry-for-fizz-why", share=FIZZ_STOP_RH),
             by=say("checks-dry-for-fizz-by", points=number(FIZZ_LOOK_RH - humidity)),
-            do=say("checks-dry-for-fizz-do"),
         )
 
 
@@ -66,7 +62,5 @@ def damp_for_soap(subject: Subject) -> Iterator[Finding]:
             "look",
             "air",
             say("checks-damp-soap"),
-            why=say("checks-damp-soap-why"),
             by=say("checks-damp-over", points=number(humidity - SOAP_SWEAT_RH), share=SOAP_SWEAT_RH),
-            do=say("checks-damp-soap-do"),
         )

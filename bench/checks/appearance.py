@@ -21,29 +21,8 @@ FOOD = re.compile(
 def like_food(subject: Subject) -> Iterator[Finding]:
     looks = subject.recipe["looks_like_food"]
     if looks:
-        yield finding(
-            "like-food",
-            "look",
-            "looks_like_food",
-            say("checks-like-food"),
-            why=say("checks-like-food-why"),
-            do=say("checks-like-food-do"),
-        )
+        yield finding("like-food", "look", "looks_like_food", say("checks-like-food"))
     elif looks is None:
-        yield finding(
-            "like-food-unknown",
-            "know",
-            "looks_like_food",
-            say("checks-like-food-unknown"),
-            why=say("checks-like-food-unknown-why"),
-            do=say("checks-like-food-unknown-do"),
-        )
+        yield finding("like-food-unknown", "know", "looks_like_food", say("checks-like-food-unknown"))
     elif FOOD.search(f"{subject.recipe['title']} {subject.recipe['piece']['one']}"):
-        yield finding(
-            "like-food-named",
-            "look",
-            "looks_like_food",
-            say("checks-like-food-named"),
-            why=say("checks-like-food-named-why"),
-            do=say("checks-like-food-named-do"),
-        )
+        yield finding("like-food-named", "look", "looks_like_food", say("checks-like-food-named"))

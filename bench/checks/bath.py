@@ -30,9 +30,7 @@ def unmixed_fat(subject: Subject) -> Iterator[Finding]:
                 "look",
                 component["id"],
                 say("checks-unmixed-fat", names=say_all([subject.ingredient(line)["name"] for line in fats])),
-                why=say("checks-unmixed-fat-why"),
                 by=say("checks-unmixed-fat-by", share=cut_per_cent(share, 1)),
-                do=say("checks-unmixed-fat-do"),
             )
 
 
@@ -53,9 +51,7 @@ def scent_floats(subject: Subject) -> Iterator[Finding]:
                     "checks-scent-floats",
                     names=say_all([subject.ingredient(line)["name"] for line in scents]),
                 ),
-                why=say("checks-scent-floats-why"),
                 by=say("checks-unmixed-fat-by", share=cut_per_cent(share_of(component, scents), 2)),
-                do=say("checks-scent-floats-do"),
             )
 
 

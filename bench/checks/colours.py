@@ -45,7 +45,6 @@ def by_use(subject: Subject) -> Iterator[Finding]:
                 f"ingredients.{key}",
                 say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=listed["use"]),
                 why=say("checks-colour-use-why", use=listed["use"]),
-                do=say("checks-colour-use-do"),
                 source=cited("cfr-2015", say("checks-listed-in", section=listed["section"])),
             )
 
@@ -66,7 +65,5 @@ def much(subject: Subject) -> Iterator[Finding]:
                     part=subject.place(part),
                     name=subject.recipe["ingredients"][key]["name"],
                 ),
-                why=say("checks-much-colour-why"),
                 by=say("checks-much-colour-by", share=cut_per_cent(MUCH, 0)),
-                do=say("checks-much-colour-do"),
             )

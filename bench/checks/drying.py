@@ -30,7 +30,6 @@ def short_drying(subject: Subject) -> Iterator[Finding]:
                 "look",
                 _first_wait(subject, pressed),
                 say("checks-short-drying", title=step["title"], span=span(max(waited))),
-                why=say("checks-short-drying-why"),
                 by=say("checks-short-drying-by", span=span(FIZZ_DRIES_MS)),
                 do=say("checks-odd-wait-do"),
             )
@@ -54,7 +53,6 @@ def long_waits(subject: Subject) -> Iterator[Finding]:
                 "look",
                 key,
                 say("checks-long-wait", title=step["title"], span=span(step["usual_ms"])),
-                why=say("checks-long-wait-why"),
                 by=say("checks-long-wait-by", span=span(longest)),
                 do=say("checks-odd-wait-do"),
             )

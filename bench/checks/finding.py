@@ -8,7 +8,7 @@ from bench.shapes.recipe import Finding, Level
 from bench.sources import Cited, cited
 from bench.table import read_table
 from bench.whole import ten_to
-from bench.words import point
+from bench.words import point, say_if_there
 
 LEVELS: tuple[Level, ...] = ("will_not_run", "look", "know")  # the gravest first
 
@@ -30,14 +30,15 @@ def finding(
     where: str,
     what: str,
     *,
-    why: str = "",
+    why: str | None = None,
     by: str = "",
-    do: str = "",
+    do: str | None = None,
     source: Cited | None = None,
 ) -> Finding:
     """rule: a row of rules.json, which says where the rule is from.
 
     where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe.
+    why, do: where the case at hand decides; else what the catalogue says of the rule, "checks-{rule}-why", if anything.
     source: where the case at hand has its own, as a substance has of its traits.
     """
     origin = source or cited(rule_table()[rule]["source"])
@@ -46,12 +47,16 @@ def finding(
         "level": level,
         "where": where,
         "what": what,
-        "why": why,
+        "why": _usual(rule, "why") if why is None else why,
         "by": by,
-        "do": do,
+        "do": _usual(rule, "do") if do is None else do,
         "source": origin["source"],
         "dated": origin["dated"],
     }
+
+
+def _usual(rule: str, part: str) -> str:
+    return say_if_there("-".join(("checks", rule, part)))
 
 
 def cut_per_cent(share: Fraction, decimals: int = 2) -> str:

@@ -41,9 +41,7 @@ def form(subject: Subject) -> Iterator[Finding]:
             "look",
             component["id"],
             say("checks-citric-form"),
-            why=say("checks-citric-form-why"),
             by=say("checks-citric-form-by", anhydrous=left["anhydrous"], monohydrate=left["monohydrate"]),
-            do=say("checks-citric-form-do"),
         )
 
 
@@ -81,8 +79,6 @@ def unknown_sides(subject: Subject) -> Iterator[Finding]:
                 "look",
                 f"ingredients.{key}",
                 say("checks-fizz-unknown", name=subject.recipe["ingredients"][key]["name"]),
-                why=say("checks-fizz-unknown-why"),
-                do=say("checks-fizz-unknown-do"),
             )
 
 
@@ -121,9 +117,7 @@ def sour_spray(subject: Subject) -> Iterator[Finding]:
                     "look",
                     f"{component['id']}.{line['id']}",
                     say("checks-sour-spray", name=subject.ingredient(line)["name"]),
-                    why=say("checks-sour-spray-why"),
                     by=line["written"],
-                    do=say("checks-sour-spray-do"),
                     source=source_of(found, "water"),
                 )
 
@@ -192,9 +186,7 @@ def wet(subject: Subject) -> Iterator[Finding]:
                     say(
                         "checks-crystal-water", name=name, share=found["crystal_water"].replace(".", point())
                     ),
-                    why=say("checks-crystal-water-why"),
                     by=line["written"],
-                    do=say("checks-crystal-water-do"),
                     source=source_of(found, "crystal_water"),
                 )
             elif kind == "alcohol":

@@ -62,8 +62,6 @@ def late_weighing(subject: Subject) -> Iterator[Finding]:
                 "look",
                 key,
                 say("checks-late-weighing", title=step["title"], made=order.steps[made[-1]]["title"]),
-                why=say("checks-late-weighing-why"),
-                do=say("checks-late-weighing-do"),
             )
 
 
@@ -84,7 +82,6 @@ def damp_after_press(subject: Subject) -> Iterator[Finding]:
                     say(
                         "checks-damp-after-press", title=order.steps[late[0]]["title"], pressed=step["title"]
                     ),
-                    why=say("checks-damp-after-press-why"),
                     do=say("checks-order-do"),
                 )
 
@@ -97,14 +94,7 @@ def nothing_follows(subject: Subject) -> Iterator[Finding]:
         if not joining or key in joining or step["optional"] or "written" in step or step.get("until"):
             continue
         if not order.following(key):
-            yield finding(
-                "nothing-follows",
-                "look",
-                key,
-                say("checks-nothing-follows", title=step["title"]),
-                why=say("checks-nothing-follows-why"),
-                do=say("checks-nothing-follows-do"),
-            )
+            yield finding("nothing-follows", "look", key, say("checks-nothing-follows", title=step["title"]))
 
 
 def uncounted(subject: Subject) -> Iterator[Finding]:
@@ -112,14 +102,7 @@ def uncounted(subject: Subject) -> Iterator[Finding]:
     steps = subject.order.steps
     if not any(counts_pieces(step) or step["does"] in FINISHES for step in steps.values()):
         last = list(steps)[-1]
-        yield finding(
-            "uncounted",
-            "look",
-            last,
-            say("checks-uncounted"),
-            why=say("checks-uncounted-why"),
-            do=say("checks-uncounted-do"),
-        )
+        yield finding("uncounted", "look", last, say("checks-uncounted"))
 
 
 def unmixed(subject: Subject) -> Iterator[Finding]:
@@ -130,14 +113,7 @@ def unmixed(subject: Subject) -> Iterator[Finding]:
         several = [line for line in component["lines"] if line["id"] in weighed and not line["count"]]
         if len(several) < 2 or any(_mixes(step) for step in component["steps"]):
             continue
-        yield finding(
-            "unmixed",
-            "look",
-            component["id"],
-            say("checks-unmixed", name=component["name"]),
-            why=say("checks-unmixed-why"),
-            do=say("checks-unmixed-do"),
-        )
+        yield finding("unmixed", "look", component["id"], say("checks-unmixed", name=component["name"]))
 
 
 def _mixes(step: RecipeStep) -> bool:
@@ -169,8 +145,6 @@ def left_standing(subject: Subject) -> Iterator[Finding]:
                     "look",
                     f"{component['id']}.{step['id']}",
                     say("checks-left-standing", title=step["title"]),
-                    why=say("checks-left-standing-why"),
-                    do=say("checks-left-standing-do"),
                 )
 
 
@@ -197,8 +171,6 @@ def tips_nothing(subject: Subject) -> Iterator[Finding]:
                     "look",
                     f"{component['id']}.{step['id']}",
                     say("checks-tips-nothing", title=step["title"]),
-                    why=say("checks-tips-nothing-why"),
-                    do=say("checks-tips-nothing-do"),
                 )
 
 
@@ -222,8 +194,6 @@ def twice_in_one(subject: Subject) -> Iterator[Finding]:
                     name=subject.recipe["ingredients"][twice]["name"],
                     title=step["title"],
                 ),
-                why=say("checks-twice-in-one-why"),
-                do=say("checks-twice-in-one-do"),
             )
 
 
@@ -233,12 +203,7 @@ def unused(subject: Subject) -> Iterator[Finding]:
     for key, ingredient in subject.recipe["ingredients"].items():
         if key not in subject.all_used and key not in stand_ins:
             yield finding(
-                "unused",
-                "know",
-                f"ingredients.{key}",
-                say("checks-unused", name=ingredient["name"]),
-                why=say("checks-unused-why"),
-                do=say("checks-unused-do"),
+                "unused", "know", f"ingredients.{key}", say("checks-unused", name=ingredient["name"])
             )
 
 
@@ -258,8 +223,6 @@ def other_side(subject: Subject) -> Iterator[Finding]:
                         stand_in=subject.ingredient(stand_in)["name"],
                         name=subject.ingredient(line)["name"],
                     ),
-                    why=say("checks-other-side-why"),
-                    do=say("checks-other-side-do"),
                 )
 
 
@@ -271,7 +234,6 @@ def long_hands(subject: Subject) -> Iterator[Finding]:
                 "look",
                 key,
                 say("checks-long-hands", title=step["title"], span=span(step["hands_ms"] or 0)),
-                why=say("checks-long-hands-why"),
                 do=say("checks-odd-wait-do"),
             )
 
@@ -313,16 +275,10 @@ def layers(subject: Subject) -> Iterator[Finding]:
                 "look",
                 key,
                 say("checks-soon-layer", title=step["title"], span=span(step["usual_ms"])),
-                why=say("checks-soon-layer-why"),
                 by=say("checks-soon-layer-by", span=span(SKIN_MS)),
                 do=say("checks-odd-wait-do"),
             )
         if not any(each["does"] == "spray" or each["alcohol"] for each in between):
             yield finding(
-                "dry-layer",
-                "look",
-                pours[0],
-                say("checks-dry-layer", title=order.steps[pours[0]]["title"]),
-                why=say("checks-dry-layer-why"),
-                do=say("checks-dry-layer-do"),
+                "dry-layer", "look", pours[0], say("checks-dry-layer", title=order.steps[pours[0]]["title"])
             )

@@ -33,8 +33,6 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 "look",
                 where,
                 say("checks-fragrance-no-weight", name=ingredient["name"]),
-                why=say("checks-fragrance-no-weight-why"),
-                do=say("checks-fragrance-no-weight-do"),
             )
         elif limit is None and not _is_alone(subject, key):
             yield finding(
@@ -44,7 +42,6 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 say(
                     "checks-fragrance-no-limit", name=ingredient["name"], share=cut_per_cent(share), part=part
                 ),
-                why=say("checks-fragrance-no-limit-why"),
                 do=_what_to_copy(subject),
             )
         elif limit is not None:
@@ -75,7 +72,6 @@ def _against(subject: Subject, key: str, limit: Fraction, share: Fraction, part:
         "look" if over else "know",
         where,
         say("checks-fragrance-share", name=ingredient["name"], share=shown, limit=allowed, part=part),
-        why=say("checks-fragrance-share-why"),
         by=say("checks-fragrance-share-over", share=cut_per_cent(share - limit, decimals))
         if over
         else say("checks-fragrance-share-used", share=_whole_per_cent(share, limit)),
@@ -108,9 +104,7 @@ def together(subject: Subject) -> Iterator[Finding]:
                     "checks-fragrance-together",
                     names=say_all([subject.recipe["ingredients"][key]["name"] for key in used]),
                 ),
-                why=say("checks-fragrance-together-why"),
                 by=say("checks-fragrance-together-by", share=int(spent * 100)),
-                do=say("checks-fragrance-together-do"),
             )
 
 
@@ -126,8 +120,6 @@ def unlisted(subject: Subject) -> Iterator[Finding]:
                 "look",
                 f"ingredients.{key}",
                 say("checks-allergens-unlisted", name=ingredient["name"]),
-                why=say("checks-allergens-unlisted-why"),
-                do=say("checks-allergens-unlisted-do"),
             )
 
 
@@ -148,8 +140,6 @@ def over_the_whole(subject: Subject) -> Iterator[Finding]:
                     name=subject.recipe["ingredients"][key]["name"],
                     share=cut_per_cent(together, 0),
                 ),
-                why=say("checks-allergens-over-why"),
-                do=say("checks-allergens-over-do"),
             )
 
 
@@ -160,14 +150,7 @@ def allergens(subject: Subject) -> Iterator[Finding]:
     shares, certain = _allergens(subject)
     stays_on = subject.recipe["stays_on"]
     if shares and stays_on is None:
-        yield finding(
-            "stays-on",
-            "look",
-            "stays_on",
-            say("checks-stays-on"),
-            why=say("checks-stays-on-why"),
-            do=say("checks-stays-on-do"),
-        )
+        yield finding("stays-on", "look", "stays_on", say("checks-stays-on"))
     threshold = RINSE_OFF if stays_on is False else LEAVE_ON
     product = "open" if stays_on is None else "stays" if stays_on else "rinsed"
     for name, share in sorted(shares.items()):
@@ -180,7 +163,6 @@ def allergens(subject: Subject) -> Iterator[Finding]:
                 say("checks-allergen", name=name, share=cut_per_cent(share, decimals)),
                 why=say("checks-allergen-why", share=cut_per_cent(threshold, 3), product=product),
                 by=say("checks-allergen-by", share=cut_per_cent(share - threshold, decimals)),
-                do=say("checks-allergen-do"),
             )
 
 

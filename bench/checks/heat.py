@@ -29,8 +29,6 @@ def heated_fragrance(subject: Subject) -> Iterator[Finding]:
                     "look",
                     where,
                     say("checks-fragrance-heated", name=subject.ingredient(line)["name"]),
-                    why=say("checks-fragrance-heated-why"),
-                    do=say("checks-fragrance-heated-do"),
                 )
 
 
@@ -70,7 +68,6 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
             ),
             why=say("checks-fragrance-warm-why"),
             by="" if reached is None else say("checks-melt-ends-at", temperature=temperature(reached)),
-            do=say("checks-fragrance-warm-unknown-do"),
         )
     elif reached > most:
         told = {"name": fragrance["name"], "reached": temperature(reached), "most": temperature(most)}
@@ -79,9 +76,7 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
             "look",
             where,
             say("checks-fragrance-warm", **told),
-            why=say("checks-fragrance-warm-why"),
             by=say("checks-too-warm", by=warmer(reached - most)),
-            do=say("checks-fragrance-warm-do"),
         )
 
 
@@ -102,7 +97,6 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                         say("checks-base-limit-unknown", name=ingredient["name"])
                         if most is None
                         else say("checks-base-end-unknown", name=ingredient["name"]),
-                        why=say("checks-base-limit-unknown-why"),
                         do=say("checks-base-limit-unknown-do")
                         if most is None
                         else say("checks-base-end-unknown-do"),
@@ -120,7 +114,6 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                     ),
                     why=say("checks-base-too-warm-why", kind=subject.kind(line["ingredient"]) or "other"),
                     by=say("checks-too-warm", by=warmer(reached - most)),
-                    do=say("checks-base-too-warm-do"),
                 )
 
 
@@ -140,7 +133,6 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
                 say("checks-warm-fizz", title=melt["title"], reached=temperature(reached))
                 if reached is not None
                 else say("checks-warm-fizz-unknown", title=melt["title"]),
-                why=say("checks-warm-fizz-why"),
                 by=say("checks-warm-fizz-by", by=warmer(reached - WARM_FIZZ_MK))
                 if reached is not None
                 else "",
@@ -157,14 +149,7 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
         for where in _meets_fizz(subject, melted, melt, component):
             steps = subject.order.between(melted, where)
             if not any(subject.order.steps[key]["does"] == "wipe" for key in steps):
-                yield finding(
-                    "water-bath",
-                    "look",
-                    where,
-                    say("checks-water-bath", title=melt["title"]),
-                    why=say("checks-water-bath-why"),
-                    do=say("checks-water-bath-do"),
-                )
+                yield finding("water-bath", "look", where, say("checks-water-bath", title=melt["title"]))
 
 
 def alcohol(subject: Subject) -> Iterator[Finding]:

@@ -37,9 +37,7 @@ def long_bursts(subject: Subject) -> Iterator[Finding]:
                 "look",
                 where,
                 say("checks-long-burst", title=melt["title"], span=span(longest)),
-                why=say("checks-long-burst-why"),
                 by=say("checks-long-burst-by"),
-                do=say("checks-long-burst-do"),
             )
 
 
@@ -59,7 +57,6 @@ def odd_warmth(subject: Subject) -> Iterator[Finding]:
                 say("checks-too-cool-to-melt", name=hardest.name, reached=temperature(reached)),
                 why=say("checks-melting-range", low=temperature(hardest.low), high=temperature(hardest.high)),
                 by=say("checks-too-cool-by", by=warmer(hardest.low - reached)),
-                do=say("checks-too-cool-to-melt-do"),
                 source=hardest.source,
             )
         elif reached > stands.most:
@@ -70,7 +67,6 @@ def odd_warmth(subject: Subject) -> Iterator[Finding]:
                 say("checks-odd-warmth", name=stands.name, reached=temperature(reached)),
                 why=say("checks-melting-range", low=temperature(stands.low), high=temperature(stands.high)),
                 by=say("checks-odd-warmth-by", by=warmer(reached - stands.high)),
-                do=say("checks-odd-warmth-do"),
                 source=stands.source,
             )
 
@@ -128,7 +124,6 @@ def least_heat(subject: Subject) -> Iterator[Finding]:
                     most=temperature(most),
                 ),
                 by=say("checks-least-heat-by", heater=heater["name"], watts=f"{watts} W"),
-                do=say("checks-least-heat-do"),
             )
 
 
@@ -168,7 +163,6 @@ def heated_alcohol(subject: Subject) -> Iterator[Finding]:
                     where,
                     say("checks-alcohol-heated", name=subject.ingredient(line)["name"]),
                     why=say("checks-alcohol-why"),
-                    do=say("checks-alcohol-heated-do"),
                 )
 
 
@@ -187,6 +181,4 @@ def metal(subject: Subject) -> Iterator[Finding]:
                     "look",
                     where,
                     say("checks-metal", names=say_all([each["name"] for each in having])),
-                    why=say("checks-metal-why"),
-                    do=say("checks-metal-do"),
                 )

@@ -52,9 +52,7 @@ def oily_base(subject: Subject) -> Iterator[Finding]:
                 "look",
                 component["id"],
                 say("checks-oily-base", share=cut_per_cent(share, 0), names=_names(subject, fats)),
-                why=say("checks-oily-base-why"),
                 by=say("checks-oily-base-by"),
-                do=say("checks-oily-base-do"),
             )
 
 
@@ -73,8 +71,6 @@ def two_phases(subject: Subject) -> Iterator[Finding]:
                 "look",
                 component["id"],
                 say("checks-two-phases", wet=_names(subject, wet), fats=_names(subject, plain)),
-                why=say("checks-two-phases-why"),
-                do=say("checks-two-phases-do"),
             )
 
 
@@ -95,9 +91,7 @@ def much_preservative(subject: Subject) -> Iterator[Finding]:
                         part=subject.place(component["id"]),
                         name=subject.ingredient(line)["name"],
                     ),
-                    why=say("checks-much-preservative-why"),
                     by=say("checks-much-preservative-by"),
-                    do=say("checks-much-preservative-do"),
                 )
 
 
@@ -114,8 +108,6 @@ def sour(subject: Subject) -> Iterator[Finding]:
                 "look",
                 component["id"],
                 say("checks-sour", share=cut_per_cent(share, 0), names=_names(subject, acids)),
-                why=say("checks-sour-why"),
-                do=say("checks-sour-do"),
             )
 
 
@@ -135,8 +127,6 @@ def never_melted(subject: Subject) -> Iterator[Finding]:
                 "look",
                 f"{component['id']}.{pours['id']}",
                 say("checks-never-melted", title=pours["title"], names=_names(subject, solid)),
-                why=say("checks-never-melted-why"),
-                do=say("checks-never-melted-do"),
             )
 
 
@@ -157,7 +147,6 @@ def short_setting(subject: Subject) -> Iterator[Finding]:
                 "look",
                 waits[-1],
                 say("checks-short-setting", title=step["title"], span=span(waited)),
-                why=say("checks-short-setting-why"),
                 by=say("checks-short-setting-by", span=span(SETS_MS)),
                 do=say("checks-odd-wait-do"),
             )
@@ -177,7 +166,6 @@ def dried_hot(subject: Subject) -> Iterator[Finding]:
                 key,
                 say("checks-dried-hot", title=step["title"]),
                 why=say("checks-warm-fizz-why"),
-                do=say("checks-dried-hot-do"),
             )
 
 
@@ -196,9 +184,7 @@ def alcohol_into_hot(subject: Subject) -> Iterator[Finding]:
                     name=subject.ingredient(line)["name"],
                     title=subject.order.steps[melted]["title"],
                 ),
-                why=say("checks-alcohol-into-hot-why"),
                 by="" if reached is None else say("checks-melt-ends-at", temperature=temperature(reached)),
-                do=say("checks-alcohol-into-hot-do"),
             )
 
 
@@ -217,14 +203,7 @@ def shut_melt(subject: Subject) -> Iterator[Finding]:
     """Something heated in a microwave with its lid shut, as the step's own words say."""
     for where, melt, _ in melts(subject):
         if in_bursts(melt["heater"]) and is_said(LID_SHUT, f"{melt['title']}. {melt['says']}"):
-            yield finding(
-                "shut-melt",
-                "look",
-                where,
-                say("checks-shut-melt", title=melt["title"]),
-                why=say("checks-shut-melt-why"),
-                do=say("checks-shut-melt-do"),
-            )
+            yield finding("shut-melt", "look", where, say("checks-shut-melt", title=melt["title"]))
 
 
 def _names(subject: Subject, lines: list[RecipeLine]) -> str:

@@ -69,7 +69,6 @@ def two_ways(subject: Subject) -> Iterator[Finding]:
             each["where"],
             say("checks-two-ways", written=each["written"], read=read, other=other),
             why=say("checks-two-ways-why", read=read),
-            do=say("checks-two-ways-do"),
         )
 
 
@@ -90,8 +89,6 @@ def one_twice(subject: Subject) -> Iterator[Finding]:
                     "checks-one-twice",
                     names=say_all([subject.recipe["ingredients"][key]["name"] for key in keys]),
                 ),
-                why=say("checks-one-twice-why"),
-                do=say("checks-one-twice-do"),
             )
 
 
@@ -111,7 +108,6 @@ def odd_density(subject: Subject) -> Iterator[Finding]:
                 say("checks-odd-density", name=subject.recipe["ingredients"][key]["name"]),
                 why=say(f"checks-odd-density-{code}", low=_plain(low), high=_plain(high)),
                 by=f"{_plain(given)} g/ml",
-                do=say("checks-odd-density-do"),
                 source=source,
             )
 
@@ -154,9 +150,7 @@ def sums(subject: Subject) -> Iterator[Finding]:
                     count=count,
                     needs=mass(needs, 1000),
                 ),
-                why=say("checks-sums-why"),
                 by=say("checks-sums-by", share=per_cent(abs(written - needs), needs)),
-                do=say("checks-sums-do"),
             )
 
 
@@ -197,7 +191,6 @@ def too_small(subject: Subject) -> Iterator[Finding]:
                     least=mass(least, 10),
                 ),
                 by=off,
-                do=say("checks-too-small-do"),
             )
 
 
@@ -205,12 +198,7 @@ def no_density(subject: Subject) -> Iterator[Finding]:
     for where, line in subject.lines():
         if line["nl"] is not None:
             yield finding(
-                "no-density",
-                "know",
-                where,
-                say("checks-no-density", name=subject.ingredient(line)["name"]),
-                why=say("checks-no-density-why"),
-                do=say("checks-no-density-do"),
+                "no-density", "know", where, say("checks-no-density", name=subject.ingredient(line)["name"])
             )
 
 
@@ -222,9 +210,7 @@ def drops(subject: Subject) -> Iterator[Finding]:
                 "know",
                 where,
                 say("checks-drops", name=subject.ingredient(line)["name"]),
-                why=say("checks-drops-why"),
                 by=say("checks-drops-by"),
-                do=say("checks-drops-do"),
             )
 
 
@@ -250,9 +236,7 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
                     low=mass(half_even(low, 1000), 100),
                     high=mass(half_even(high, 1000), 100),
                 ),
-                why=say("checks-spoons-why"),
                 by=say("checks-spoons-by", share=per_cent(high - low, low)),
-                do=say("checks-spoons-do"),
                 source=cited("supplier-sheet", density["source"]),
             )
         elif subject.kind(line["ingredient"]) in POWDERS:
@@ -261,9 +245,7 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
                 "know",
                 where,
                 say("checks-by-volume", name=ingredient["name"]),
-                why=say("checks-by-volume-why"),
                 by=say("checks-by-volume-by"),
-                do=say("checks-by-volume-do"),
             )
 
 
@@ -297,7 +279,5 @@ def wide_tolerance(subject: Subject) -> Iterator[Finding]:
                     name=subject.ingredient(line)["name"],
                     share=per_cent(line["tolerance_ppm"], PPM),
                 ),
-                why=say("checks-wide-tolerance-why"),
                 by=say("checks-wide-tolerance-by", share=per_cent(WIDEST_PPM, PPM)),
-                do=say("checks-wide-tolerance-do"),
             )

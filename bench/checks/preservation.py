@@ -31,9 +31,7 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
                 say(
                     "checks-unpreserved", names=say_all([subject.ingredient(line)["name"] for line in added])
                 ),
-                why=say("checks-unpreserved-why"),
                 by=say("checks-unpreserved-by", share=per_cent),
-                do=say("checks-unpreserved-do"),
             )
 
 

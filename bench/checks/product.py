@@ -42,8 +42,6 @@ def unsaid(subject: Subject) -> Iterator[Finding]:
             "know",
             missing[0],
             say("checks-use-unsaid", missing="both" if len(missing) == 2 else missing[0]),
-            why=say("checks-use-unsaid-why"),
-            do=say("checks-use-unsaid-do"),
         )
 
 
@@ -57,7 +55,6 @@ def against_itself(subject: Subject) -> Iterator[Finding]:
             "stays_on",
             say("checks-use-stays-on", stays="yes" if said else "no"),
             why=say("checks-stays-on-why"),
-            do=say("checks-use-stays-on-do"),
         )
 
 
@@ -118,7 +115,6 @@ def named_otherwise(subject: Subject) -> Iterator[Finding]:
             "stays_on",
             say("checks-use-by-title", title=title, stays="yes" if said else "no"),
             why=say("checks-stays-on-why"),
-            do=say("checks-use-by-title-do"),
         )
 
 
@@ -158,7 +154,6 @@ def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iter
             f"ingredients.{key}",
             say("checks-annex-forbidden", name=name),
             why=say("checks-annex-forbidden-why", annex=annex),
-            do=say("checks-annex-forbidden-do"),
             source=cited(limit["source"]),
         )
         return
@@ -174,6 +169,5 @@ def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iter
             say("checks-annex-limit", name=name, annex=annex, limit=cut_per_cent(most, decimals)),
             why=say("checks-annex-why"),
             by=say("checks-annex-by", share=cut_per_cent(share, decimals)),
-            do=say("checks-annex-limit-do"),
             source=cited(limit["source"]),
         )

@@ -104,5 +104,4 @@ def strong(subject: Subject) -> Iterator[Finding]:
                 ),
                 why=say("checks-why-trait-airways"),
                 by=say("checks-strong-airways-by"),
-                do=say("checks-strong-airways-do"),
             )

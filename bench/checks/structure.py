@@ -47,7 +47,6 @@ def windows(subject: Subject) -> Iterator[Finding]:
                 say("checks-window-wait", title=title, opened=opened, latest=span(latest)),
                 why=stake,
                 by=say("checks-window-wait-by", span=span(waiting - latest)),
-                do=say("checks-window-wait-do"),
             )
         elif working > latest:
             yield finding(
@@ -63,7 +62,6 @@ def windows(subject: Subject) -> Iterator[Finding]:
                 ),
                 why=stake,
                 by=say("checks-window-hands-by", span=span(working - latest)),
-                do=say("checks-window-hands-do"),
             )
 
 
@@ -119,7 +117,6 @@ def waits(subject: Subject) -> Iterator[Finding]:
                 rushed[0] if rushed else key,
                 what,
                 why=say("checks-no-wait-pour-why") if does == "pour" else say("checks-no-wait-press-why"),
-                do=say("checks-no-wait-do"),
             )
 
 
@@ -128,23 +125,9 @@ def wrapping(subject: Subject) -> Iterator[Finding]:
     wraps = bool(subject.wraps)
     add = say("checks-unwrapped-do")
     if not wraps and subject.kinds & SOAP:
-        yield finding(
-            "unwrapped-soap",
-            "look",
-            ASSEMBLY,
-            say("checks-unwrapped-soap"),
-            why=say("checks-unwrapped-soap-why"),
-            do=add,
-        )
+        yield finding("unwrapped-soap", "look", ASSEMBLY, say("checks-unwrapped-soap"), do=add)
     if not wraps and subject.fizzing:
-        yield finding(
-            "unwrapped-fizz",
-            "look",
-            ASSEMBLY,
-            say("checks-unwrapped-fizz"),
-            why=say("checks-unwrapped-fizz-why"),
-            do=add,
-        )
+        yield finding("unwrapped-fizz", "look", ASSEMBLY, say("checks-unwrapped-fizz"), do=add)
     for component in subject.parts:
         if subject.of_kind(component, "whipping_base") and not subject.of_kind(component, "soap_base"):
             yield finding(
@@ -152,7 +135,6 @@ def wrapping(subject: Subject) -> Iterator[Finding]:
                 "know" if wraps else "look",
                 component["id"],
                 say("checks-whipped-alone", name=component["name"]),
-                why=say("checks-whipped-alone-why"),
                 do=say("checks-whipped-alone-do") if wraps else add,
             )
 
@@ -170,9 +152,7 @@ def embeds(subject: Subject) -> Iterator[Finding]:
                     "know",
                     part["id"],
                     say("checks-heavy-embed", part=part["name"], top=top["name"]),
-                    why=say("checks-heavy-embed-why"),
                     by=say("checks-heavy-embed-by", heavy=mass(heavy, 1000), light=mass(light, 1000)),
-                    do=say("checks-heavy-embed-do"),
                 )
 
 
@@ -231,8 +211,6 @@ def unasked(subject: Subject) -> Iterator[Finding]:
                     "look",
                     f"{component['id']}.{line['id']}",
                     say("checks-unasked", part=subject.place(component["id"]), name=name),
-                    why=say("checks-unasked-why"),
-                    do=say("checks-unasked-do"),
                 )
 
 
@@ -255,8 +233,6 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
                             title=step["title"],
                             weighing=subject.order.steps[where[line]]["title"],
                         ),
-                        why=say("checks-melted-early-why"),
-                        do=say("checks-melted-early-do"),
                     )
 
 
@@ -270,8 +246,6 @@ def in_its_own_place(subject: Subject) -> Iterator[Finding]:
                     "look",
                     where,
                     say("checks-own-substitute", name=subject.ingredient(line)["name"]),
-                    why=say("checks-own-substitute-why"),
-                    do=say("checks-own-substitute-do"),
                 )
 
 
@@ -300,8 +274,6 @@ def unused_portions(subject: Subject) -> Iterator[Finding]:
                     "look",
                     f"{component['id']}.{step['id']}",
                     say("checks-unused-portion", names=say_all([each["name"] for each in unused])),
-                    why=say("checks-unused-portion-why"),
-                    do=say("checks-unused-portion-do"),
                 )
 
 

@@ -27,7 +27,6 @@ def metal_said(subject: Subject) -> Iterator[Finding]:
                 where,
                 say("checks-metal-said", title=melt["title"]),
                 why=say("checks-metal-why"),
-                do=say("checks-metal-said-do"),
             )
 
 
@@ -36,14 +35,7 @@ def cold_glass(subject: Subject) -> Iterator[Finding]:
     for key, step in subject.order.of(does="pour"):
         text = " ".join(_texts(step))
         if GLASS.search(text) and is_said(COLD, text) and not NOT.search(text):
-            yield finding(
-                "cold-glass",
-                "look",
-                key,
-                say("checks-cold-glass", title=step["title"]),
-                why=say("checks-cold-glass-why"),
-                do=say("checks-cold-glass-do"),
-            )
+            yield finding("cold-glass", "look", key, say("checks-cold-glass", title=step["title"]))
 
 
 def _texts(step: RecipeStep) -> list[str]:

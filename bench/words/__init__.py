@@ -42,6 +42,7 @@ __all__ = [
     "point",
     "say",
     "say_all",
+    "say_if_there",
     "speaking",
     "spoken",
     "units",
@@ -55,6 +56,11 @@ _SPOKEN: ContextVar[Language] = ContextVar("spoken")
 def say(key: str, /, **values: str | int) -> str:
     """A message of the catalogue in the language that is spoken now, with its arguments in their places."""
     return _spoken().messages[key](values)
+
+
+def say_if_there(key: str) -> str:
+    """A message without arguments; "" where the catalogue has none of that key."""
+    return _spoken().messages[key]({}) if _spoken().has(key) else ""
 
 
 def say_all(names: list[str]) -> str:

@@ -60,6 +60,10 @@ class Language:
             self._open(room)
         return {key for key in self._entries if not key.startswith("-")}
 
+    def has(self, key: str) -> bool:
+        self._open(self.room_of(key))
+        return key in self._entries
+
     def pattern(self, key: str) -> Pattern:
         """A message as parts (see catalogue)."""
         return pattern_of(key, self._entry)

@@ -8,6 +8,7 @@ import pytest
 from workshop import DEMO_RECIPES, demo_sheet
 
 from bench import canonical, words
+from bench.checks.finding import rule_table
 from bench.words.catalogue import CatalogueError, Pattern, arguments_of, made, pattern_of, read
 from tests.words import PYTHON, SCRIPTS, calls, named, not_moved, sentences, shown
 
@@ -137,6 +138,9 @@ def test_every_message_is_said_somewhere() -> None:
     own.update(
         found for text in ENGLISH.sources.values() for found in re.findall(r"\{ ([a-z][\w-]*) \}", text)
     )
+    own.update(
+        f"checks-{rule}-{part}" for rule in rule_table() for part in ("why", "do")
+    )  # said by the rule's id
     beginnings = tuple(named().beginnings)
     unused = [key for key in ENGLISH.keys() - named().keys - own if not key.startswith(beginnings)]
     assert not sorted(unused)
