@@ -50,12 +50,14 @@ def _add_resources(app: Flask) -> None:
         labels,
         live,
         lots,
+        outlets,
         pictures,
         plans,
         recipes,
         records,
         runs,
         shelf,
+        stock,
         studio_settings,
         substances,
         weeks,
@@ -65,6 +67,7 @@ def _add_resources(app: Flask) -> None:
 
     api = BowlsideApi(app)
     makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, weeks, pictures)
-    stock_and_studio = (shelf, lots, deliveries, duties, substances, exchange, audit, clock, live)
-    for module in (*makings, *stock_and_studio, devices, pairing):
+    stocks = (shelf, lots, stock, outlets, deliveries)
+    studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
+    for module in (*makings, *stocks, *studio):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

@@ -9,8 +9,10 @@ from __future__ import annotations
 from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
 
 from bench import (
+    BatchPieces,
     BatchVerdict,
     Change,
+    Complaint,
     DutyMark,
     Entry,
     Finding,
@@ -26,6 +28,7 @@ from bench import (
     Market,
     MeasuredRecipe,
     NamedRun,
+    Outlet,
     Proposal,
     Sheet,
     Size,
@@ -236,7 +239,7 @@ class KitWhole(TypedDict):
     measured: Kit
 
 
-class Sized(TypedDict):
+class SizedRecipe(TypedDict):
     size: Size
     says: str
     runs_out: str | None
@@ -315,6 +318,22 @@ class WeekAnswer(TypedDict):
     spoilage: Annotated[dict[str, Spoilage | None], "By recipe, from own runs; null: fewer than three say it"]
     plan: WeekPlan
     says: Annotated[str, "How good the plan is known to be"]
+
+
+class PiecesPage(Paged):
+    pieces: list[BatchPieces]
+
+
+class OutletList(TypedDict):
+    outlets: list[Outlet]
+
+
+class OutletErased(Outlet):
+    copies: Annotated[list[str], "Copies in the studio's folder that were made before, and still name it"]
+
+
+class ComplaintList(TypedDict):
+    complaints: Annotated[list[Complaint], "The newest first"]
 
 
 class DutyMarks(TypedDict):

@@ -53,6 +53,7 @@ KINDS = frozenset(
         "migrated",
         "unsigned",
         "bench_followed",
+        "outlet_erased",
     }
 )
 FIELDS = frozenset(

@@ -26,7 +26,7 @@ from typing import Any, NamedTuple, TypedDict
 from alembic.script import ScriptDirectory
 from flask import Flask, current_app
 from flask_migrate import upgrade
-from sqlalchemy import Connection, Row, event, select
+from sqlalchemy import Connection, Row, event, select, update
 from sqlalchemy.exc import DBAPIError
 
 import bench
@@ -39,9 +39,9 @@ from api.kit import KIT
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.shelf import SHELF
-from api.store import alone, close, closed_to_writers, last_number, number_after, reading, writing
+from api.store import alone, close, closed_to_writers, forget, last_number, number_after, reading, writing
 from api.studio_settings import SETTINGS
-from api.tables import Entry, RecipeVersion, Run, ShelfEntry, db
+from api.tables import Audit, Entry, OutletRow, RecipeVersion, Run, ShelfEntry, db
 from bench import BenchError, words
 from bench import Entry as JournalEntry
 
@@ -164,6 +164,7 @@ def restore(
             reach = max(copy.reach, last_number(target))
             move_studio.empty(target)
             counts = move_studio.copy_over(source, target)
+            _erase_again(target)
             number_after(target, reach + LEAP)
             audit.note(
                 target,
@@ -174,7 +175,19 @@ def restore(
                 generation=now,
                 **figures(counts),
             )
+    with app.app_context():
+        forget(OutletRow.__tablename__)
     return Restored(counts, kept)
+
+
+def _erase_again(connection: Connection) -> None:
+    """Take out of a copy that was put back the outlets that were erased since: the audit log goes on over a restore."""
+    erased = select(Audit.at, Audit.about).where(Audit.what == "outlet_erased")
+    for at, about in connection.execute(erased).all():
+        gone = {"name": None, "contact": None, "erased_at": at}
+        connection.execute(
+            update(OutletRow).where(OutletRow.id == json.loads(about)["outlet"]).values(**gone)
+        )
 
 
 def move(source_app: Flask, target_app: Flask) -> dict[str, int]:
@@ -303,6 +316,16 @@ def last_copy_at(settings: Settings) -> int | None:
     """When the last nightly copy was made, in ms; None when there is none."""
     last = _last(settings, settings.clock_ms())
     return last[0] if last else None
+
+
+def older_than(settings: Settings, at: int) -> list[str]:
+    """The names of the copies in the folder that were made before an instant, in ms; those just made by name too."""
+    return [
+        path.name
+        for kind in ("bowlside", "before", "failed")
+        for made_at, path in _named(settings, kind)
+        if made_at <= at
+    ]
 
 
 def status(settings: Settings) -> CopiesNow:

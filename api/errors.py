@@ -37,7 +37,9 @@ BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
 MAX_FAULTS = 50
 MAX_NAME = 120
 MAX_SAID = 500
-What = Literal["device", "recipe", "version", "ingredient", "lot", "picture", "plan", "run"]
+What = Literal[
+    "device", "recipe", "version", "ingredient", "lot", "picture", "plan", "outlet", "complaint", "run"
+]
 API_DOCUMENT = "/api/v1/openapi.json"
 # What is not the request's fault: (part of SQLite's message, how PostgreSQL's SQLSTATE begins
 # (https://www.postgresql.org/docs/current/errcodes-appendix.html), status, what it is).

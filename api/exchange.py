@@ -25,7 +25,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.wsgi import wrap_file
 
 import bench
-from api import audit, duties, moved, shelf
+from api import audit, duties, moved, outlets, shelf
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.duties import DutyGiven
@@ -33,12 +33,13 @@ from api.entries import keep_entries
 from api.errors import MAX_FAULTS, MAX_SAID, Problem, first_faults, flatten, not_found, short
 from api.hours import HOURS
 from api.kit import KIT
+from api.outlets import OutletGiven
 from api.piecewise import NotAnObject, NotJson, pieces
 from api.plan_shapes import MakersWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
 from api.runs import RunBegun, begin_run
-from api.schemas import SettingsWritten, StudioDuty, StudioExport, StudioRecipe, StudioRun
+from api.schemas import SettingsWritten, StudioDuty, StudioExport, StudioOutlet, StudioRecipe, StudioRun
 from api.shapes_openapi import shape
 from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
@@ -54,8 +55,8 @@ PART = 256 * 1024
 # So long an import writes, and so long others may: longer than SQLite's writers sleep between two tries.
 TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
-LISTS = frozenset({"recipes", "runs", "shelf", "duties"})
-A_RECIPE, A_RUN, A_DUTY = StudioRecipe(), StudioRun(), StudioDuty()
+LISTS = frozenset({"recipes", "runs", "shelf", "duties", "outlets"})
+A_RECIPE, A_RUN, A_DUTY, AN_OUTLET = StudioRecipe(), StudioRun(), StudioDuty(), StudioOutlet()
 AS_BEGUN = (
     "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
     " FROM run WHERE id = :run"
@@ -220,6 +221,7 @@ def write_export(file: IO[bytes]) -> dict[str, int]:
             now = one.now(connection)
             file.write(f',\n"{name}":{canonical(now.document) if now.version else "null"}'.encode())
         put("duties", _duties_as_text(connection, counts))
+        put("outlets", (canonical(each) for each in outlets.outlets_in(connection)))
         put("shelf", _counted(connection, "shelf_entry", "SELECT text FROM shelf_entry ORDER BY seq", counts))
         put("runs", _runs_as_text(connection, counts))
         file.write(b"}\n")
@@ -366,10 +368,16 @@ def _read_duty(value: JsonValue) -> DutyGiven:
     return duty
 
 
-READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven]] = {
+def _read_outlet(value: JsonValue) -> OutletGiven:
+    outlet: OutletGiven = _judged(AN_OUTLET, value)
+    return outlet
+
+
+READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven]] = {
     "recipes": _read_recipe,
     "runs": _read_run,
     "duties": _read_duty,
+    "outlets": _read_outlet,
 }
 
 
@@ -408,6 +416,9 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
         if name == "duties" and place is not None and place >= 0:
             with turns.take() as connection, tally.judging(f"duties.{place}"):
                 _import_duty(connection, _read_duty(value), tally)
+        elif name == "outlets" and place is not None and place >= 0:
+            with turns.take() as connection:
+                tally.count(outlets.take_in(connection, _read_outlet(value)))
     for name, given in (("kit", known["kit"]), ("settings", known["settings"]), ("hours", known["hours"])):
         if given is not None:
             with turns.take() as connection, tally.judging(name):

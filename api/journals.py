@@ -58,11 +58,12 @@ class Journal:
     for_helpers: Callable[[Entry], Entry] | None = None
 
 
-def without_price(entry: Entry) -> Entry:
-    """An entry of the shelf less what a lot was bought for."""
-    if "price" not in entry["body"]:
+def less_for_helpers(entry: Entry) -> Entry:
+    """An entry of the shelf less what a lot was bought for, and less what somebody said of a reaction."""
+    hidden = "text" if entry["kind"] == "complained" else "price"
+    if hidden not in entry["body"]:
         return entry
-    return {**entry, "body": {name: value for name, value in entry["body"].items() if name != "price"}}
+    return {**entry, "body": {name: value for name, value in entry["body"].items() if name != hidden}}
 
 
 def _read_on(entries: str) -> str:
@@ -89,7 +90,7 @@ OF_THE_SHELF = Journal(
     " ON CONFLICT (id) DO NOTHING RETURNING seq",
     kept_as="SELECT text FROM shelf_entry WHERE id = :id",
     read_on=_read_on("shelf_entry WHERE TRUE"),
-    for_helpers=without_price,
+    for_helpers=less_for_helpers,
 )
 
 

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import json
-from functools import lru_cache
 from typing import NoReturn
 
 from flask import Response
-from sqlalchemy import Connection, select, text
+from sqlalchemy import Connection, select
 
 import bench
-from api import shelf
+from api import shelf, traces
 from api.answers import IngredientPage, LotPage
 from api.door.gate import is_helper
 from api.errors import not_found
@@ -23,11 +21,6 @@ from api.wire import Blueprint, PageAsked, answer, paged
 from bench import IngredientThere, LotMending, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
 
 blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
-
-TRACE = text(
-    "SELECT run.id, title, recipe_version, batch_number, size, created_at, finished_at, mg, lot_use.count, release"
-    " FROM lot_use JOIN run ON run.id = run_id WHERE lot_id = :lot ORDER BY created_at DESC, run.id"
-)
 
 RECALLED = (
     "ingredient",
@@ -109,7 +102,7 @@ def get_lot(lot_id: str) -> Response:
 @blueprint.get("/lots/<string:lot_id>/trace")
 @blueprint.response(200, shape("Trace"))
 def trace_lot(lot_id: str) -> Response:
-    """Every batch that a lot went into, the newest first, and how much of it."""
+    """Every batch that a lot went into, the newest first, and how much of it; then those that have it through a part."""
     return answer({"lot": lot_id, "runs": _runs_with(lot_id)})
 
 
@@ -190,31 +183,10 @@ def is_open(lot: LotThere) -> bool:
 
 def _runs_with(lot_id: str) -> list[LotRun]:
     with reading() as connection:
-        rows = connection.execute(TRACE, {"lot": lot_id}).all()
-    if not rows and lot_id not in shelf.current_stock()["lots"]:
+        runs = traces.batches_with(connection, lot_id)
+    if not runs and lot_id not in shelf.current_stock()["lots"]:
         _no_such_lot()
-    return [
-        {
-            "id": run_id,
-            "title": title,
-            "recipe_version": version,
-            "number": number,
-            "pieces": _pieces(size),
-            "at": created_at,
-            "finished_at": finished_at,
-            "mg": mg,
-            "count": count,
-            "release": release,
-        }
-        for run_id, title, version, number, size, created_at, finished_at, mg, count, release in rows
-    ]
-
-
-@lru_cache(maxsize=1024)
-def _pieces(size: str) -> int:
-    """How many pieces a kept size is of: thousands of batches have the same few."""
-    pieces: int = json.loads(size)["pieces"]
-    return pieces
+    return runs
 
 
 def _no_such_lot() -> NoReturn:

@@ -1,5 +1,6 @@
 """What tables say beside the journals, so that it can be asked over all runs at once: which runs are
-finished, which number each batch has, whether it is released, which lots went into it, and which pictures belong to it.
+finished, which number each batch has, whether it is released, which lots went into it, where its pieces are, and
+which pictures belong to it.
 
 All of it follows from the run's whole journal, and is written in the transaction that adds to that.
 """
@@ -9,6 +10,7 @@ from __future__ import annotations
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
+from api import finished
 from api.runs import RunView, folded, load_run_in, sealed_columns
 from api.store import execute
 from api.tables import LotUse, Run
@@ -48,6 +50,7 @@ def refresh(connection: Connection, run_id: str, new: list[Entry]) -> None:
     uses = bench.use_of(run.sheet, run.state, run.entries)
     if uses:
         connection.execute(insert(LotUse), [_used(run_id, lot, use) for lot, use in uses.items()])
+    finished.refresh(connection, run_id, run.sheet, run.state)
 
 
 def _refresh_run(connection: Connection, run_id: str, run: RunView) -> None:

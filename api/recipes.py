@@ -20,7 +20,7 @@ from api.answers import (
     Findings,
     RecipePage,
     RecipeWhole,
-    Sized,
+    SizedRecipe,
     Swaps,
     VersionPage,
     WholePage,
@@ -261,7 +261,7 @@ def check_document(air: AirAsked) -> Response:
 
 @blueprint.post("/recipes/<uuid:recipe_id>/sheet")
 @blueprint.arguments(SizeRequest())
-@blueprint.response(200, shape(Sized))
+@blueprint.response(200, shape(SizedRecipe))
 def size_recipe(asked: bench.SizeRequest, recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
     now = _current_or_404(recipe_id)

@@ -21,6 +21,7 @@ from api.record_rows import RECORD_COLUMNS, record_rows
 from api.runs import CURSOR, RunView, load_run, no_such_run, reach_of
 from api.schemas import LabelQuery
 from api.shapes_openapi import shape
+from api.shelf import SHELF_REACH
 from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import DECIMALS, SETTINGS
@@ -52,7 +53,7 @@ OWNERS = "SELECT bench_owner.bench, name, since FROM bench_owner JOIN device ON 
 # All that an answer follows from: how far the run's journal and the shelf's reach, what devices are called,
 # and which other runs have the same number.
 MARK = f"""
-    SELECT {CURSOR}, (SELECT coalesce(max(seq), 0) FROM shelf_entry),
+    SELECT {CURSOR}, ({SHELF_REACH}),
         (SELECT coalesce(group_concat(text, ','), '') FROM
             (SELECT id || name AS text, paired_at AS seq FROM device) AS devices),
         (SELECT coalesce(group_concat(text, ','), '') FROM

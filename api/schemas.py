@@ -348,6 +348,19 @@ class RunQuery(PageQuery):
     )
 
 
+class PiecesQuery(PageQuery):
+    recipe = fields.UUID()
+    gone = fields.Boolean(
+        metadata={"description": "true: those of which none is in stock; without it, the others"}
+    )
+
+
+class RecallQuery(Strict):
+    rehearsal = fields.Boolean(
+        load_default=False, metadata={"description": "Only tried: the list says so, and nothing is noted"}
+    )
+
+
 class LotQuery(PageQuery):
     ingredient = fields.String(validate=validate.Length(1, 140))
     open = fields.Boolean(
@@ -436,6 +449,20 @@ class DutyWritten(Strict):
     state = fields.String(required=True, validate=validate.OneOf(["open", "seen_to", "not_mine"]))
     day = fields.Date(load_default=None, allow_none=True)
     note = fields.String(load_default="", validate=validate.Length(0, 400))
+
+
+class OutletWritten(Strict):
+    """Where pieces go, with as much as its maker wants to keep."""
+
+    name = fields.String(required=True, validate=validate.Length(1, 200))
+    contact = fields.String(load_default=None, allow_none=True, validate=validate.Length(1, 400))
+
+
+class StudioOutlet(Strict):
+    id = fields.UUID(required=True)
+    name = fields.String(required=True, allow_none=True, validate=validate.Length(1, 200))
+    contact = fields.String(required=True, allow_none=True, validate=validate.Length(1, 400))
+    erased_at = Whole(required=True, allow_none=True, validate=validate.Range(0))
 
 
 class DueQuery(Strict):
@@ -633,6 +660,11 @@ class StudioExport(Strict):
         fields.Nested(StudioDuty),
         load_default=list,
         metadata={"description": "All that was said of the duties of selling"},
+    )
+    outlets = Listed(
+        fields.Nested(StudioOutlet),
+        load_default=list,
+        metadata={"description": "Where pieces went; an erased one has no name"},
     )
     settings = fields.Dict(load_default=None, allow_none=True)
     hours = fields.Dict(

@@ -10,7 +10,7 @@ from flask import Response
 from sqlalchemy import Connection, Engine
 
 import bench
-from api import generation
+from api import finished, generation
 from api.answers import EntryAnswer, EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
@@ -28,7 +28,8 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 
 SHELF = "shelf"
 REACH = "SELECT coalesce(max(seq), 0) FROM shelf_entry"
-ENTRIES = "SELECT '[' || coalesce(group_concat(text, ','), '') || ']' FROM shelf_entry"
+# What is told of finished pieces moves no lot.
+SHELF_REACH = "SELECT coalesce(max(seq), 0) FROM shelf_entry WHERE run_id IS NULL"
 SHELVES_HELD = 4
 
 
@@ -63,6 +64,7 @@ def keep_entries(
 ) -> tuple[list[EntryAnswer], int]:
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
     added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed, judge)
+    finished.note(connection, added.new)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
 
 
@@ -74,10 +76,10 @@ def reach() -> int:
 
 def current_stock() -> Shelf:
     """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
-    return _held_shelf(db.engine, generation.now(), reach())
+    return _held_shelf(db.engine, generation.now(), read_row(SHELF_REACH, {})[0])
 
 
 @lru_cache(maxsize=SHELVES_HELD)
 def _held_shelf(_database: Engine, _generation: str, _reach: int) -> Shelf:
     """All of the shelf follows from its journal, so it is held until that reaches further."""
-    return bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
+    return bench.fold_shelf(json.loads(read_row(finished.OF_THE_SHELF, {})[0]))

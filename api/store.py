@@ -47,6 +47,7 @@ ITS_WORDS = (
     ("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)"),
     (HOLD, "FOR NO KEY UPDATE"),
     ("json_extract(sheet, '$.kit')", "sheet::json->>'kit'"),
+    ("json_extract(measured, '$.keeps_months')", "measured::json->>'keeps_months'"),
     (HOLD_SHARED, "FOR SHARE"),
 )
 
@@ -245,6 +246,21 @@ def hold_all(connection: Connection) -> None:
         execute(connection, "SELECT pg_advisory_xact_lock(:lock)", {"lock": WRITING_ALONE})
 
 
+def forget(table: str) -> None:
+    """After rows of a small table were changed: let no file of the database hold what they said before.
+
+    Beyond that lie PostgreSQL's own log, for as long as it is kept, and what the disk under it remembers.
+    """
+    with db.engine.connect() as connection:
+        free = connection.execution_options(isolation_level="AUTOCOMMIT")
+        if on_postgresql(connection):
+            free.exec_driver_sql(f"VACUUM FULL {table}")
+            return
+    with _turn(), sqlite3.connect(current_app.config["BOWLSIDE"].database) as alone:
+        _prepare_sqlite(alone, None)
+        alone.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+
+
 def on_postgresql(bind: Connection | Engine) -> bool:
     return bind.dialect.name == "postgresql"
 
@@ -280,6 +296,7 @@ def _prepare_sqlite(connection: sqlite3.Connection, _record: Any) -> None:
         "journal_mode=WAL",
         "synchronous=FULL",
         "foreign_keys=ON",
+        "secure_delete=ON",  # what was erased is written over, and not only let go
     ):
         connection.execute(f"PRAGMA {pragma}")
 

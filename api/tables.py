@@ -180,7 +180,7 @@ class ShelfEntry(Base):
     """One thing that happened on the shelf, kept as a run's entries are."""
 
     __tablename__ = "shelf_entry"
-    __table_args__ = ({"sqlite_autoincrement": True},)
+    __table_args__ = (Index(None, "run_id", "seq"), {"sqlite_autoincrement": True})
 
     seq: Mapped[int] = mapped_column(
         BigInteger().with_variant(Integer, "sqlite"), primary_key=True, autoincrement=True
@@ -189,6 +189,40 @@ class ShelfEntry(Base):
     text: Mapped[str] = mapped_column(Text)
     sender: Mapped[str | None] = mapped_column(Text)
     received_at: Mapped[int | None] = mapped_column(BigInteger)
+    # The batch of whose finished pieces it tells (api/finished.py), here or still to come; null: it is of the shelf.
+    run_id: Mapped[str | None] = mapped_column(String(36))
+
+
+class BatchPieces(Base):
+    """Where a finished batch's pieces are: drawn from its journal and the shelf's (api/finished.py)."""
+
+    __tablename__ = "batch_pieces"
+    __table_args__ = (Index(None, "gone", "until", "run_id"),)
+
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
+    good: Mapped[int]
+    kept_there: Mapped[int]  # as the batch's record says, of the good ones
+    in_stock: Mapped[int]
+    left_count: Mapped[int]
+    kept: Mapped[int]  # those of the record among them
+    binned: Mapped[int]
+    place: Mapped[str | None] = mapped_column(Text)
+    made_on: Mapped[str] = mapped_column(Text)
+    best_before: Mapped[str | None] = mapped_column(Text)
+    # What lists are ordered by: whether none is in stock, and the day, one beyond all where there is none.
+    gone: Mapped[bool]
+    until: Mapped[str] = mapped_column(Text)
+
+
+class OutletRow(Base):
+    """Where pieces go. Its name and contact are nowhere else; erased, the row stays and the numbers stand."""
+
+    __tablename__ = "outlet"
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    name: Mapped[str | None] = mapped_column(Text)
+    contact: Mapped[str | None] = mapped_column(Text)
+    erased_at: Mapped[int | None] = mapped_column(BigInteger)
 
 
 class LotUse(Base):

@@ -4,7 +4,7 @@ What may not come in: Flask, marshmallow, a database, a clock, a file, randomnes
 from `api`. A test walks the imports. The reading order is the order in which data flows:
 
     quantities -> recipe, kit -> sizing, weighing, heating -> sheet -> journal -> waits -> prompting -> record
-    entries -> shelf -> lots, gather; record -> cost, label, last_time
+    entries -> shelf, pieces -> lots, gather; record -> cost, label, last_time
     sheet, state -> planning (a package; its door holds the shapes)
 
 `api` imports from here, not from the modules inside.
@@ -32,7 +32,7 @@ from bench.errors import (
 from bench.gather import gather
 from bench.holding import in_use, wants_kit
 from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
-from bench.kinds import JUDGEMENTS, MOVES_STOCK, STANDING
+from bench.kinds import JUDGEMENTS, MOVES_STOCK, OF_PIECES, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
 from bench.label_sheets import COMMON as COMMON_SHEETS
@@ -42,6 +42,7 @@ from bench.lot_plate import lot_plate
 from bench.lots import pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
 from bench.page_tables import page_tables
+from bench.pieces import at_outlet, best_before, fold_pieces, is_of_pieces, nothing_told, stand
 from bench.planning import (
     if_you_stop,
     make_problem,
@@ -65,11 +66,27 @@ from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
-from bench.record import record
+from bench.record import pieces_made, record
 from bench.release import judgement_of, release_of, release_status
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
+from bench.shapes.pieces import (
+    Alike,
+    AtOutlet,
+    BatchPieces,
+    Complaint,
+    Origin,
+    OriginLot,
+    Outlet,
+    OutletPieces,
+    PiecesMade,
+    PiecesStand,
+    PiecesTold,
+    PiecesWhole,
+    Recall,
+    RecalledBatch,
+)
 from bench.shapes.planning import (
     KeptPlan,
     MakerWritten,
@@ -171,6 +188,28 @@ __all__ = [
     "spoilage_of",
     "week_in_a_line",
     "with_helps",
+    "Alike",
+    "BatchPieces",
+    "Complaint",
+    "Outlet",
+    "OutletPieces",
+    "PiecesMade",
+    "PiecesStand",
+    "PiecesTold",
+    "Recall",
+    "AtOutlet",
+    "Origin",
+    "OriginLot",
+    "PiecesWhole",
+    "RecalledBatch",
+    "OF_PIECES",
+    "at_outlet",
+    "best_before",
+    "fold_pieces",
+    "is_of_pieces",
+    "nothing_told",
+    "pieces_made",
+    "stand",
     "product_of",
     "COMMON_SHEETS",
     "Product",

@@ -25,7 +25,10 @@ class EntryKind(NamedTuple):
     judgement: bool = (
         False  # whether it judges what was done: it stands beside any seal, and is never taken back
     )
-    standing: bool = False  # whether it moves what is asked over all runs: number, end, lots, seal, release
+    of_pieces: bool = False  # whether it says what became of a batch's finished pieces (bench/pieces.py)
+    standing: bool = (
+        False  # whether it moves what is asked over all runs: number, end, lots, seal, release, pieces
+    )
 
 
 def traits_of(row: EntryKind) -> list[str]:
@@ -35,6 +38,7 @@ def traits_of(row: EntryKind) -> list[str]:
         "moves_stock": row.moves_stock,
         "correction": row.correction,
         "judgement": row.judgement,
+        "of_pieces": row.of_pieces,
         "standing": row.standing,
     }
     return [trait for trait, has in told.items() if has]
@@ -51,6 +55,11 @@ def _fields(body: type) -> dict[str, tuple[str, bool]]:
 def _paper(body: type, standing: bool = False) -> EntryKind:
     """A kind that is written down, with no hand at work."""
     return EntryKind(_fields(body), hand_work=False, standing=standing)
+
+
+def _of_pieces(body: type) -> EntryKind:
+    """A kind of the shelf's journal that says what became of a batch's finished pieces."""
+    return EntryKind(_fields(body), hand_work=False, of_pieces=True)
 
 
 RUN_KINDS: dict[RunKind, EntryKind] = {
@@ -73,7 +82,7 @@ RUN_KINDS: dict[RunKind, EntryKind] = {
     "heated": EntryKind(_fields(shapes.HeatedBody)),
     "looked": EntryKind(_fields(shapes.LookedBody)),
     "portioned": EntryKind(_fields(shapes.PortionedBody)),
-    "counted": EntryKind(_fields(shapes.CountedBody)),
+    "counted": EntryKind(_fields(shapes.CountedBody), standing=True),
     "extended": _paper(shapes.ExtendedBody),
     "measured": EntryKind(_fields(shapes.MeasuredBody)),
     "aired": EntryKind(_fields(shapes.AiredBody), hand_work=False),
@@ -81,7 +90,7 @@ RUN_KINDS: dict[RunKind, EntryKind] = {
     "pictured": _paper(shapes.PicturedBody),
     "worked": _paper(shapes.WorkedBody),
     "noted": _paper(shapes.NotedBody),
-    "kept": _paper(shapes.KeptBody),
+    "kept": _paper(shapes.KeptBody, standing=True),
     "met": _paper(shapes.MetBody),
     "finished": _paper(shapes.FinishedBody, standing=True),
     "signed": _paper(shapes.SignedBody, standing=True),
@@ -98,6 +107,14 @@ SHELF_KINDS: dict[ShelfKind, EntryKind] = {
     "papered": _paper(shapes.PaperedBody),
     "noted": _paper(shapes.ShelfNotedBody),
     "undone": _paper(shapes.UndoneBody),
+    "sold": _of_pieces(shapes.LeavingBody),
+    "given": _of_pieces(shapes.LeavingBody),
+    "returned": _of_pieces(shapes.LeavingBody),
+    "binned": _of_pieces(shapes.BinnedBody),
+    "sampled": _of_pieces(shapes.SampledBody),
+    "shelved": _of_pieces(shapes.ShelvedBody),
+    "stood": _of_pieces(shapes.StoodBody),
+    "complained": _of_pieces(shapes.ComplainedBody),
 }
 
 
@@ -110,3 +127,4 @@ MOVES_STOCK = frozenset(kind for kind, row in RUN_KINDS.items() if row.moves_sto
 CORRECTIONS = frozenset(kind for kind, row in RUN_KINDS.items() if row.correction)
 JUDGEMENTS = frozenset(kind for kind, row in RUN_KINDS.items() if row.judgement)
 STANDING = frozenset(kind for kind, row in RUN_KINDS.items() if row.standing)
+OF_PIECES = frozenset(kind for kind, row in SHELF_KINDS.items() if row.of_pieces)

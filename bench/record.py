@@ -27,6 +27,7 @@ from bench.journal import WRAP, division_on, read_of
 from bench.lots import uses_of
 from bench.release import release_of
 from bench.shapes.entries import Entry, RunEntry
+from bench.shapes.pieces import PiecesMade
 from bench.shapes.record import (
     Balance,
     Correction,
@@ -431,8 +432,7 @@ def _yield(sheet: Sheet, state: State, counts: list[RecordCount], lines: list[Re
 
     What was kept back is counted apart: all that were made are good, kept, partial and spoiled.
     """
-    final = sheet["components"][-1]["id"]
-    ends = _last_counts([count for count in counts if count["component"] == final]).values()
+    ends = _final_counts(sheet, counts)
     good = sum(count["good"] for count in ends)
     kept = _kept_of(state, good)
     return {
@@ -444,6 +444,22 @@ def _yield(sheet: Sheet, state: State, counts: list[RecordCount], lines: list[Re
         "planned_mg": sum(line["planned_mg"] or 0 for line in lines),
         "actual_mg": sum(line["actual_mg"] for line in lines),
     }
+
+
+def pieces_made(sheet: Sheet, state: State) -> PiecesMade | None:
+    """What a finished batch's record says of its pieces; None while it is open, and where nobody counted them."""
+    if state["finished_at"] is None:
+        return None
+    place = _placing({component["id"]: component for component in sheet["components"]})
+    ends = _final_counts(sheet, _counts(sheet, state, place))
+    good = sum(count["good"] for count in ends)
+    return {"good": good, "kept": _kept_of(state, good)} if ends else None
+
+
+def _final_counts(sheet: Sheet, counts: list[RecordCount]) -> list[RecordCount]:
+    """Of each round of the last part, the last count."""
+    final = sheet["components"][-1]["id"]
+    return list(_last_counts([count for count in counts if count["component"] == final]).values())
 
 
 def _kept_of(state: State, good: int) -> int:

@@ -45,7 +45,7 @@ from bench.shapes.units import JsonObject
 from bench.words import say
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
-_FITS = common.fits_of(SHELF_KINDS)
+_FITS = common.fits_of({kind: row for kind, row in SHELF_KINDS.items() if kind not in kinds.OF_PIECES})
 CARD_SCHEMA = schema_of(Card)
 MAY_LACK = ("best_before", "code", "price", "supplier")  # what a lot need not say of itself
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
@@ -126,6 +126,8 @@ def fold_shelf(entries: Sequence[object]) -> Shelf:
     later: list[_Later] = []
     counted: set[str] = set()  # lots of which somebody said what is really there
     for entry in common.less_undone(common.in_order(entries)):
+        if entry["kind"] in kinds.OF_PIECES:
+            continue  # it is of finished pieces: bench/pieces.py
         if not _is_entry(entry):
             shelf["unread"].append(entry["id"])
         elif entry["kind"] == "described":
@@ -174,6 +176,7 @@ def _receive(shelf: Shelf, entry: Received) -> bool:
         "best_before": body.get("best_before"),
         "price": body.get("price"),
         "code": body.get("code"),
+        "run": body.get("run"),
         "mg": body.get("mg"),
         "count": body.get("count"),
         "held": much,

@@ -240,6 +240,23 @@ const SCREENS = {
       isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
     }),
   },
+  pieces: {
+    tag: "pieces-screen",
+    data: () => ({
+      seen: studio.pieces.seen,
+      entries: studio.shelfEntries,
+      today: studio.today(),
+      isMaker: studio.isMaker,
+      isOnline: studio.link.state === "online",
+      newId: () => studio.newId(),
+      undoing: studio.undoing("shelf"),
+      isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
+    }),
+  },
+  recall: {
+    tag: "recall-screen",
+    data: (id) => ({ id, isOnline: studio.link.state === "online" }),
+  },
   card: {
     tag: "card-screen",
     title: (id) => recipe(id)?.title,
@@ -528,6 +545,8 @@ const LATER = {
   label: () => dressed(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
   record: () => dressed(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
   shelf: () => dressed(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
+  pieces: () => dressed(import("./screens/pieces.js")).then((module) => module.registerPiecesScreen()),
+  recall: () => dressed(import("./screens/recall.js")).then((module) => module.registerRecallScreen()),
   day: () => dressed(import("./screens/day.js")).then((module) => module.registerDayScreen()),
   audit: () => dressed(connected().then((all) => all.audit())),
   bring: () => dressed(connected().then((all) => all.bring())),
@@ -579,7 +598,7 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 /** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
-const MAKERS = new Set(["recipe", "bring", "delivery", "audit"]);
+const MAKERS = new Set(["recipe", "bring", "delivery", "audit", "recall"]);
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */
 const OFTEN = ["size", "studio", "gather", "record", "shelf"];
 /** What the server may have though this phone does not. @type {ReadonlySet<ScreenName>} */
@@ -892,7 +911,7 @@ function keep(from, entries, { once, says } = {}) {
 }
 
 /** What is entered on these is of the shelf: a recipe being written has its cards. */
-const OF_SHELF = new Set(["shelf", "recipe", "delivery"]);
+const OF_SHELF = new Set(["shelf", "recipe", "delivery", "pieces"]);
 /** @param {From<Entering>} from */
 const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
@@ -1140,6 +1159,9 @@ const HEARD = {
       done: say("page-app-hours-saved"),
     }),
   "list-given": (detail, from) => desk().then((at) => at.readList(hands, detail, from)),
+  "pieces-wanted": (_, from) => desk().then((at) => at.lookAtPieces(hands, from)),
+  "stock-asked": (detail, from) => desk().then((at) => at.askOfStock(hands, detail, from)),
+  "recall-wanted": (detail, from) => desk().then((at) => at.tellRecall(hands, detail, from)),
   "trace-wanted": (detail, from) => desk().then((at) => at.tellTrace(hands, detail, from)),
   preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();

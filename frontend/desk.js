@@ -145,6 +145,46 @@ export async function tellHistory({ studio }, { id }, { screen: asking }) {
   }
 }
 
+/**
+ * As last seen, where the server does not answer.
+ * @param {Hands} hands @param {Teller<"pieces-wanted">} from
+ */
+export async function lookAtPieces(hands, { screen: asking }) {
+  try {
+    await hands.studio.pieces.look();
+  } catch (error) {
+    if (answerOf(error)) asking.trouble(answerOf(error));
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"stock-asked">} asked @param {Teller<"stock-asked">} from */
+export async function askOfStock({ studio: { pieces } }, asked, { screen: asking }) {
+  try {
+    if (asked.what === "where")
+      return asking.answered({ what: "where", id: asked.id, told: await pieces.where(asked.id) });
+    if (asked.what === "complaints")
+      return asking.answered({ what: "complaints", told: await pieces.complaints() });
+    if (asked.what === "name") await pieces.name(asked.id, asked.said);
+    const copies = asked.what === "erase" ? await pieces.erase(asked.id) : undefined;
+    asking.answered({ what: "outlets", told: await pieces.outlets(), copies });
+  } catch (error) {
+    asking.answered({ says: answerOf(error) || say("page-pieces-away") });
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"recall-wanted">} detail @param {Teller<"recall-wanted">} from */
+export async function tellRecall({ studio: { pieces } }, { of, id, rehearsal }, { screen: asking }) {
+  try {
+    asking.told(
+      of === "complaint"
+        ? { alike: await pieces.alike(id) }
+        : { recall: await pieces.recall(`${of}/${id}`, rehearsal) },
+    );
+  } catch (error) {
+    asking.told({ says: answerOf(error) || say("page-pieces-away") });
+  }
+}
+
 /** @param {Hands} hands @param {Detail<"duty-said">} said @param {Teller<"duty-said">} from */
 export async function sayDuty({ studio }, said, { screen: asking }) {
   try {

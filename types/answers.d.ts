@@ -2,8 +2,10 @@
 // No page loads this.
 
 import type {
+  BatchPieces,
   BatchVerdict,
   Change,
+  Complaint,
   DutyMark,
   Entry,
   Finding,
@@ -19,6 +21,7 @@ import type {
   Market,
   MeasuredRecipe,
   NamedRun,
+  Outlet,
   Proposal,
   Sheet,
   Size,
@@ -234,7 +237,7 @@ export interface KitWhole {
   readonly measured: Kit;
 }
 
-export interface Sized {
+export interface SizedRecipe {
   readonly size: Size;
   readonly says: string;
   readonly runs_out: string | null;
@@ -302,6 +305,24 @@ export interface WeekAnswer {
   readonly plan: WeekPlan;
   /** How good the plan is known to be */
   readonly says: string;
+}
+
+export interface PiecesPage extends Paged {
+  readonly pieces: readonly BatchPieces[];
+}
+
+export interface OutletList {
+  readonly outlets: readonly Outlet[];
+}
+
+export interface OutletErased extends Outlet {
+  /** Copies in the studio's folder that were made before, and still name it */
+  readonly copies: readonly string[];
+}
+
+export interface ComplaintList {
+  /** The newest first */
+  readonly complaints: readonly Complaint[];
 }
 
 export interface DutyMarks {

@@ -1,6 +1,7 @@
 // What the phone keeps, for the type check. No page loads this.
 
 import type {
+  BatchPieces,
   BatchVerdict,
   Card,
   Entry,
@@ -166,6 +167,18 @@ export interface WriteOptions {
   under?: string | null;
 }
 
+/** An outlet by name; null: it was erased. */
+export interface OutletNamed {
+  id: string;
+  name: string | null;
+}
+
+/** Finished pieces as last seen. */
+export interface PiecesSeen {
+  batches: readonly BatchPieces[];
+  outlets: readonly OutletNamed[];
+}
+
 /** What is kept under meta, by key. */
 export interface Meta {
   device: string;
@@ -179,6 +192,7 @@ export interface Meta {
   elsewhere: { [lot: string]: number };
   studio: Place;
   settings: SettingsDoc & { etag: string | null };
+  pieces: PiecesSeen;
   hours: HoursDoc & { etag: string | null };
   told_bench: string;
   led: { run: string; count: number; step: string | null };

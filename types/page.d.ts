@@ -14,6 +14,8 @@ import type { PracticeScreen } from "../frontend/screens/practice";
 import type { RecipeScreen } from "../frontend/screens/recipe-edit";
 import type { RecipesScreen } from "../frontend/screens/recipes";
 import type { RecordScreen } from "../frontend/screens/record";
+import type { PiecesScreen } from "../frontend/screens/pieces";
+import type { RecallScreen } from "../frontend/screens/recall";
 import type { ShelfScreen } from "../frontend/screens/shelf";
 import type { SizeScreen } from "../frontend/screens/size";
 import type { StudioScreen } from "../frontend/screens/studio";
@@ -31,6 +33,8 @@ export interface Screens {
   record: RecordScreen;
   label: LabelScreen;
   shelf: ShelfScreen;
+  pieces: PiecesScreen;
+  recall: RecallScreen;
   card: CardScreen;
   practice: PracticeScreen;
   audit: AuditScreen;

@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { BatchVerdict, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, ProductStands, Proposal, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
+import type { Alike, BatchPieces, BatchVerdict, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -10,6 +10,7 @@ import type {
   EntryAnswer as AnyEntryAnswer,
   HoursWhole,
   KitWhole,
+  OutletErased,
   Paged,
   PairingMade,
   RecipeItem,
@@ -94,6 +95,7 @@ export interface Lists {
   recipes: RecipeItem;
   devices: Device;
   lots: LotItem;
+  pieces: BatchPieces;
 }
 export type PageOf<N extends keyof Lists> = Paged & { [K in N]: Lists[N][] };
 
@@ -151,6 +153,14 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                     ? PageOf<N>
                     : P extends `/duties/${string}`
                     ? DutyMark
+                    : P extends `/pieces/${string}`
+                    ? PiecesWhole
+                    : P extends `/${string}/recall?${string}`
+                    ? Recall
+                    : P extends `/complaints/${string}`
+                    ? Alike
+                    : P extends `/outlets/${string}`
+                    ? OutletErased
                     : P extends `/lots/${string}/trace`
                       ? { runs: TraceRun[] }
                       : P extends `/audit?${string}`
@@ -167,6 +177,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
 
 interface Places {
   "/clock": { server_ms: number };
+  "/outlets": { outlets: Outlet[] };
+  "/complaints": { complaints: Complaint[] };
   "/hours": HoursDoc;
   "/kit": KitDoc;
   "/settings": SettingsDoc;

@@ -11,6 +11,8 @@ import type { DayScreen } from "../frontend/screens/day";
 import type { DeliveryScreen } from "../frontend/screens/delivery";
 import type { KitScreen } from "../frontend/screens/kit";
 import type { LabelScreen } from "../frontend/screens/label";
+import type { PiecesScreen } from "../frontend/screens/pieces";
+import type { RecallScreen } from "../frontend/screens/recall";
 import type { RecipeScreen } from "../frontend/screens/recipe-edit";
 import type { RecipesScreen } from "../frontend/screens/recipes";
 import type { RecordScreen } from "../frontend/screens/record";
@@ -31,6 +33,12 @@ interface Tells<D, S = HTMLElement> {
 }
 type Nothing = { readonly [key: string]: never };
 
+/** What the server is asked of finished pieces and outlets. */
+export type StockAsked =
+  | { what: "complaints" | "outlets" }
+  | { what: "where" | "erase"; id: string }
+  | { what: "name"; id: string; said: { name: string; contact: string | null } };
+
 /** All that is told to the page itself. */
 export interface ToldBy {
   answer: Tells<(RunSaid | ShelfSaid) & { once?: string; says?: string }, Entering>;
@@ -42,13 +50,16 @@ export interface ToldBy {
   begin: Tells<{ recipe: RecipeRow; size: Size }, SizeScreen>;
   "kit-written": Tells<{ document: object }, KitScreen>;
   "settings-written": Tells<{ document: object }, StudioScreen>;
-  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | DeliveryScreen | RecipeScreen>;
+  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | DeliveryScreen | PiecesScreen | RecipeScreen>;
   "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
   "plan-heard": Tells<Nothing>;
   "plan-asked": Tells<PlanWish, DayScreen>;
   "plan-stopped": Tells<Nothing, DayScreen>;
   "hours-written": Tells<{ document: HoursDocument }, DayScreen>;
   "list-given": Tells<{ list: WrittenDelivery }, DeliveryScreen>;
+  "pieces-wanted": Tells<Nothing, PiecesScreen>;
+  "stock-asked": Tells<StockAsked, PiecesScreen>;
+  "recall-wanted": Tells<{ of: string; id: string; rehearsal: boolean }, RecallScreen>;
   "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
   preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
   "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;

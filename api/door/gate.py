@@ -77,6 +77,7 @@ HELPERS_MAY = frozenset(
         "lots.list_lots",
         "lots.recall",
         "lots.trace_lot",
+        "outlets.list_outlets",
         "page",
         "pictures.get_picture",
         "pictures.list_awaited",
@@ -109,6 +110,9 @@ HELPERS_MAY = frozenset(
         "settings.get_settings",
         "shelf.get_entries",
         "shelf.post_entries",
+        "stock.get_origin",
+        "stock.get_pieces",
+        "stock.list_pieces",
         "substances.list_substances",
     }
 )

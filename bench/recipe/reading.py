@@ -74,6 +74,8 @@ def _said_of_it(measured: MeasuredRecipe, written: WrittenRecipe) -> None:
         measured["use"] = written["use"]
     if "sold_in" in written:
         measured["sold_in"] = written["sold_in"]
+    if "keeps_months" in written:
+        measured["keeps_months"] = written["keeps_months"]
     if criteria := read_good_piece(written.get("good_piece", {})):
         measured["good_piece"] = criteria
     if written.get("before"):

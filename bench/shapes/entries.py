@@ -39,12 +39,16 @@ Judgement = Literal["released", "held", "rejected", "accepted", "not_accepted"]
 LotVerdict = Literal["held", "accepted", "rejected"]
 Met = Literal["yes", "no"]
 PaperKind = Literal["safety_sheet", "ifra_certificate", "analysis", "other"]
+ComplaintSort = Literal["complaint", "reaction"]
 JudgementFitting = Annotated[
     Judgement, "of a batch: released, held or rejected; of a deviation: accepted or not", Fits("judgement")
 ]
 LotVerdictFitting = Annotated[LotVerdict, "how a lot was judged", Fits("lot_verdict")]
 MetFitting = Annotated[Met, "whether the pieces are as the recipe wants them", Fits("met")]
 PaperFitting = Annotated[PaperKind, "what a paper is", Fits("paper")]
+ComplaintFitting = Annotated[
+    ComplaintSort, "of the pieces, or how somebody reacted to them", Fits("complaint")
+]
 VerdictFitting = Annotated[Verdict, "how a look was answered", Fits("answer")]
 MeasuredFitting = Annotated[MeasuredWhat, "what was put on the scale", Fits("measured")]
 
@@ -517,6 +521,7 @@ class ReceivedBody(TypedDict):
     best_before: NotRequired[DayText]
     price: NotRequired[Price]
     code: NotRequired[Text]
+    run: NotRequired[Uuid]  # the batch that it was made in, of a part made ahead
 
 
 class CorrectedBody(TypedDict):
@@ -572,6 +577,46 @@ class PaperedBody(TypedDict):
     expires: NotRequired[DayText]
     amendment: NotRequired[Text]  # of an IFRA certificate
     category: NotRequired[Text]
+
+
+class LeavingBody(TypedDict):
+    """Pieces of a batch that leave, or come back. It holds no name: an outlet is named by its id."""
+
+    run: Uuid
+    pieces: Count
+    outlet: NotRequired[Uuid]
+
+
+class BinnedBody(TypedDict):
+    run: Uuid
+    pieces: Count
+    why: Text
+
+
+class SampledBody(TypedDict):
+    """Pieces kept as a sample beside those that the batch's own record tells of."""
+
+    run: Uuid
+    pieces: Count
+
+
+class ShelvedBody(TypedDict):
+    run: Uuid
+    pieces: Count
+    lot: Key  # the lot that they are from here on
+
+
+class StoodBody(TypedDict):
+    run: Uuid
+    place: Text
+
+
+class ComplainedBody(TypedDict):
+    run: Uuid
+    sort: ComplaintFitting
+    text: Text  # what is wrong, and nobody's name
+    pieces: NotRequired[Count]
+    outlet: NotRequired[Uuid]
 
 
 class Described(_Envelope):
@@ -630,6 +675,62 @@ class ShelfNoted(_Envelope):
     body: ShelfNotedBody
 
 
+class Sold(_Envelope):
+    """Pieces were sold."""
+
+    kind: Literal["sold"]
+    body: LeavingBody
+
+
+class Given(_Envelope):
+    """Pieces were given away."""
+
+    kind: Literal["given"]
+    body: LeavingBody
+
+
+class Returned(_Envelope):
+    """Pieces that had left came back."""
+
+    kind: Literal["returned"]
+    body: LeavingBody
+
+
+class Binned(_Envelope):
+    """Finished pieces were thrown away, and why."""
+
+    kind: Literal["binned"]
+    body: BinnedBody
+
+
+class Sampled(_Envelope):
+    """Finished pieces were put aside as a sample."""
+
+    kind: Literal["sampled"]
+    body: SampledBody
+
+
+class Shelved(_Envelope):
+    """Finished pieces became a lot of the shelf."""
+
+    kind: Literal["shelved"]
+    body: ShelvedBody
+
+
+class Stood(_Envelope):
+    """Where a batch's pieces stand."""
+
+    kind: Literal["stood"]
+    body: StoodBody
+
+
+class Complained(_Envelope):
+    """Somebody complained of a batch's pieces, or reacted to one."""
+
+    kind: Literal["complained"]
+    body: ComplainedBody
+
+
 RunEntry = (
     Numbered
     | Gathered
@@ -665,6 +766,7 @@ RunEntry = (
     | Judged
     | Undone
 )
+PiecesEntry = Sold | Given | Returned | Binned | Sampled | Shelved | Stood | Complained
 ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone
 
 EntryBody = (
@@ -738,7 +840,23 @@ RunKind = Literal[
     "undone",
 ]
 ShelfKind = Literal[
-    "described", "received", "corrected", "mended", "wrote_off", "judged", "papered", "noted", "undone"
+    "described",
+    "received",
+    "corrected",
+    "mended",
+    "wrote_off",
+    "judged",
+    "papered",
+    "noted",
+    "undone",
+    "sold",
+    "given",
+    "returned",
+    "binned",
+    "sampled",
+    "shelved",
+    "stood",
+    "complained",
 ]
 
 

@@ -338,6 +338,8 @@ export interface WrittenRecipe {
   readonly use?: ProductUse;
   /** none: it is not sold */
   readonly sold_in?: readonly SoldIn[];
+  /** how long a piece keeps unopened */
+  readonly keeps_months?: number;
   readonly stays_on?: boolean;
   readonly looks_like_food?: boolean;
   readonly good_piece?: WrittenGoodPiece;
@@ -621,6 +623,8 @@ export interface MeasuredRecipe {
   readonly use?: ProductUse;
   /** none: it is not sold */
   readonly sold_in?: readonly SoldIn[];
+  /** how long a piece keeps unopened */
+  readonly keeps_months?: number;
   /** None: neither said nor told by its use */
   readonly stays_on: boolean | null;
   /** None: not said */
@@ -1315,6 +1319,8 @@ export type Met = "yes" | "no";
 
 export type PaperKind = "safety_sheet" | "ifra_certificate" | "analysis" | "other";
 
+export type ComplaintSort = "complaint" | "reaction";
+
 /** of a batch: released, held or rejected; of a deviation: accepted or not */
 export type JudgementFitting = Judgement;
 
@@ -1326,6 +1332,9 @@ export type MetFitting = Met;
 
 /** what a paper is */
 export type PaperFitting = PaperKind;
+
+/** of the pieces, or how somebody reacted to them */
+export type ComplaintFitting = ComplaintSort;
 
 /** how a look was answered */
 export type VerdictFitting = Verdict;
@@ -1914,6 +1923,8 @@ export interface ReceivedBody {
   readonly best_before?: DayText;
   readonly price?: Price;
   readonly code?: Text;
+  /** the batch that it was made in, of a part made ahead */
+  readonly run?: Uuid;
 }
 
 export interface CorrectedBody {
@@ -1974,6 +1985,46 @@ export interface PaperedBody {
   /** of an IFRA certificate */
   readonly amendment?: Text;
   readonly category?: Text;
+}
+
+/** Pieces of a batch that leave, or come back. It holds no name: an outlet is named by its id. */
+export interface LeavingBody {
+  readonly run: Uuid;
+  readonly pieces: Count;
+  readonly outlet?: Uuid;
+}
+
+export interface BinnedBody {
+  readonly run: Uuid;
+  readonly pieces: Count;
+  readonly why: Text;
+}
+
+/** Pieces kept as a sample beside those that the batch's own record tells of. */
+export interface SampledBody {
+  readonly run: Uuid;
+  readonly pieces: Count;
+}
+
+export interface ShelvedBody {
+  readonly run: Uuid;
+  readonly pieces: Count;
+  /** the lot that they are from here on */
+  readonly lot: Key;
+}
+
+export interface StoodBody {
+  readonly run: Uuid;
+  readonly place: Text;
+}
+
+export interface ComplainedBody {
+  readonly run: Uuid;
+  readonly sort: ComplaintFitting;
+  /** what is wrong, and nobody's name */
+  readonly text: Text;
+  readonly pieces?: Count;
+  readonly outlet?: Uuid;
 }
 
 /** An ingredient got its card. */
@@ -2056,7 +2107,89 @@ export interface ShelfNoted {
   readonly body: ShelfNotedBody;
 }
 
+/** Pieces were sold. */
+export interface Sold {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "sold";
+  readonly body: LeavingBody;
+}
+
+/** Pieces were given away. */
+export interface Given {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "given";
+  readonly body: LeavingBody;
+}
+
+/** Pieces that had left came back. */
+export interface Returned {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "returned";
+  readonly body: LeavingBody;
+}
+
+/** Finished pieces were thrown away, and why. */
+export interface Binned {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "binned";
+  readonly body: BinnedBody;
+}
+
+/** Finished pieces were put aside as a sample. */
+export interface Sampled {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "sampled";
+  readonly body: SampledBody;
+}
+
+/** Finished pieces became a lot of the shelf. */
+export interface Shelved {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "shelved";
+  readonly body: ShelvedBody;
+}
+
+/** Where a batch's pieces stand. */
+export interface Stood {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "stood";
+  readonly body: StoodBody;
+}
+
+/** Somebody complained of a batch's pieces, or reacted to one. */
+export interface Complained {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "complained";
+  readonly body: ComplainedBody;
+}
+
 export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
+
+export type PiecesEntry = Sold | Given | Returned | Binned | Sampled | Shelved | Stood | Complained;
 
 export type ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
 
@@ -2064,7 +2197,7 @@ export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody |
 
 export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
-export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "undone";
+export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "undone" | "sold" | "given" | "returned" | "binned" | "sampled" | "shelved" | "stood" | "complained";
 
 /** What a signing says besides the name. */
 export interface Seal {
@@ -3349,6 +3482,8 @@ export interface ShelfLot {
   readonly supplier: string | null;
   /** what its bar or QR code says */
   readonly code: string | null;
+  /** the batch that it was made in, of a part made ahead */
+  readonly run: string | null;
   readonly received_on: DayText;
   readonly best_before: DayText | null;
   readonly price: Price | null;
@@ -3410,6 +3545,8 @@ export interface LotRun {
   readonly count: number;
   /** None: nobody judged the batch as it is signed now */
   readonly release: BatchVerdict | null;
+  /** the lot that it took: the traced one, or one that was made of it */
+  readonly lot: string;
 }
 
 export interface Trace {
@@ -3603,6 +3740,169 @@ export interface Delivery {
   readonly open: number;
   /** to be entered as they stand, once nothing is open */
   readonly entries: readonly (DeliveredCard | DeliveredLot)[];
+}
+
+// bench/shapes/pieces.py
+
+/** Pieces of a batch at one outlet; None: nobody said where. */
+export interface OutletPieces {
+  readonly outlet: string | null;
+  readonly sold: number;
+  readonly given: number;
+  readonly returned: number;
+}
+
+export interface BinnedPieces {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly pieces: number;
+  readonly why: string;
+}
+
+export interface Complaint {
+  readonly id: string;
+  readonly run: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly sort: ComplaintSort;
+  readonly text: string;
+  readonly pieces: number | null;
+  readonly outlet: string | null;
+}
+
+/** What the shelf's journal tells of one batch's pieces. */
+export interface PiecesTold {
+  readonly sold: number;
+  readonly given: number;
+  readonly returned: number;
+  readonly binned: number;
+  readonly sampled: number;
+  /** became lots of the shelf */
+  readonly shelved: number;
+  /** where they stand */
+  readonly place: string | null;
+  /** by id, the unsaid one first */
+  readonly outlets: readonly OutletPieces[];
+  readonly bins: readonly BinnedPieces[];
+  readonly complaints: readonly Complaint[];
+}
+
+/** What the batch's own record says of its pieces once it is finished. */
+export interface PiecesMade {
+  /** those that were kept among them */
+  readonly good: number;
+  readonly kept: number;
+}
+
+/** Where a batch's pieces are: made = in_stock + left + kept + binned, whatever was told. */
+export interface PiecesStand {
+  readonly made: number;
+  readonly in_stock: number;
+  readonly left: number;
+  readonly kept: number;
+  readonly binned: number;
+}
+
+/** A batch's pieces as a list shows them, those that go off first coming first. */
+export interface BatchPieces extends PiecesStand {
+  readonly run: string;
+  /** its id */
+  readonly recipe: string;
+  readonly title: string;
+  readonly number: string | null;
+  readonly made_on: DayText;
+  readonly best_before: DayText | null;
+  readonly place: string | null;
+  /** None: nobody judged the batch as it is signed now */
+  readonly release: BatchVerdict | null;
+  /** as made, those kept in the batch's record among them */
+  readonly good: number;
+  /** kept in the batch's record */
+  readonly kept_there: number;
+}
+
+/** Where pieces go: a shop, a market, a person. As little as its maker wants to keep. */
+export interface Outlet {
+  readonly id: string;
+  /** None: it was erased */
+  readonly name: string | null;
+  readonly contact: string | null;
+  readonly erased_at: InstantMs | null;
+}
+
+/** What of a batch is at one outlet now, and how to reach it; no outlet where nobody said. */
+export interface AtOutlet extends OutletPieces {
+  readonly name: string | null;
+  readonly contact: string | null;
+  readonly there: number;
+}
+
+/** Where all of a batch's pieces are, and what was said of them. */
+export interface PiecesWhole {
+  readonly run: string;
+  /** None: it is not finished, not counted, or not here */
+  readonly batch: BatchPieces | null;
+  readonly at: readonly AtOutlet[];
+  readonly bins: readonly BinnedPieces[];
+  readonly complaints: readonly Complaint[];
+}
+
+/** A batch to be called back, and where its pieces are. */
+export interface RecalledBatch {
+  readonly run: string;
+  readonly title: string;
+  readonly number: string | null;
+  /** by which lot it has it: None where it is the batch itself */
+  readonly lot: string | null;
+  /** None: nobody has counted them */
+  readonly made: number | null;
+  /** in stock, or kept */
+  readonly here: number;
+  readonly binned: number;
+  readonly at: readonly AtOutlet[];
+  /** became lots of the shelf, whose batches follow */
+  readonly shelved: number;
+}
+
+/** Where the pieces are of every batch that has of a lot, straight or through a part made ahead. */
+export interface Recall {
+  /** only tried */
+  readonly rehearsal: boolean;
+  readonly batches: readonly RecalledBatch[];
+  readonly made: number;
+  /** here, binned, on the shelf, or at an outlet that can be asked */
+  readonly found: number;
+  /** left, and nobody can say to whom */
+  readonly unknown: number;
+}
+
+/** A lot that a batch has of, straight or through a part made ahead. */
+export interface OriginLot {
+  readonly lot: string;
+  /** None: the shelf does not know it */
+  readonly number: string | null;
+  readonly ingredient: string | null;
+  /** the batch that it was gathered for */
+  readonly into: string;
+  /** the batch that it was made in, of a part made ahead */
+  readonly made_in: string | null;
+}
+
+export interface Origin {
+  readonly run: string;
+  readonly lots: readonly OriginLot[];
+}
+
+/** What a complaint leads to. */
+export interface Alike {
+  readonly complaint: Complaint;
+  /** of the batch; None: it is not here */
+  readonly title: string | null;
+  readonly number: string | null;
+  readonly lots: readonly OriginLot[];
+  /** the batches that share a lot with it, and its own */
+  readonly others: readonly RecalledBatch[];
+  readonly told_of_others: readonly Complaint[];
 }
 
 // bench/shapes/product.py

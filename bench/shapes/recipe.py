@@ -356,6 +356,7 @@ class WrittenRecipe(TypedDict):
     piece: NotRequired[PieceWords]
     use: NotRequired[ProductUse]
     sold_in: NotRequired[Annotated[list[SoldIn], Many(4)]]  # none: it is not sold
+    keeps_months: NotRequired[Annotated[int, Within(1, 120)]]  # how long a piece keeps unopened
     stays_on: NotRequired[bool]
     looks_like_food: NotRequired[bool]
     good_piece: NotRequired[WrittenGoodPiece]
@@ -619,6 +620,7 @@ class MeasuredRecipe(TypedDict):
     piece: PieceWords
     use: NotRequired[ProductUse]
     sold_in: NotRequired[list[SoldIn]]  # none: it is not sold
+    keeps_months: NotRequired[int]  # how long a piece keeps unopened
     stays_on: bool | None  # None: neither said nor told by its use
     looks_like_food: bool | None  # None: not said
     good_piece: NotRequired[list[GoodPiece]]  # absent: the recipe does not say

@@ -98,6 +98,7 @@ class ShelfLot(TypedDict):
     number: str  # the supplier's
     supplier: str | None
     code: str | None  # what its bar or QR code says
+    run: str | None  # the batch that it was made in, of a part made ahead
     received_on: DayText
     best_before: DayText | None
     price: Price | None
@@ -150,6 +151,7 @@ class LotRun(TypedDict):
     mg: Mg  # what was really used of the lot
     count: int
     release: BatchVerdict | None  # None: nobody judged the batch as it is signed now
+    lot: str  # the lot that it took: the traced one, or one that was made of it
 
 
 class Trace(TypedDict):

@@ -30,6 +30,7 @@ MODULES = (
     "record",
     "shelf",
     "delivery",
+    "pieces",
     "product",
     "planning",
     "week",

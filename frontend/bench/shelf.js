@@ -9,6 +9,7 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
+import { isOfPieces } from "./pieces.js";
 /** @import { Card, Entry, LotSaid, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
 /** @import { ShelfIngredient } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
@@ -75,6 +76,7 @@ export function foldShelf(entries) {
   /** @type {ShelfEntry[]} */
   const later = [];
   for (const each of lessUndone(inOrder(entries))) {
+    if (isOfPieces(each.kind)) continue;
     const entry = read(each);
     if (!entry) unread.push(each.id);
     else if (entry.kind === "described")
@@ -117,7 +119,7 @@ function known(ingredients, key) {
 function receive(lots, { at, body }) {
   const { lot, ingredient, number, received_on, mg = null, count = null } = body;
   if (lots.has(lot) || (mg === null) === (count === null)) return false;
-  const { supplier = null, best_before = null, price = null, code = null } = body;
+  const { supplier = null, best_before = null, price = null, code = null, run = null } = body;
   lots.set(lot, {
     ingredient,
     number,
@@ -126,6 +128,7 @@ function receive(lots, { at, body }) {
     best_before,
     price,
     code,
+    run,
     mg,
     count,
     held: mg ?? count ?? 0,

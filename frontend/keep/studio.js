@@ -24,6 +24,7 @@ import { Drafts } from "./drafts.js";
 import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
+import { Pieces } from "./pieces.js";
 import { nextTurn, Rings } from "./rings.js";
 import { Run } from "./run.js";
 import { resealed } from "./seal.js";
@@ -144,6 +145,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
     /** Recipes from elsewhere, and what recipes were before. */
     this.shelf = new Shelf(this.#server);
+    /** Finished pieces, as last seen. */
+    this.pieces = new Pieces({ book, server: this.#server });
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();

@@ -10,6 +10,7 @@ import { say } from "../words.js";
 const PAGES = [
   ["recipes", "#/"],
   ["shelf", "#/shelf"],
+  ["pieces", "#/pieces"],
   ["kit", "#/kit"],
   ["studio", "#/studio"],
 ];

@@ -123,6 +123,7 @@ export const RECIPE = [
 /** @type {readonly Field[]} */
 export const RECIPE_MORE = [
   ["summary", "summary", "area"],
+  ["keeps_months", "keeps-months", "whole"],
   ["stays_on", "stays-on", "maybe"],
   ["looks_like_food", "looks-like-food", "maybe"],
   ["asks_air", "asks-air", "maybe"],

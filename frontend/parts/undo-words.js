@@ -5,7 +5,7 @@
 import { say } from "../words.js";
 import { notGood } from "./figure.js";
 import { duration, exactly } from "./words.js";
-/** @import { RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
+/** @import { PiecesEntry, RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
 const LONGEST = 26; // with “Undo” before it, on two lines of a narrow phone
@@ -17,7 +17,7 @@ const LONGEST_NOTE = 20;
 const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1).trimEnd()}\u2026` : text);
 
 /**
- * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"]]?: (
+ * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"] | PiecesEntry["kind"]]?: (
  *   body: AnyBody, named: {line: string, step: string, ingredient: string, scale: Scale | undefined}) => string}} Words
  * @typedef {{lot: string, thing: string, mg?: number, num: number, den: number, weigh: string, ms: number,
  *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number, pieces?: number,
@@ -70,6 +70,12 @@ const WORDS = {
   met: () => say("page-record-good-piece"),
   papered: ({ reference }) => say("page-undo-paper", { text: cut(reference ?? "", LONGEST_NOTE) }),
   finished: () => say("page-undo-finish"),
+  sold: ({ pieces }) => say("page-undo-pieces", { way: "sold", count: pieces ?? 0 }),
+  given: ({ pieces }) => say("page-undo-pieces", { way: "given", count: pieces ?? 0 }),
+  returned: ({ pieces }) => say("page-undo-pieces", { way: "returned", count: pieces ?? 0 }),
+  binned: ({ pieces }) => say("page-undo-pieces", { way: "binned", count: pieces ?? 0 }),
+  sampled: ({ pieces }) => say("page-undo-pieces", { way: "sampled", count: pieces ?? 0 }),
+  shelved: ({ pieces }) => say("page-undo-pieces", { way: "shelved", count: pieces ?? 0 }),
   described: (_, { ingredient }) => say("page-undo-card", { name: ingredient }),
   received: ({ number }) => say("page-undo-lot", { number }),
   corrected: ({ mg, count }) => say("page-undo-corrected", { amount: amount({ mg, count }) }),

@@ -473,6 +473,7 @@ export class RecordScreen extends HTMLElement {
           { class: "record-does" },
           h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-common-print")),
           h("a", { class: "button quiet", href: `#/label/${id}` }, say("page-record-label")),
+          h("a", { class: "button quiet", href: "#/pieces" }, say("page-title-pieces")),
           h("a", { class: "button quiet", href: `#/gather/${id}` }, say("page-record-gathered")),
           fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
           h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),

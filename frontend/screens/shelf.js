@@ -432,7 +432,14 @@ export class ShelfScreen extends HTMLElement {
     );
     const says = told?.runs ? "" : [told?.says, say("page-shelf-here")].filter(Boolean).join(" ");
     const whole = told?.runs
-      ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", say("page-shelf-recall")))
+      ? h(
+          "li",
+          {},
+          fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", say("page-shelf-recall")),
+          this.#data.isMaker
+            ? h("a", { class: "button quiet", href: `#/recall/lots.${lot}` }, say("page-pieces-recall"))
+            : null,
+        )
       : null;
     return those([
       says ? h("li", { class: "soft" }, says) : null,

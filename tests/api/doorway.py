@@ -47,6 +47,8 @@ def operations(document: dict[str, Any]) -> list[tuple[str, str, str]]:
             "picture_id",
             "plan_id",
             "mark_id",
+            "outlet_id",
+            "entry_id",
         ):
             filled = filled.replace(f"{{{name}}}", some_id)
         filled = filled.replace("{version}", "1")

@@ -23,6 +23,7 @@ Json = dict[str, Any]
 DEMO = Path(__file__).resolve().parents[2] / "demo"
 START = 1_800_000_000_000
 MINUTE = 60_000
+BATCH = "0197a0e2-0000-7000-8000-00000000000a"
 HAZARDS = ["hot_soap", "powder", "alcohol", "mixer"]
 
 
@@ -797,6 +798,10 @@ def _stocked(rng: Random, field: str, wanted: str, names: list[str]) -> Any:
         return f"stock{rng.randint(1, 4)}"
     if wanted == "id":
         return "nothing"
+    if wanted == "complaint":
+        return rng.choice(["complaint", "reaction", "praise"])
+    if field == "run":
+        return rng.choice([BATCH, BATCH, BATCH.upper()])
     if field == "lot":
         return f"lot-{rng.randint(1, 5)}"
     if field == "without":

@@ -23,6 +23,7 @@ from bench import (
     now,
     of_record,
     open_sheet,
+    pieces,
     quantities,
     read_recipe,
     record,
@@ -194,6 +195,14 @@ def day_of(sheet: Json, state: Json, at: int) -> Json:
     }
 
 
+def _pieces(entries: list[Json]) -> Json:
+    """Where the pieces of each batch are that the shelf's journal tells of."""
+    return {
+        run: {**pieces.stand({"good": 60, "kept": 1}, told), "place": told["place"]}
+        for run, told in pieces.fold_pieces(entries).items()
+    }
+
+
 def batch(case: Json) -> Json:
     """A batch from its size to its record, with what the shelf says to gather and what was used of it."""
     try:
@@ -216,6 +225,7 @@ def batch(case: Json) -> Json:
         "now": [now(sheet, state, at) for at in case["instants"]],
         "record": told,
         "shelf": stock,
+        "pieces": _pieces(case["shelf"]),
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(
             case["recipe"], sheet, state, stock, case["uses"], "2026-11-25", before=case.get("before", [])

@@ -25,6 +25,7 @@ import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { chooseSize, makeSheet, openSheet } from "/bench/sheet/index.js";
+import { stand, toldOfPieces } from "/bench/pieces.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
@@ -208,6 +209,12 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, be
       now: said,
       record: told,
       shelf: stock,
+      pieces: Object.fromEntries(
+        Object.entries(toldOfPieces(shelf)).map(([id, moved]) => [
+          id,
+          { ...stand({ good: 60, kept: 1 }, moved), place: moved.place },
+        ]),
+      ),
       uses: useOf(sheet, state, entries),
       gather: gather(recipe, sheet, state, stock, uses, "2026-11-25", false, before),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),

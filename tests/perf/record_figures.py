@@ -11,13 +11,15 @@ from random import Random
 from tempfile import TemporaryDirectory
 from typing import Any
 
+import bench
 from api import create_app, store
 from api.demo import seed
-from api.lots import TRACE
 from api.settings import Settings
+from api.traces import BATCHES_WITH
 from tests.api.later import changed_by
 from tests.api.shelf_kills import faults_after
 from tests.api.studio import Studio
+from tests.bench.pieces_history import history
 from tests.make import make_entry, make_run, uuid4
 from tests.perf.http_figures import GETS, Client, ratio, seconds, servers
 from tests.perf.registry import figure
@@ -27,6 +29,7 @@ LOTS_EACH = 5
 ROUNDS = 9
 KILLS = 200
 GROWTH_BATCHES = 40
+HISTORIES = 10_000
 
 
 @figure("trace of a lot over 10,000 batches / its bare SQL query, time", "<= 2")
@@ -38,7 +41,7 @@ def trace_against_query() -> float:
         bare = sqlite3.connect(file)
 
         def query() -> None:
-            assert len(bare.execute(TRACE.text, {"lot": "lot-0"}).fetchall()) == BATCHES
+            assert len(bare.execute(BATCHES_WITH.text, {"lot": "lot-0"}).fetchall()) == BATCHES
 
         def trace() -> None:
             assert client.get("/lots/lot-0/trace").status_code == 200
@@ -130,3 +133,16 @@ def multiply(database: sqlite3.Connection, run: str) -> None:
             for number in range(LOTS_EACH)
         ],
     )
+
+
+@figure("conservation laws of finished pieces broken over 10,000 random histories", "<= 0")
+def pieces_lost_or_counted_twice() -> float:
+    broken = 0
+    for number in range(HISTORIES):
+        came, moved = history(Random(number))
+        told = bench.fold_pieces(came)
+        for run, was in moved.items():
+            now = bench.stand({"good": 60, "kept": 1}, told.get(run) or bench.nothing_told())
+            is_whole = now["made"] == now["in_stock"] + now["left"] + now["kept"] + now["binned"] == 60
+            broken += not is_whole or (now["in_stock"], now["binned"]) != (59 + was["stock"], was["bin"])
+    return broken

@@ -37,6 +37,7 @@ api-audit-moved-back = zog mit der Werkstatt zurück von { $out_of }
 api-audit-migrated = brachte die Tabellen von { $was } auf { $tables }
 api-audit-unsigned = machte eine Unterschrift rückgängig: { $name }
 api-audit-bench-followed = macht weiter als { $was }
+api-audit-outlet-erased = hat den Namen eines Abnehmers gelöscht
 api-audit-batches = { $runs ->
     [one] { $runs } Charge
    *[other] { $runs } Chargen

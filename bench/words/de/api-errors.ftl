@@ -20,6 +20,8 @@ api-errors-not-found = { $what ->
     [lot] Diese Lieferung gibt es nicht. Lieferungen stehen hier: { $where }.
     [picture] Dieses Bild gibt es nicht. Im Chargenprotokoll stehen die Bilder: { $where }.
     [plan] Diesen Plan gibt es nicht. Der Plan einer Charge steht hier: { $where }.
+    [outlet] Diesen Abnehmer gibt es nicht. Abnehmer stehen hier: { $where }.
+    [complaint] Diese Reklamation gibt es nicht. Reklamationen stehen hier: { $where }.
    *[run] Diese Charge gibt es nicht. Chargen stehen hier: { $where }.
 }
 api-errors-no-address = Unter dieser Adresse ist nichts. Was es gibt: { $where }.

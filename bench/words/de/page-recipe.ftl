@@ -177,6 +177,7 @@ page-recipe-field-summary = Kurz gesagt
 page-recipe-field-stays-on = Bleibt auf der Haut
 page-recipe-field-asks-air = Fragt nach der Raumluft
 page-recipe-field-looks-like-food = Mit Essen zu verwechseln
+page-recipe-field-keeps-months = Hält ungeöffnet so viele Monate
 page-recipe-field-good-mass-least = Ein gutes Stück wiegt mindestens
 page-recipe-field-good-mass-most = Ein gutes Stück wiegt höchstens
 page-recipe-field-good-ph-least = Sein pH ist mindestens

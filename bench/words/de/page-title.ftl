@@ -17,3 +17,5 @@ page-title-bring = Rezept einlesen
 page-title-kit = Ausrüstung
 page-title-studio = Einstellungen
 page-title-delivery = Lieferung aufnehmen
+page-title-pieces = Stücke
+page-title-recall = Rückruf

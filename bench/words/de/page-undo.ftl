@@ -45,3 +45,11 @@ page-undo-entry = Eintrag
 page-undo-air = Raumluft
 page-undo-proof = Prüfgewicht
 page-undo-mended = Angaben der Charge
+page-undo-pieces = { $way ->
+    [sold] { $count } verkauft
+    [given] { $count } verschenkt
+    [returned] { $count } zurück
+    [binned] { $count } weggeworfen
+    [shelved] { $count } als Lieferung
+   *[sampled] { $count } zurückgestellt
+}

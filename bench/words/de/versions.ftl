@@ -83,6 +83,7 @@ versions-name-liquid_j_per_kg_k = Wärme flüssig, J/(kg K)
 versions-name-look_for = worauf zu achten ist
 versions-name-asks_air = fragt nach der Raumluft
 versions-name-looks_like_food = sieht aus wie Essbares
+versions-name-keeps_months = Monate haltbar
 versions-name-good_piece = was ein gutes Stück ist
 versions-name-before = vor dem ersten Wiegen gefragt
 versions-name-ph = pH

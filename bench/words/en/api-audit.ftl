@@ -37,6 +37,7 @@ api-audit-moved-back = moved the studio back from { $out_of }
 api-audit-migrated = brought the tables from { $was } to { $tables }
 api-audit-unsigned = undid the signature of { $name }
 api-audit-bench-followed = goes on as { $was }
+api-audit-outlet-erased = erased the name of an outlet
 api-audit-batches = { $runs ->
     [one] { $runs } batch
    *[other] { $runs } batches

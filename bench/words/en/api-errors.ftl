@@ -20,6 +20,8 @@ api-errors-not-found = { $what ->
     [lot] No such lot. Lots are listed here: { $where }.
     [picture] No such picture. The record of a batch lists them: { $where }.
     [plan] No such plan. Find the plan of a batch here: { $where }.
+    [outlet] No such outlet. Outlets are listed here: { $where }.
+    [complaint] No such complaint. Complaints are listed here: { $where }.
    *[run] No such batch. Batches are listed here: { $where }.
 }
 api-errors-no-address = Nothing is at this address. What there is: { $where }.

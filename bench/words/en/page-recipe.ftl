@@ -177,6 +177,7 @@ page-recipe-field-summary = About it
 page-recipe-field-stays-on = Stays on the skin
 page-recipe-field-asks-air = Asks for the room’s air
 page-recipe-field-looks-like-food = Could be taken for food
+page-recipe-field-keeps-months = Keeps for so many months, unopened
 page-recipe-field-good-mass-least = A good piece weighs at least
 page-recipe-field-good-mass-most = A good piece weighs at most
 page-recipe-field-good-ph-least = Its pH is at least

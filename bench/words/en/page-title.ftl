@@ -17,3 +17,5 @@ page-title-bring = Bring in a recipe
 page-title-kit = Kit
 page-title-studio = Settings
 page-title-delivery = Bring in a delivery
+page-title-pieces = Pieces
+page-title-recall = Recall

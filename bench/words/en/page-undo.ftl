@@ -45,3 +45,11 @@ page-undo-entry = entry
 page-undo-air = The room’s air
 page-undo-proof = The test weight
 page-undo-mended = mending of the lot
+page-undo-pieces = { $way ->
+    [sold] { $count } sold
+    [given] { $count } given away
+    [returned] { $count } back
+    [binned] { $count } thrown away
+    [shelved] { $count } as a lot
+   *[sampled] { $count } put aside
+}

@@ -83,6 +83,7 @@ versions-name-liquid_j_per_kg_k = liquid heat, J/(kg K)
 versions-name-look_for = what to look for
 versions-name-asks_air = asks for the room’s air
 versions-name-looks_like_food = looks like food
+versions-name-keeps_months = months it keeps
 versions-name-good_piece = what a good piece is
 versions-name-before = questions before the first weighing
 versions-name-ph = pH

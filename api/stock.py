@@ -1,0 +1,305 @@
+"""Finished pieces over HTTP: what is there, where it went, what was complained of, and the calling back of it.
+
+What happens to pieces is told to the shelf's journal (`POST /shelf/entries`); this only reads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import NotRequired
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Connection, RowMapping, text
+
+import bench
+from api import finished, shelf, traces
+from api.answers import ComplaintList, PiecesPage
+from api.door.gate import is_helper
+from api.errors import not_found
+from api.outlets import told_by_id
+from api.schemas import PiecesQuery, RecallQuery
+from api.shapes_openapi import shape
+from api.spreadsheet import CSV, Cell, spreadsheet
+from api.store import reading
+from api.wire import Blueprint, PageAsked, answer, paged, unkept
+from bench import Alike, AtOutlet, BatchPieces, Complaint, Outlet, PiecesTold, Recall, RecalledBatch
+
+blueprint = Blueprint("stock", __name__, description="Finished pieces, and where they went")
+
+ROWS = (
+    "SELECT run.id, recipe_id, title, batch_number, release, good, kept_there, in_stock, left_count, kept, binned,"
+    " place, made_on, best_before FROM batch_pieces JOIN run ON run.id = run_id"
+)
+COUNT = "SELECT count(*) FROM batch_pieces JOIN run ON run.id = run_id"
+ONE = text(f"{ROWS} WHERE run_id = :run")
+NAMED = text("SELECT title, batch_number FROM run WHERE id = :run")
+COMPLAINED = text(
+    "SELECT DISTINCT run_id FROM shelf_entry WHERE run_id IS NOT NULL AND text LIKE :complained"
+)
+RECALL = (
+    "rehearsal",
+    "batch",
+    "product",
+    "through_lot",
+    "pieces_made",
+    "pieces_here",
+    "pieces_binned",
+    "outlet",
+    "contact",
+    "pieces_there",
+    "run",
+)
+
+
+class PiecesAsked(PageAsked):
+    """`api.schemas.PiecesQuery`, read."""
+
+    recipe: NotRequired[UUID]
+    gone: NotRequired[bool]
+
+
+@blueprint.get("/pieces")
+@blueprint.arguments(PiecesQuery(), location="query")
+@blueprint.response(200, shape(PiecesPage))
+def list_pieces(asked: PiecesAsked) -> Response:
+    """The finished batches of which pieces are in stock, those that go off first coming first."""
+    values: dict[str, object] = {"gone": asked.get("gone", False)}
+    where = "WHERE gone = :gone"
+    if "recipe" in asked:
+        where, values["recipe"] = f"{where} AND recipe_id = :recipe", str(asked["recipe"])
+    size = asked["page_size"]
+    page = {"limit": size, "offset": (asked["page"] - 1) * size}
+    order = "ORDER BY gone, until, run_id LIMIT :limit OFFSET :offset"
+    with reading() as connection:
+        rows = connection.execute(text(f"{ROWS} {where} {order}"), values | page).mappings()
+        items = [_pieces(row) for row in rows]
+        total = connection.scalar(text(f"{COUNT} {where}"), values) or 0
+    return paged("pieces", items, total, asked)
+
+
+@blueprint.get("/pieces/<uuid:run_id>")
+@blueprint.response(200, shape("PiecesWhole"))
+def get_pieces(run_id: UUID) -> Response:
+    """Where all of a batch's pieces are, and what was said of them."""
+    run = str(run_id)
+    with reading() as connection:
+        told = finished.told_in(connection, run)
+        batch = _batch(connection, run)
+        if batch is None and told == bench.nothing_told() and _named(connection, run) is None:
+            not_found("run", "/api/v1/runs")
+        at = _at(told, told_by_id(connection))
+    complaints = (
+        [] if is_helper() else told["complaints"]
+    )  # what somebody said of a reaction is a maker's to read
+    whole = {"run": run, "batch": batch, "at": at, "bins": told["bins"], "complaints": complaints}
+    return unkept(answer(whole))
+
+
+@blueprint.get("/runs/<uuid:run_id>/origin")
+@blueprint.response(200, shape("Origin"))
+def get_origin(run_id: UUID) -> Response:
+    """Every lot that a batch has of, straight or through a part made ahead."""
+    with reading() as connection:
+        if _named(connection, str(run_id)) is None:
+            not_found("run", "/api/v1/runs")
+        return answer({"run": str(run_id), "lots": traces.lots_in(connection, str(run_id))})
+
+
+@blueprint.get("/lots/<string:lot_id>/recall")
+@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.response(200, shape("Recall"))
+def recall_lot(asked: dict[str, bool], lot_id: str) -> Response:
+    """Where the pieces are of every batch that has of a lot. It only reads: to try it changes nothing."""
+    return unkept(answer(of_lot(lot_id, asked["rehearsal"])))
+
+
+@blueprint.get("/runs/<uuid:run_id>/recall")
+@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.response(200, shape("Recall"))
+def recall_run(asked: dict[str, bool], run_id: UUID) -> Response:
+    """Where the pieces are of a batch, and of every batch that has of a part made in it."""
+    return unkept(answer(of_run(str(run_id), asked["rehearsal"])))
+
+
+@blueprint.get("/lots/<string:lot_id>/recall-outlets.csv")
+@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.response(200, {"type": "string"}, content_type=CSV)
+def recall_lot_csv(asked: dict[str, bool], lot_id: str) -> Response:
+    """The same as a spreadsheet: a row a batch and outlet."""
+    return _as_csv(of_lot(lot_id, asked["rehearsal"]))
+
+
+@blueprint.get("/runs/<uuid:run_id>/recall-outlets.csv")
+@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.response(200, {"type": "string"}, content_type=CSV)
+def recall_run_csv(asked: dict[str, bool], run_id: UUID) -> Response:
+    """The same as a spreadsheet: a row a batch and outlet."""
+    return _as_csv(of_run(str(run_id), asked["rehearsal"]))
+
+
+@blueprint.get("/complaints")
+@blueprint.response(200, shape(ComplaintList))
+def list_complaints() -> Response:
+    """What was complained of, and who reacted how; the newest first."""
+    with reading() as connection:
+        complaints = sorted(_complaints(connection), key=lambda each: (-each["at"], each["id"]))
+    return unkept(answer({"complaints": complaints}))
+
+
+@blueprint.get("/complaints/<uuid:entry_id>")
+@blueprint.response(200, shape("Alike"))
+def get_complaint(entry_id: UUID) -> Response:
+    """What a complaint leads to: its batch, the lots in it, the batches that share one, and what was said of those."""
+    with reading() as connection:
+        every = _complaints(connection)
+        complaint = next((each for each in every if each["id"] == str(entry_id)), None)
+        if complaint is None:
+            not_found("complaint", "/api/v1/complaints")
+        told = _alike(connection, complaint, every)
+    return unkept(answer(told))
+
+
+def of_lot(lot_id: str, rehearsal: bool) -> Recall:
+    with reading() as connection:
+        runs = traces.batches_with(connection, lot_id)
+        if not runs and lot_id not in shelf.current_stock()["lots"]:
+            not_found("lot", "/api/v1/lots")
+        return _recall(_recalled(connection, [(run["id"], run["lot"]) for run in runs]), rehearsal)
+
+
+def of_run(run_id: str, rehearsal: bool) -> Recall:
+    with reading() as connection:
+        if _named(connection, run_id) is None:
+            not_found("run", "/api/v1/runs")
+        further = [(run["id"], run["lot"]) for run in traces.batches_of(connection, run_id)]
+        return _recall(_recalled(connection, [(run_id, None), *further]), rehearsal)
+
+
+def _recall(batches: list[RecalledBatch], rehearsal: bool) -> Recall:
+    made = sum(each["made"] or 0 for each in batches)
+    unknown = sum(max(0, at["there"]) for each in batches for at in each["at"] if at["name"] is None)
+    return {
+        "rehearsal": rehearsal,
+        "batches": batches,
+        "made": made,
+        "found": max(0, made - unknown),
+        "unknown": unknown,
+    }
+
+
+def _recalled(connection: Connection, runs: Iterable[tuple[str, str | None]]) -> list[RecalledBatch]:
+    outlets = told_by_id(connection)
+    batches: list[RecalledBatch] = []
+    for run, lot in runs:
+        told, batch, named = (
+            finished.told_in(connection, run),
+            _batch(connection, run),
+            _named(connection, run),
+        )
+        batches.append(
+            {
+                "run": run,
+                "title": named["title"] if named else "",
+                "number": named["batch_number"] if named else None,
+                "lot": lot,
+                "made": batch["made"] if batch else None,
+                "here": batch["in_stock"] + batch["kept"] if batch else 0,
+                "binned": told["binned"],
+                "at": _at(told, outlets),
+                "shelved": told["shelved"],
+            }
+        )
+    return batches
+
+
+def _as_csv(recall: Recall) -> Response:
+    name = "recall-rehearsal.csv" if recall["rehearsal"] else "recall-outlets.csv"
+    return unkept(spreadsheet(name, RECALL, _rows(recall)))
+
+
+def _rows(recall: Recall) -> Iterator[tuple[Cell, ...]]:
+    for batch in recall["batches"]:
+        of_batch = (
+            "rehearsal" if recall["rehearsal"] else None,
+            batch["number"],
+            batch["title"],
+            batch["lot"],
+            batch["made"],
+            batch["here"],
+            batch["binned"],
+        )
+        for at in batch["at"]:
+            yield (*of_batch, at["name"] or at["outlet"], at["contact"], at["there"], batch["run"])
+        if not batch["at"]:
+            yield (*of_batch, None, None, None, batch["run"])
+
+
+def _at(told: PiecesTold, outlets: dict[str, Outlet]) -> list[AtOutlet]:
+    """Where the pieces went, those that have most of them first."""
+    at: list[AtOutlet] = []
+    for each in told["outlets"]:
+        outlet = outlets.get(each["outlet"] or "")
+        at.append(
+            {
+                **each,
+                "name": outlet["name"] if outlet else None,
+                "contact": outlet["contact"] if outlet else None,
+                "there": bench.at_outlet(each),
+            }
+        )
+    return sorted(at, key=lambda each: (-each["there"], each["outlet"] or ""))
+
+
+def _complaints(connection: Connection) -> list[Complaint]:
+    runs = connection.scalars(COMPLAINED, {"complained": '%"kind":"complained"%'}).all()
+    return [each for run in sorted(runs) for each in finished.told_in(connection, run)["complaints"]]
+
+
+def _alike(connection: Connection, complaint: Complaint, every: Sequence[Complaint]) -> Alike:
+    run = complaint["run"]
+    named, lots = _named(connection, run), traces.lots_in(connection, run)
+    others: dict[str, str | None] = {run: None}
+    for each in lots:
+        others |= {
+            found["id"]: each["lot"]
+            for found in traces.batches_with(connection, each["lot"])
+            if found["id"] not in others
+        }
+    return {
+        "complaint": complaint,
+        "title": named["title"] if named else None,
+        "number": named["batch_number"] if named else None,
+        "lots": lots,
+        "others": _recalled(connection, others.items()),
+        "told_of_others": [each for each in every if each["run"] in others and each["id"] != complaint["id"]],
+    }
+
+
+def _named(connection: Connection, run: str) -> RowMapping | None:
+    return connection.execute(NAMED, {"run": run}).mappings().one_or_none()
+
+
+def _batch(connection: Connection, run: str) -> BatchPieces | None:
+    row = connection.execute(ONE, {"run": run}).mappings().one_or_none()
+    return _pieces(row) if row else None
+
+
+def _pieces(row: RowMapping) -> BatchPieces:
+    return {
+        "run": row["id"],
+        "recipe": row["recipe_id"],
+        "title": row["title"],
+        "number": row["batch_number"],
+        "made_on": row["made_on"],
+        "best_before": row["best_before"],
+        "place": row["place"],
+        "release": row["release"],
+        "good": row["good"],
+        "kept_there": row["kept_there"],
+        "made": row["good"],
+        "in_stock": row["in_stock"],
+        "left": row["left_count"],
+        "kept": row["kept"],
+        "binned": row["binned"],
+    }

@@ -1,0 +1,152 @@
+// Where the pieces are of every batch that has of a lot, or that is like one somebody complained of: to be printed, and
+// to be tried before it is needed. Needs the server.
+//
+//   screen.data = { id, isOnline }     // id: "lots.<lot>", "runs.<run>" or "complaint.<entry>"
+//   "recall-wanted" { of, id, rehearsal }; answered by screen.told({ recall } or { alike } or { says })
+
+import { define, given, h, setText, show, tell } from "../parts/dom.js";
+import { fileLink } from "../parts/hand-over.js";
+import { pageHead } from "../parts/page-head.js";
+import { outletName } from "./pieces.js";
+import { day } from "../parts/words.js";
+import { say } from "../words.js";
+/** @import { Alike, AtOutlet, Recall, RecalledBatch } from "../../bench/shapes/page" */
+
+/** @typedef {{id: string, isOnline: boolean}} RecallData */
+
+export class RecallScreen extends HTMLElement {
+  /** @type {RecallData} */
+  #data = given();
+  #isBuilt = false;
+  #isAsked = false;
+  #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
+  #list = h("div", { class: "stack" });
+  #does = h("div", { class: "shelf-does no-print" });
+
+  /** @param {RecallData} data */
+  set data(data) {
+    this.#data = data;
+    if (!this.#isBuilt) this.#build();
+    if (!this.#isAsked && data.isOnline) this.#ask(false);
+  }
+
+  /** @param {{recall?: Recall, alike?: Alike, says?: string}} answer */
+  told({ recall, alike, says = "" }) {
+    setText(this.#note, says);
+    show(this.#note, says !== "");
+    if (recall) this.#write(recall);
+    if (alike) this.#writeAlike(alike);
+  }
+
+  /** @param {boolean} rehearsal */
+  #ask(rehearsal) {
+    this.#isAsked = true;
+    const [of, id] = splitId(this.#data.id);
+    tell(this, "recall-wanted", { of, id, rehearsal });
+  }
+
+  #build() {
+    this.#isBuilt = true;
+    this.append(
+      h(
+        "div",
+        { class: "sheet shelf stack" },
+        pageHead(say("page-title-recall"), "", ["#/pieces", say("page-title-pieces")]),
+        this.#note,
+        this.#list,
+        this.#does,
+      ),
+    );
+  }
+
+  /** @param {Recall} recall */
+  #write({ rehearsal, batches, made, found, unknown }) {
+    const [of, id] = splitId(this.#data.id);
+    const share = made ? Math.floor((found * 100) / made) : 100;
+    const query = rehearsal ? "?rehearsal=true" : "";
+    this.#list.replaceChildren(
+      ...(rehearsal ? [h("p", { class: "short" }, say("page-recall-rehearsal"))] : []),
+      h("p", { class: "figures" }, say("page-recall-found", { found, made, share: `${share}` })),
+      ...(unknown > 0 ? [h("p", { class: "past" }, say("page-recall-unknown", { count: unknown }))] : []),
+      ...(batches.length ? batches.map(batchSection) : [h("p", {}, say("page-recall-none"))]),
+    );
+    this.#does.replaceChildren(
+      h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-recall-print")),
+      fileLink(
+        `/api/v1/${of}/${id}/recall-outlets.csv${query}`,
+        rehearsal ? "recall-rehearsal.csv" : "recall-outlets.csv",
+        say("page-recall-file"),
+      ),
+      h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => this.#ask(!rehearsal) },
+        say(rehearsal ? "page-recall-real" : "page-recall-rehearse"),
+      ),
+    );
+  }
+
+  /** @param {Alike} alike */
+  #writeAlike({ complaint, title, number, lots, others, told_of_others: told }) {
+    this.#list.replaceChildren(
+      h("p", {}, h("b", {}, say("page-pieces-sort", { sort: complaint.sort })), ` ${day(complaint.at)}`),
+      h("p", {}, complaint.text),
+      h("p", { class: "soft" }, [number, title].filter(Boolean).join(", ")),
+      h("h2", { class: "section-name" }, say("page-recall-lots")),
+      h(
+        "ul",
+        { class: "plain" },
+        lots.map(({ lot, number: of, ingredient }) =>
+          h("li", {}, [ingredient, of ?? lot].filter(Boolean).join(", ")),
+        ),
+      ),
+      h("h2", { class: "section-name" }, say("page-recall-alike")),
+      ...others.map(batchSection),
+      ...(told.length
+        ? [
+            h("h2", { class: "section-name" }, say("page-recall-others-said")),
+            h(
+              "ul",
+              { class: "ruled" },
+              told.map(({ at, text }) => h("li", {}, `${day(at)}: ${text}`)),
+            ),
+          ]
+        : []),
+    );
+    this.#does.replaceChildren(
+      h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-recall-print")),
+    );
+  }
+}
+
+/** @param {string} id @returns {[of: string, id: string]} */
+const splitId = (id) => [id.slice(0, id.indexOf(".")), id.slice(id.indexOf(".") + 1)];
+
+/** @param {RecalledBatch} batch */
+function batchSection({ run, title, number, made, here, binned, at, shelved }) {
+  const name = [number, title].filter(Boolean).join(", ");
+  const lines = [
+    made === null ? say("page-recall-uncounted") : say("page-recall-made", { count: made }),
+    say("page-recall-here", { count: here }),
+    binned ? say("page-recall-binned", { count: binned }) : "",
+    shelved ? say("page-recall-shelved", { count: shelved }) : "",
+  ];
+  return h(
+    "section",
+    { "aria-label": name },
+    h("h3", {}, h("a", { class: "trace-link", href: `#/record/${run}` }, name)),
+    h("p", { class: "soft" }, lines.filter(Boolean).join("; ")),
+    h(
+      "ul",
+      { class: "ruled" },
+      at.map((each) => h("li", {}, outletLine(each))),
+    ),
+  );
+}
+
+/** @param {AtOutlet} at */
+const outletLine = (at) =>
+  [say("page-pieces-at", { name: outletName(at), count: at.there }), at.contact ?? ""]
+    .filter(Boolean)
+    .join(", ");
+
+export const registerRecallScreen = () => define("recall-screen", RecallScreen);

@@ -1,0 +1,110 @@
+"""Finished pieces on the page: what is there, two touches with no network at a market stall, and a recall."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+from urllib.request import Request, urlopen
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.api.test_finished_pieces import MARKET, SHOP
+from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
+from tests.frontend.shelves import SIZES, go, open_page, overflowing
+from tests.frontend.test_screens import TARGET_PX, too_small
+from tests.frontend.test_shelf_page import PRESSED
+from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
+from tests.servers import Server
+
+pytestmark = [pytest.mark.browser, NO_COPY]
+LATER = {"timeout": 30_000}
+DAY_MS = 86_400_000
+
+
+def ask(server: Server, method: str, path: str, body: Any = None) -> Any:
+    asked = Request(
+        f"{server.url}api/v1{path}",
+        method=method,
+        data=None if body is None else json.dumps(body).encode(),
+        headers={"Content-Type": "application/json"},
+    )
+    with urlopen(asked) as answer:
+        return json.load(answer)
+
+
+def finished(server: Server, number: str, good: int, days: int) -> str:
+    """A batch that was finished so many days later."""
+    document, run = make_recipe(), uuid4()
+    document["components"][0]["steps"].append({"id": "press", "kind": "pieces", "title": "Press"})
+    recipe = ask(server, "PUT", "/recipes/0197a0e2-0000-4000-8000-0000000000d1", document)
+    begun = ask(server, "PUT", f"/runs/{run}", make_run(recipe))
+    step = next(each["id"] for each in begun["sheet"]["steps"] if each["kind"] == "pieces")
+    ends = [
+        make_entry(run, at=BEGUN + 1, kind="numbered", body={"number": number}),
+        make_entry(run, at=BEGUN + 100, kind="counted", body={"step": step, "good": good}),
+        make_entry(run, at=BEGUN + days * DAY_MS, kind="finished", body={}),
+    ]
+    ask(server, "POST", f"/runs/{run}/entries", {"entries": ends})
+    return run
+
+
+def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
+    page: Page, server: Server, faultless: None
+) -> None:
+    first, second = finished(server, "A-1", 2, 1), finished(server, "A-2", 10, 2)
+    ask(server, "PUT", f"/outlets/{SHOP}", {"name": "Corner shop", "contact": "corner@example.test"})
+    ask(server, "PUT", f"/outlets/{MARKET}", {"name": "Market", "contact": None})
+    page.set_viewport_size(SIZES[0])
+    open_page(page, server)
+    go(page, "#/pieces")
+    screen = page.locator("pieces-screen")
+    expect(screen.locator(".shelf-item")).to_have_count(2, **LATER)
+
+    page.route("**/api/**", lambda route: route.abort())
+    screen.get_by_role("button", name="Pieces out: Salt soak").click()
+    dialog = page.get_by_role("dialog")
+    dialog.get_by_label("Pieces", exact=True).fill("3")
+    dialog.get_by_label("Pieces", exact=True).press("Tab")
+    dialog.get_by_label("Outlet").select_option(label="Corner shop")
+    expect(dialog.get_by_role("status")).to_have_text("2 of A-1, 1 of A-2")  # the older one first
+    dialog.get_by_role("button", name="Save").click()
+    expect(screen.locator(".shelf-item")).to_have_count(1)
+    expect(screen.locator(".shelf-item")).to_contain_text("9 of 10")
+    screen.get_by_role(
+        "button", name="Pieces out: Salt soak"
+    ).click()  # two touches: the outlet is remembered
+    page.get_by_role("dialog").get_by_role("button", name="Save").click()
+    expect(screen.locator(".shelf-item")).to_contain_text("8 of 10")
+    screen.get_by_role("button", name="Undo: 1 sold").click()
+    expect(screen.locator(".shelf-item")).to_contain_text("9 of 10")
+    assert not overflowing(page) and too_small(page.locator(PRESSED), TARGET_PX) == []
+    assert axe_finds_by_day_and_night(page) == ""
+
+    page.unroute("**/api/**")
+    page.evaluate("dispatchEvent(new Event('online'))")
+    screen.locator("summary").click()
+    expect(screen.get_by_role("button", name="Where it went: A-2")).to_be_visible()
+    page.wait_for_function(
+        "path => fetch(path).then((answer) => answer.json()).then(({ batch }) => batch.in_stock === 9)",
+        arg=f"/api/v1/pieces/{second}",
+        timeout=30_000,
+    )
+    assert ask(server, "GET", f"/pieces/{first}")["batch"]["in_stock"] == 0
+    screen.get_by_role("button", name="Where it went: A-2").click()
+    expect(screen.locator(".shelf-item")).to_contain_text("Corner shop: 1")
+
+    screen.get_by_role("link", name="Recall").click()
+    recall = page.locator("recall-screen")
+    expect(recall).to_contain_text("10 of 10 pieces found: 100 %")
+    expect(recall).to_contain_text("Corner shop: 1, corner@example.test")
+    recall.get_by_role("button", name="Rehearse").click()
+    expect(recall).to_contain_text("Rehearsal: nothing is recalled.")
+    assert axe_finds_by_day_and_night(page) == ""
+
+    go(page, "#/pieces")
+    screen.get_by_role("button", name="Outlets").click()
+    screen.get_by_role("button", name="Erase: Corner shop").click()
+    page.get_by_role("dialog").get_by_role("button", name="Erase").click()
+    expect(screen).to_contain_text("Erased. No copy in the folder has the name.")
+    assert [each["name"] for each in ask(server, "GET", "/outlets")["outlets"]] == ["Market", None]
