@@ -23,6 +23,7 @@ from bench.delivery_cells import (
 )
 from bench.delivery_cost import share_delivery
 from bench.errors import SettingError
+from bench.lists import group
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.delivery import (
     DeliveredCard,
@@ -221,7 +222,7 @@ def _cells(columns: list[DeliveryField], heads: list[str], row: list[str]) -> Ce
     cells = {field: cell for field, cell in zip(columns, row, strict=True) if field != "nothing" and cell}
     within = re.search(r"[([]([^)\]]+)[)\]]", heads[columns.index("amount")]) if "amount" in columns else None
     if within and "amount" in cells and re.fullmatch(r"[\d.,'’ ]+", cells["amount"]):
-        cells.setdefault("unit", within[1].strip())  # "Menge (g)"
+        cells.setdefault("unit", group(within, 1).strip())  # "Menge (g)"
     if "name" in cells and "amount" not in cells:
         # "Citric acid 1 kg": what the line says beside the name's own column
         read = cells_of_line(cells["name"])

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import NamedTuple, TypeAlias, TypedDict
 
 from bench.errors import AmountError
+from bench.lists import group
 from bench.money import is_currency, money_text, places_of
 from bench.quantities import (
     COUNTED_UNITS,
@@ -151,8 +152,8 @@ def _with_unit(written: str, unit: str) -> str:
     found = re.fullmatch(r"([\d.,'’/\s¼-¾⅐-⅞]+)(.+?)\.?", text)
     if not found:
         return text
-    named = found[2].strip()
-    return f"{found[1].strip()} {_UNITS.get(named.lower(), named)}"
+    named = group(found, 2).strip()
+    return f"{group(found, 1).strip()} {_UNITS.get(named.lower(), named)}"
 
 
 # ---- until when
@@ -171,7 +172,7 @@ def read_best_before(cells: Cells) -> str | None:
         return _day(_year(found[2]), int(found[1]), None, written)
     found = re.fullmatch(r"(\d{1,2})([-./ ])\s?(\d{1,2})\2\s?(\d{4}|\d{2})", written)
     if found:
-        return _of_three(int(found[1]), int(found[3]), _year(found[4]), found[2] == "/", written)
+        return _of_three(int(found[1]), int(found[3]), _year(found[4]), group(found, 2) == "/", written)
     found = re.fullmatch(
         r"(?:(\d{1,2})\.?(?:st|nd|rd|th)?[ -])?([^\W\d]{3,12})\.?,?[ -](?:(\d{1,2}),? )?(\d{4}|\d{2})",
         written,
@@ -306,8 +307,8 @@ def cells_of_line(line: str) -> Cells:
     for field, pattern in (("best_before", _UNTIL), ("number", _LOT), ("price", _PRICE), ("amount", _MUCH)):
         found = pattern.search(rest)
         if found:
-            cells[field] = (found[1] if pattern.groups else found[0]).strip()
+            cells[field] = group(found, 1 if pattern.groups else 0).strip()
             rest = f"{rest[: found.start()]} , {rest[found.end() :]}"
-    parts = [part.strip(" .:;-–—@()") for part in re.split(r"\s+,|,\s+|;|\t| - ", rest)]
+    parts: list[str] = [part.strip(" .:;-–—@()") for part in re.split(r"\s+,|,\s+|;|\t| - ", rest)]
     cells["name"] = ", ".join(part for part in parts if part)
     return cells

@@ -6,8 +6,8 @@ A name, an INCI name or a CAS number of any language is met from its beginning, 
 """
 
 from fractions import Fraction
-from functools import cache
 
+from bench.lists import kept
 from bench.shapes.recipe import WrittenDensity
 from bench.shapes.shelf import Card, Proposal
 from bench.shapes.substances import Substance
@@ -44,7 +44,7 @@ def _best(each: Substance, asked: str, tag: str) -> tuple[tuple[int, bool, int],
     return min(((_place(known, asked), tag != of, len(name)), name) for of, name, known in _names(each["id"]))
 
 
-@cache
+@kept
 def _names(id_: str) -> list[tuple[str, str, str]]:
     """Each name of a substance: of which language, as it is written, and plain; an INCI name and a number are of none."""
     each = substance(id_)
