@@ -9,6 +9,7 @@
 // `cards`: one below the other, each the choice and then what it does.
 
 import { define, h, keyed, setAttr, setText, show, tell } from "./dom.js";
+import { unbroken } from "./words.js";
 import { say } from "../words.js";
 /** @import { BenchAnswer } from "../../types/parts" */
 
@@ -43,8 +44,8 @@ export class AnswerRow extends HTMLElement {
         node.onclick = () => this.#isStill || tell(this, "answer-chosen", { answer });
         setAttr(node, "class", answer.strong ? "copper" : "outlined");
         setAttr(node, "data-answer", answer.id);
-        setText(node.children[0], answer.label);
-        setText(node.children[1], answer.says ?? "");
+        setText(node.children[0], unbroken(answer.label));
+        setText(node.children[1], unbroken(answer.says));
         show(node.children[1], answer.says);
         node.classList.remove("pressed");
         setAttr(node, "data-index", index);

@@ -139,6 +139,8 @@ export class DayPicture extends HTMLElement {
   }
 
   #drawnFrom = 0;
+  /** @type {number[]} */
+  #named = []; // where the hours that are named stand
 
   #draw() {
     const { ahead, now } = this.#data;
@@ -228,11 +230,13 @@ export class DayPicture extends HTMLElement {
     const every = EVERY_H.find((hours) => hours * this.#scale >= TICK_PX) ?? last(EVERY_H);
     /** @type {SVGElement[]} */
     const ticks = [];
+    this.#named = [];
     // By the phone's own clock, so that midnight is midnight.
     const midnight = new Date(from).setHours(0, 0, 0, 0);
     for (let at = midnight; at < until; at += every * HOUR_MS) {
       if (at < from) continue;
       const x = this.#x(at);
+      this.#named.push(x);
       const isDay = new Date(at).getHours() === 0 && new Date(at).getMinutes() === 0;
       ticks.push(
         s("path", { class: isDay ? "tick day-tick" : "tick", d: `M${x} ${HEAD - 8}V${height}` }),
@@ -331,8 +335,10 @@ export class DayPicture extends HTMLElement {
     if (this.#heads) setAttr(this.#heads, "transform", `translate(${this.#stage.scrollLeft} 0)`);
   }
 
+  /** An hour that is named stands at the left edge: none is cut there. */
   #toNow() {
-    this.#stage.scrollLeft = this.#x(this.#data.now()) - this.#stage.clientWidth / 5;
+    const wanted = this.#x(this.#data.now()) - this.#stage.clientWidth / 5;
+    this.#stage.scrollLeft = Math.floor(this.#named.findLast((x) => x <= wanted) ?? 0);
   }
 
   /**

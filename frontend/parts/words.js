@@ -126,7 +126,12 @@ export function idFor(name, taken) {
   return id;
 }
 
-/** The same words with every number kept on one line with its unit. @param {string | null | undefined} text */
+/**
+ * The same words with every number kept on one line with its unit, and with the sign before it.
+ * @param {string | null | undefined} text
+ */
 export function unbroken(text) {
-  return (text ?? "").replace(/(\d) (?=(?:m?g|kg|oz|lb|mL|L|s|min|h|°[CF]|%)(?![\w]))/g, "$1\u00a0");
+  return (text ?? "")
+    .replace(/([×+\u2212]) (?=\d)/g, "$1\u00a0")
+    .replace(/(\d) (?=(?:m?g|kg|oz|lb|mL|L|s|min|h|°[CF]|%)(?![\w]))/g, "$1\u00a0");
 }

@@ -468,7 +468,7 @@ export class BenchScreen extends HTMLElement {
     }
 
     const key = keyOf(prompt);
-    const isNew = key !== this.#shown || prompt.title !== parts.title.textContent;
+    const isNew = key !== this.#shown || unbroken(prompt.title) !== parts.title.textContent;
     this.#shown = key;
     show(parts.letter, prompt.letter !== "");
     if (prompt.letter) relabelMark(parts.letter, prompt.letter);
@@ -481,7 +481,7 @@ export class BenchScreen extends HTMLElement {
         ? say("page-bench-round", { part, round: prompt.round, rounds: prompt.of_rounds })
         : part,
     );
-    setText(parts.title, prompt.title);
+    setText(parts.title, unbroken(prompt.title));
     setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
     setText(parts.more, unbroken(prompt.more));
@@ -659,7 +659,7 @@ export class BenchScreen extends HTMLElement {
       (isRest && prompt.number?.caption) || (counting?.until_says ?? prompt.number?.caption ?? ""),
     );
     const { weigh } = prompt;
-    setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}` : "");
+    setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? unbroken(`+ ${weigh.add}`) : "");
     setText(parts.scale, weigh?.scale ?? "");
     show(parts.reach, text !== "");
   }

@@ -99,9 +99,8 @@ export class ShelfScreen extends HTMLElement {
     const parts = {
       find: h("input", {
         type: "search",
+        id: "shelf-find",
         autocomplete: "off",
-        "aria-label": say("page-shelf-find"),
-        placeholder: say("page-shelf-find-hint"),
         oninput: () => this.#write(),
       }),
       list: h("ul", { class: "rows" }),
@@ -120,7 +119,12 @@ export class ShelfScreen extends HTMLElement {
         "div",
         { class: "sheet shelf" },
         pageHead(say("page-title-shelf"), "shelf"),
-        h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
+        h(
+          "div",
+          { class: "find" },
+          h("label", { class: "field", for: parts.find.id }, h("span", {}, say("page-shelf-find"))),
+          h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
+        ),
         parts.list,
         parts.none,
         h(

@@ -286,6 +286,22 @@ def test_nobody_is_promised_that_anything_is_safe() -> None:
             ), key
 
 
+# What stands in a field cannot wrap: so much of it is seen at 390 px with text at 200 %.
+SEEN_IN_A_FIELD = 20
+
+
+@pytest.mark.parametrize("tag", words.languages())
+def test_what_stands_in_an_empty_field_is_short_enough_to_be_read(tag) -> None:
+    spoken = words.language(tag)
+    for path in SCRIPTS:
+        script = path.read_text("utf-8")
+        for found in re.finditer(r'placeholder: say\("([a-z-]+)"', script):
+            if '"textarea"' in script[found.start() - 120 : found.start()]:
+                continue
+            texts = texts_of(spoken.pattern(found[1]))
+            assert max(map(len, texts)) <= SEEN_IN_A_FIELD, (shown(path), found[1], texts)
+
+
 # What code says past the catalogues
 
 

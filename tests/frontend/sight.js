@@ -150,6 +150,13 @@ function zeroedLate() {
     : [];
 }
 
+/** A sign may stand at the end of a line, and its number on the next. */
+function parted() {
+  return wanted()
+    .filter(([, node]) => /[×+\u2212] \d/.test(node.textContent))
+    .map(([what, node]) => [what, node.textContent.trim().slice(0, 40), "may part a number from its sign"]);
+}
+
 /** A line that a maker can do without for now may lie below the foot, but never stand there cut through. */
 function cutThrough() {
   const words = screen.querySelector(".bench-words");
@@ -231,7 +238,7 @@ function told(pairs) {
 export function outOfSight() {
   document.querySelector("answer-row")?.removeAttribute("data-settling");
   const wide = document.documentElement.scrollWidth > innerWidth ? [["page", "", "scrolls sideways"]] : [];
-  return [...told(wanted()), ...zeroedLate(), ...cutThrough(), ...faded(), ...wide];
+  return [...told(wanted()), ...parted(), ...zeroedLate(), ...cutThrough(), ...faded(), ...wide];
 }
 
 /** The same of the pad, with the longest of titles; every key is measured too. */

@@ -3,7 +3,6 @@
 page-shelf-empty = Noch nichts im Vorrat. Einbuchen, was kommt: was es ist, Losnummer, wie viel.
 page-shelf-no-match = Kein Treffer. Nur einen Teil des Namens eingeben.
 page-shelf-find = Suchen nach Name, Losnummer oder Code
-page-shelf-find-hint = Suchen: Name, Losnummer, Code
 page-shelf-scan = Scannen
 page-shelf-scan-lot = Lieferung scannen
 page-shelf-scan-package = Packung scannen
@@ -66,7 +65,7 @@ page-shelf-what = Was gekommen ist
 page-shelf-new = Etwas Neues
 page-shelf-trade-name = Handelsname
 page-shelf-inci = INCI-Name
-page-shelf-inci-hint = wie auf einem Etikett
+page-shelf-inci-hint = wie auf dem Etikett
 page-shelf-much = Wie viel
 page-shelf-much-hint = 1 kg
 page-shelf-number = Losnummer des Lieferanten
@@ -92,7 +91,7 @@ page-shelf-hazard-note = Gefahren und anderes, aus dem Sicherheitsdatenblatt
 page-shelf-density-ml = Dichte, g/mL
 page-shelf-density-hint = 0,92
 page-shelf-density-from = Dichte laut
-page-shelf-density-from-hint = Datenblatt des Lieferanten
+page-shelf-density-from-hint = das Datenblatt
 page-shelf-save-card = Karte speichern
 
 ## Ausbuchen
@@ -104,7 +103,7 @@ page-shelf-gone-hint = { $measure ->
    *[count] 3 Stück
 }
 page-shelf-why = Warum
-page-shelf-why-hint = verschüttet, verdorben, verschenkt
+page-shelf-why-hint = verschüttet
 
 ## Was so nicht gespeichert werden kann
 

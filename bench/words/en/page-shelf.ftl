@@ -3,7 +3,6 @@
 page-shelf-empty = Nothing on the shelf yet. Receive what comes: what it is, its lot number, how much.
 page-shelf-no-match = No match. Try part of the name.
 page-shelf-find = Find by name, lot number or code
-page-shelf-find-hint = Find: name, lot number, code
 page-shelf-scan = Scan
 page-shelf-scan-lot = Scan a lot
 page-shelf-scan-package = Scan the package
@@ -95,7 +94,7 @@ page-shelf-hazard-note = Hazard and other notes, from its safety sheet
 page-shelf-density-ml = Density, g/mL
 page-shelf-density-hint = 0.92
 page-shelf-density-from = Density from where
-page-shelf-density-from-hint = the supplier's sheet
+page-shelf-density-from-hint = the data sheet
 page-shelf-save-card = Save card
 
 ## The form of a loss
@@ -107,7 +106,7 @@ page-shelf-gone-hint = { $measure ->
    *[count] 3 pieces
 }
 page-shelf-why = Why
-page-shelf-why-hint = spilt, gone off, given away
+page-shelf-why-hint = spilt, gone off
 
 ## What cannot be saved as it is written
 
