@@ -122,12 +122,12 @@ class Batches:
     def _hold(
         self, place: Place, chosen: "cp_model.IntVar", key: str, many: int, span: tuple[int, int, int, int]
     ) -> None:
-        if key not in self.held:
-            return
         one, begins, two, ends = span
         model = self.model
         if many > self.units.many[key]:
             model.add(chosen == 0)
+        elif key not in self.held:
+            return
         elif one == two:
             begin = place.starts[one] + begins
             self.held[key].append(

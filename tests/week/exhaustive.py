@@ -13,6 +13,14 @@ Value = tuple[int, int, int, int, int]  # short, back, quality, batches, hands i
 HORIZON = 2 * DAY // HALF
 
 
+def ways_there_are(week: Json, places: dict[str, int]) -> int:
+    """How many ways there would be, if none were ruled out."""
+    count = 1
+    for make in week["makes"]:
+        count *= (1 + len(_ways(week, make))) ** places[make["id"]]
+    return count
+
+
 class Way(NamedTuple):
     """One batch with its times, in half hours."""
 

@@ -115,6 +115,18 @@ def test_two_makers_share_one_mould():
     assert plan["status"] == "proven"
 
 
+def test_a_size_that_needs_more_moulds_than_there_are_is_not_planned():
+    """Not even by one pair of hands, whose sittings never meet."""
+    sizes = [sized(6 * many, [HOUR], holds=[hold("mould", many, 0, 0, 0, HOUR)]) for many in (1, 2)]
+    make = {**bars(), "sizes": sizes}
+    equipment = {"mould": {"name": "mould", "many": 1}}
+
+    plan = plan_week(week_of([make], [want(12, MONDAY + 3 * DAY)], [evenings()], equipment=equipment))
+
+    assert [batch["pieces"] for batch in plan["batches"]] == [6, 6]
+    assert plan["short"] == []
+
+
 def test_without_the_solver_the_plain_rule_plans_and_says_so(monkeypatch):
     monkeypatch.setattr("bench.week.aim_by_aim.available", lambda: False)
     monkeypatch.setattr("bench.week.loosen.available", lambda: False)
