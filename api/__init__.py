@@ -40,6 +40,7 @@ def _add_resources(app: Flask) -> None:
     """All that has an address under /api/v1."""
     from api import (
         audit,
+        buying,
         clock,
         deliveries,
         duties,
@@ -67,7 +68,7 @@ def _add_resources(app: Flask) -> None:
 
     api = BowlsideApi(app)
     makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, weeks, pictures)
-    stocks = (shelf, lots, stock, outlets, deliveries)
+    stocks = (shelf, lots, stock, outlets, deliveries, buying)
     studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
     for module in (*makings, *stocks, *studio):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

@@ -13,6 +13,7 @@ from `api`. A test walks the imports. The reading order is the order in which da
 from bench import words
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.book import Book, card_for, names_of
+from bench.buying import check_buying, joined_unjoined, needs_of, to_buy, ungathered
 from bench.checks import check_recipe
 from bench.cost import cost
 from bench.delivery import check_delivery, read_delivery
@@ -39,7 +40,7 @@ from bench.label_sheets import COMMON as COMMON_SHEETS
 from bench.label_sheets import PAPERS, label_places, sheet_fault
 from bench.last_time import last_times, learned, planned_hands
 from bench.lot_plate import lot_plate
-from bench.lots import pick, use_of
+from bench.lots import aside_of, pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
 from bench.page_tables import page_tables
 from bench.pieces import at_outlet, best_before, fold_pieces, is_of_pieces, nothing_told, stand
@@ -68,6 +69,8 @@ from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import pieces_made, record
 from bench.release import judgement_of, release_of, release_status
+from bench.reorder import Used, reorder_points
+from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, WrittenBuying
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
@@ -234,6 +237,9 @@ __all__ = [
     "Balance",
     "BatchVerdict",
     "Book",
+    "Buying",
+    "BuyingNeed",
+    "BuyingUnjoined",
     "BenchError",
     "Card",
     "Change",
@@ -316,15 +322,19 @@ __all__ = [
     "TimeSavingOption",
     "TimeSavingSaid",
     "Undone",
+    "Used",
     "Weighed",
     "WholeCost",
     "WholeRecord",
+    "WrittenBuying",
     "WrittenDelivery",
     "WrittenKit",
     "WrittenRecipe",
+    "aside_of",
     "batch_number",
     "canonical",
     "card_for",
+    "check_buying",
     "check_delivery",
     "check_entry",
     "check_pattern",
@@ -356,6 +366,7 @@ __all__ = [
     "money_text",
     "next_step",
     "names_of",
+    "needs_of",
     "now",
     "of_record",
     "of_sheet",
@@ -377,10 +388,12 @@ __all__ = [
     "page_tables",
     "read_recipe",
     "reason_words",
+    "joined_unjoined",
     "judgement_of",
     "record",
     "release_of",
     "release_status",
+    "reorder_points",
     "replan",
     "rings",
     "schema_of",
@@ -392,6 +405,8 @@ __all__ = [
     "swaps_of",
     "tasks_of",
     "time_savings",
+    "to_buy",
+    "ungathered",
     "use_of",
     "wait_phase",
     "wants_kit",

@@ -5,10 +5,11 @@ Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pie
 
 from collections.abc import Sequence
 
+from bench.entries import MOST_AT
 from bench.journal import WRAP, read_of
 from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.sheet import Sheet
-from bench.shapes.shelf import LotOffered, LotUse, Pick, Picked
+from bench.shapes.shelf import LotOffered, LotUse, Pick, Picked, Taken
 from bench.shapes.state import GatheredLot, State
 
 
@@ -83,6 +84,24 @@ def uses_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> dict[str, L
             use["booked_mg"] += booked
             use["at"] = max(use["at"], last_at.get(key, 0))
     return uses
+
+
+def aside_of(sheet: Sheet, state: State, entries: list[Entry]) -> dict[str, Taken]:
+    """What an open run gathered and has yet to weigh, by lot: nobody else may count on it. It stands there also where
+    the lot was counted since, so it counts from the end of time. `frontend/parts/stock.js` has the same."""
+    open_ = {line["ingredient"] for line in sheet["lines"] if state["lines"][line["id"]]["status"] == "open"}
+    used = use_of(sheet, state, entries)
+    counts: dict[str, int] = {}
+    for each in state["gathered"]:
+        counts[each["lot"]] = counts.get(each["lot"], 0) + (each["count"] or 0)
+    return {
+        lot: {
+            "mg": max(0, used[lot]["booked_mg"] - used[lot]["mg"]),
+            "count": max(0, counts[lot] - used[lot]["count"]),
+            "at": MOST_AT,
+        }
+        for lot in {each["lot"] for each in state["gathered"] if each["ingredient"] in open_}
+    }
 
 
 def _used(sheet: Sheet, state: State) -> tuple[dict[str, int], dict[str, int]]:

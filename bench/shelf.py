@@ -17,9 +17,10 @@ from typing import Literal, TypeAlias, TypeGuard, cast
 
 from bench import entries as common
 from bench import kinds
-from bench.errors import EntryError
+from bench.errors import AmountError, EntryError
 from bench.kinds import fields_of
 from bench.money import is_currency
+from bench.quantities import read_amount
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.entries import (
     Corrected,
@@ -40,7 +41,7 @@ from bench.shapes.entries import (
     WroteOff,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.shelf import Card, LotSaid, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Taken
+from bench.shapes.shelf import Card, LotSaid, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Supply, Taken
 from bench.shapes.units import JsonObject
 from bench.words import say
 
@@ -106,6 +107,17 @@ def _check_card(card: JsonObject) -> None:
             "body.card.cas",
             say("shelf-cas-wrong"),
         )
+    if _is_card(card):
+        _check_supply(card.get("supply", {}))
+
+
+def _check_supply(supply: Supply) -> None:
+    for field, written in (("pack", supply.get("pack")), ("reorder_at", supply.get("reorder_at"))):
+        if written is not None:
+            try:
+                read_amount(written, None)
+            except AmountError as fault:
+                raise EntryError(f"body.card.supply.{field}", fault.says) from fault
 
 
 def is_cas(written: str) -> bool:

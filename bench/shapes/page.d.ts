@@ -3385,10 +3385,21 @@ export interface LastTimes {
 
 // bench/shapes/shelf.py
 
+/** How an ingredient is bought. What it costs its lots say, which makers alone are told. */
+export interface Supply {
+  readonly supplier?: string;
+  /** what is in one, such as 1 kg */
+  readonly pack?: WrittenAmount;
+  readonly lead_days?: number;
+  /** the maker's own figure: order once no more is left */
+  readonly reorder_at?: WrittenAmount;
+}
+
 /** What is known of an ingredient, its fields written as in a recipe's. */
 export interface Card extends WrittenIngredient {
   readonly cas?: string;
   readonly limits?: readonly string[];
+  readonly supply?: Supply;
   /** further names for it */
   readonly answers_to?: readonly string[];
 }
@@ -3903,6 +3914,102 @@ export interface Alike {
   /** the batches that share a lot with it, and its own */
   readonly others: readonly RecalledBatch[];
   readonly told_of_others: readonly Complaint[];
+}
+
+// bench/shapes/buying.py
+
+export type BoughtBy = "mg" | "count";
+
+/** So much of an ingredient is wanted on a day: in mg or in pieces, one of the two. */
+export interface BuyingNeed {
+  /** the shelf's */
+  readonly card: string;
+  readonly on: DayText;
+  readonly mg?: Mg;
+  readonly count?: number;
+  /** what it is for, in its maker's words */
+  readonly what?: string;
+}
+
+/** So many pieces of a recipe, to be begun on a day. */
+export interface BuyingWant {
+  readonly recipe: string;
+  readonly pieces: number;
+  readonly on: DayText;
+}
+
+export interface WrittenBuying {
+  readonly wants: readonly BuyingWant[];
+  readonly today: DayText;
+}
+
+/** Whole packs as the supplier has them, and what they come to. */
+export interface BuyingPacks {
+  readonly count: number;
+  /** mg or pieces */
+  readonly each: number;
+  readonly supplier: string | null;
+  /** of all of them by what the newest lot cost, money as text */
+  readonly price: string | null;
+  readonly currency: string | null;
+}
+
+export interface BuyingRow {
+  readonly card: string;
+  readonly name: string;
+  readonly measure: BoughtBy;
+  readonly wanted: number;
+  /** of what is there, what goes into these needs */
+  readonly free: number;
+  readonly lacking: number;
+  readonly first_lacking_on: DayText | null;
+  /** the last day on which it still comes in time; None: nothing lacks */
+  readonly order_by: DayText | null;
+  /** that day is past */
+  readonly late: boolean;
+  /** None: the card does not say */
+  readonly lead_days: number | null;
+  /** None: nothing lacks, or the card knows no pack */
+  readonly packs: BuyingPacks | null;
+  /** lots that go off before a day on which they are lacking */
+  readonly unusable: readonly string[];
+}
+
+/** When to order again: by the maker's own figure, or from own use where enough batches say so. */
+export interface ReorderPoint {
+  readonly card: string;
+  readonly name: string;
+  readonly measure: BoughtBy;
+  /** what is there and free */
+  readonly left: number;
+  /** order once no more than this is left; None: nobody knows */
+  readonly at: number | null;
+  readonly by: "maker" | "use" | "unknown";
+  /** that used it, in the weeks looked at */
+  readonly batches: number;
+  readonly weeks: number;
+  /** of the weeks looked at, rounded; None where too few batches say */
+  readonly a_week: number | null;
+  /** the standard deviation between the weeks */
+  readonly spread: number | null;
+  readonly lead_days: number | null;
+  /** it is time */
+  readonly due: boolean;
+  readonly packs: BuyingPacks | null;
+}
+
+/** An ingredient of a recipe that no card answers to, and the cards that are probably it, by id: their names. */
+export interface BuyingUnjoined {
+  readonly name: string;
+  readonly recipes: readonly string[];
+  readonly maybe: { readonly [key: string]: string };
+}
+
+export interface Buying {
+  /** the soonest to order first, and what lacks nothing last */
+  readonly rows: readonly BuyingRow[];
+  readonly reorder: readonly ReorderPoint[];
+  readonly unjoined: readonly BuyingUnjoined[];
 }
 
 // bench/shapes/product.py

@@ -5,7 +5,16 @@ from typing import Annotated, Literal, NotRequired, TypedDict
 from bench.shapes.entries import DayText, LotVerdict, PaperKind, Price
 from bench.shapes.recipe import WrittenIngredient
 from bench.shapes.state import BatchVerdict
-from bench.shapes.units import InstantMs, Many, Mg, Text
+from bench.shapes.units import InstantMs, Many, Mg, Text, Within, WrittenAmount
+
+
+class Supply(TypedDict):
+    """How an ingredient is bought. What it costs its lots say, which makers alone are told."""
+
+    supplier: NotRequired[Annotated[str, Text(200)]]
+    pack: NotRequired[WrittenAmount]  # what is in one, such as 1 kg
+    lead_days: NotRequired[Annotated[int, "days from the order until it is there", Within(0, 366)]]
+    reorder_at: NotRequired[WrittenAmount]  # the maker's own figure: order once no more is left
 
 
 class Card(WrittenIngredient):
@@ -13,6 +22,7 @@ class Card(WrittenIngredient):
 
     cas: NotRequired[Annotated[str, Text(12, 7)]]
     limits: NotRequired[Annotated[list[Annotated[str, Text(300)]], Many(20)]]
+    supply: NotRequired[Supply]
     answers_to: NotRequired[Annotated[list[Annotated[str, Text(200)]], Many(50)]]  # further names for it
 
 

@@ -31,6 +31,7 @@ MODULES = (
     "shelf",
     "delivery",
     "pieces",
+    "buying",
     "product",
     "planning",
     "week",

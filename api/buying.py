@@ -1,0 +1,97 @@
+"""What to buy for what is planned, and what to order again: nothing is kept, all follows from shelf and records."""
+
+from __future__ import annotations
+
+import json
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Connection, select
+
+import bench
+from api import shelf
+from api.clock import now_ms
+from api.errors import Problem
+from api.kit import measured_kit
+from api.openapi import document_body
+from api.recipes import current_version
+from api.runs import load_run_in
+from api.shapes_openapi import shape
+from api.store import reading
+from api.tables import LotUse, Run
+from api.wire import Blueprint, answer, read_document
+from bench import Book, BuyingNeed, BuyingUnjoined, RecipeRef, Sheet, Taken, Used, WrittenBuying, words
+
+blueprint = Blueprint("buying", __name__, description="What to buy, and when to order again")
+
+
+@blueprint.post("/buying")
+@blueprint.doc(requestBody=document_body({**shape("WrittenBuying")}))
+@blueprint.response(200, shape("Buying"))
+def what_to_buy() -> Response:
+    """What these recipes want by their days, less what is there and free, in whole packs and by when to order.
+
+    What open batches have set aside is not free; what they have not gathered yet is wanted today. `reorder` says of
+    every ingredient at how much to order again: the maker's own figure, or one from use in at least five batches.
+    """
+    asked = bench.check_buying(read_document())
+    there = shelf.current_stock()
+    book = Book(there)
+    with reading() as connection:
+        sheets = _sheets(connection, asked)
+        uses, used = _uses(connection, there)
+        needs: list[BuyingNeed] = []
+        unjoined: list[BuyingUnjoined] = []
+        for run in connection.scalars(select(Run.id).where(Run.finished_at.is_(None))):
+            begun = load_run_in(connection, run)
+            for lot, aside in bench.aside_of(begun.sheet, begun.state, begun.entries).items():
+                uses.setdefault(lot, []).append(aside)
+            sheets.append((bench.ungathered(begun.sheet, begun.state), asked["today"]))
+    for sheet, on in sheets:
+        wanted, strange = bench.needs_of(sheet, on, book)
+        needs += wanted
+        unjoined += strange
+    return answer(
+        {
+            "rows": bench.to_buy(needs, there, uses, asked["today"]),
+            "reorder": bench.reorder_points(used, there, uses, now_ms()),
+            "unjoined": bench.joined_unjoined(unjoined),
+        }
+    )
+
+
+def _sheets(connection: Connection, asked: WrittenBuying) -> list[tuple[Sheet, str]]:
+    """The sheet of each recipe that is wanted, and its day."""
+    kit = measured_kit(connection)
+    made: list[tuple[Sheet, str]] = []
+    for place, want in enumerate(asked["wants"]):
+        try:
+            found = current_version(connection, str(UUID(want["recipe"])))
+        except ValueError:
+            found = None
+        if found is None:
+            raise Problem(
+                422,
+                words.say("api-buying-no-recipe"),
+                errors=[(f"wants.{place}.recipe", words.say("api-buying-no-recipe"))],
+            )
+        measured = json.loads(found.measured)
+        size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": want["pieces"]})["size"]
+        ref: RecipeRef = {"id": found.recipe_id, "version": found.version}
+        made.append((bench.make_sheet(measured, ref, size, kit), want["on"]))
+    return made
+
+
+def _uses(connection: Connection, there: bench.Shelf) -> tuple[dict[str, list[Taken]], list[Used]]:
+    """What all runs took, by lot; and by run and card."""
+    uses: dict[str, list[Taken]] = {}
+    by_run: dict[tuple[str, str], Used] = {}
+    for run, lot, mg, count, at in connection.execute(
+        select(LotUse.run_id, LotUse.lot_id, LotUse.mg, LotUse.count, LotUse.used_at)
+    ):
+        uses.setdefault(lot, []).append({"mg": mg, "count": count, "at": at})
+        if lot in there["lots"]:
+            card = there["lots"][lot]["ingredient"]
+            had = by_run.get((run, card), Used(card, at, 0, 0))
+            by_run[run, card] = Used(card, max(at, had.at), had.mg + mg, had.pieces + count)
+    return uses, list(by_run.values())

@@ -1,0 +1,253 @@
+"""What to buy for what is planned: needs less what is there and free, in whole packs, and by when to order.
+
+    to_buy(needs, shelf, uses, "2026-12-01")    needs: of an ingredient, how much and on what day
+
+Whoever plans gives the needs: recipes chosen by hand (`needs_of`), or an order of work. A lot counts for a day when it
+is not past its date then, and not held or rejected; what goes off first is used first, which leaves no less for any
+later day than another order would (`tests/bench/test_buying.py` tries them all).
+"""
+
+from calendar import monthrange
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from typing import NamedTuple, cast
+
+from bench.book import Book
+from bench.entries import is_day
+from bench.errors import AmountError, SettingError
+from bench.gather import Uses
+from bench.lots import is_past
+from bench.money import money_text, places_of
+from bench.quantities import read_amount, read_density
+from bench.schema_words import say_what_is_wrong
+from bench.shapes.buying import (
+    BoughtBy,
+    BuyingNeed,
+    BuyingPacks,
+    BuyingRow,
+    BuyingUnjoined,
+    WrittenBuying,
+)
+from bench.shapes.schema import schema_of
+from bench.shapes.sheet import Sheet, SheetIngredient, SheetLine
+from bench.shapes.shelf import Card, Shelf
+from bench.shapes.state import State
+from bench.shelf import is_barred, left_of
+from bench.whole import ceiling, half_even
+from bench.words import say
+
+_SCHEMA = schema_of(WrittenBuying)
+
+
+def check_buying(given: object) -> WrittenBuying:
+    """Which recipes are to be made, found well-formed; else SettingError, naming the field."""
+    fault = say_what_is_wrong(given, _SCHEMA)
+    if fault:
+        raise SettingError(*fault)
+    asked = cast(WrittenBuying, given)
+    days = [("today", asked["today"])] + [
+        (f"wants.{place}.on", want["on"]) for place, want in enumerate(asked["wants"])
+    ]
+    for where, day in days:
+        if not is_day(day):
+            raise SettingError(where, say("entries-fits-day", field=where))
+    return asked
+
+
+class Free(NamedTuple):
+    """What of a lot nobody has used or set aside."""
+
+    lot: str
+    much: int
+    best_before: str | None
+
+
+def needs_of(sheet: Sheet, on: str, book: Book) -> tuple[list[BuyingNeed], list[BuyingUnjoined]]:
+    """What a batch of this sheet wants on a day, and what of it no card answers to. What goes by hand is no need."""
+    needs: list[BuyingNeed] = []
+    unjoined: list[BuyingUnjoined] = []
+    title = sheet["recipe"]["title"]
+    for each in sheet["ingredients"]:
+        counted = sum(
+            line["count"] or 0
+            for line in sheet["lines"]
+            if line["ingredient"] == each["id"] and line["unit"] == "pieces"
+        )
+        if not each["mg"] and not counted:
+            continue
+        card = book.card_for(each["name"])
+        if card is None:
+            maybe = {key: book.cards[key]["name"] for key in book.alike(each["name"])}
+            unjoined.append({"name": each["name"], "recipes": [title], "maybe": maybe})
+        elif each["mg"]:
+            needs.append({"card": card, "on": on, "mg": each["mg"], "what": title})
+        else:
+            needs.append({"card": card, "on": on, "count": counted, "what": title})
+    return needs, unjoined
+
+
+def ungathered(sheet: Sheet, state: State) -> Sheet:
+    """Of an open batch's sheet what it has still to lay out: an ingredient with open lines and no lot."""
+    gathered = {each["ingredient"] for each in state["gathered"]}
+    rest: dict[str, int] = {}
+    lines: list[SheetLine] = []
+    for line in sheet["lines"]:
+        stands = state["lines"][line["id"]]
+        if line["ingredient"] not in gathered and stands["status"] == "open":
+            lines.append(line)
+            much = max(0, (line["mg"] or 0) - stands["in_mg"])
+            rest[line["ingredient"]] = rest.get(line["ingredient"], 0) + much
+    ingredients: list[SheetIngredient] = [
+        {**each, "mg": rest[each["id"]]} for each in sheet["ingredients"] if each["id"] in rest
+    ]
+    return {**sheet, "lines": lines, "ingredients": ingredients}
+
+
+def to_buy(needs: Iterable[BuyingNeed], shelf: Shelf, uses: Uses, today: str) -> list[BuyingRow]:
+    """What to buy, the soonest to order first. uses: by lot, what all runs took of it or set aside."""
+    wanted: dict[tuple[str, BoughtBy], list[tuple[str, int]]] = {}
+    for need in needs:
+        measure: BoughtBy = "mg" if "mg" in need else "count"
+        much = need.get("mg", need.get("count", 0))
+        wanted.setdefault((need["card"], measure), []).append((max(need["on"], today), much))
+    rows = [
+        _row(card, measure, sorted(of_it), shelf, uses, today) for (card, measure), of_it in wanted.items()
+    ]
+    return sorted(rows, key=lambda row: (row["order_by"] is None, row["order_by"] or "", row["name"]))
+
+
+def free_of(card: str, measure: BoughtBy, shelf: Shelf, uses: Uses) -> list[Free]:
+    """The lots of a card with something free, those that go off first coming first."""
+    lots = [
+        Free(key, left_of(lot, uses.get(key, [])), lot["best_before"])
+        for key, lot in shelf["lots"].items()
+        if lot["ingredient"] == card and lot[measure] is not None and not is_barred(lot)
+    ]
+    return sorted((lot for lot in lots if lot.much > 0), key=lambda lot: (lot.best_before or "9999", lot.lot))
+
+
+def _row(
+    card: str, measure: BoughtBy, wanted: list[tuple[str, int]], shelf: Shelf, uses: Uses, today: str
+) -> BuyingRow:
+    lots = free_of(card, measure, shelf, uses)
+    rest = {lot.lot: lot.much for lot in lots}
+    taken = lacking = 0
+    first: str | None = None
+    unusable: list[str] = []
+    for on, much in wanted:
+        for lot in lots:
+            if is_past(lot.best_before, on):
+                continue
+            take = min(much, rest[lot.lot])
+            rest[lot.lot] -= take
+            taken += take
+            much -= take
+        if much:
+            first = first or on
+            lacking += much
+            unusable += [lot.lot for lot in lots if is_past(lot.best_before, on) and rest[lot.lot]]
+    written = _card(shelf, card)
+    lead = lead_days(written)
+    order_by = _days_before(first, lead or 0) if first else None
+    return {
+        "card": card,
+        "name": written["name"] if written else card,
+        "measure": measure,
+        "wanted": taken + lacking,
+        "free": taken,
+        "lacking": lacking,
+        "first_lacking_on": first,
+        "order_by": order_by,
+        "late": order_by is not None and order_by < today,
+        "lead_days": lead,
+        "packs": packs_for(shelf, card, measure, lacking),
+        "unusable": sorted(set(unusable)),
+    }
+
+
+def _card(shelf: Shelf, key: str) -> Card | None:
+    there = shelf["ingredients"].get(key)
+    return there["card"] if there else None
+
+
+def _days_before(day: str, days: int) -> str:
+    year, month, left = (int(part) for part in day.split("-"))
+    left -= days
+    while left < 1:
+        year, month = (year, month - 1) if month > 1 else (year - 1, 12)
+        left += monthrange(year, month)[1]
+    return f"{year:04d}-{month:02d}-{left:02d}"
+
+
+# ---- what a card says of buying; one that was kept before it was checked may hold anything
+
+
+def lead_days(card: Card | None) -> int | None:
+    """How many days after an order it is there; None: the card does not say."""
+    days = card.get("supply", {}).get("lead_days") if card else None
+    return days if type(days) is int and 0 <= days <= 366 else None
+
+
+def pack_of(card: Card | None, measure: BoughtBy) -> int | None:
+    """What is in one pack, in mg or pieces; a volume by the card's density. None: the card does not say."""
+    return _much(card, card.get("supply", {}).get("pack") if card else None, measure)
+
+
+def own_point(card: Card | None, measure: BoughtBy) -> int | None:
+    """At how much the maker wants to order again; None: the card does not say."""
+    return _much(card, card.get("supply", {}).get("reorder_at") if card else None, measure)
+
+
+def _much(card: Card | None, written: object, measure: BoughtBy) -> int | None:
+    if not isinstance(written, str):
+        return None
+    try:
+        amount = read_amount(written, None)
+        value = amount.value
+        if measure == "count":
+            whole = amount.kind == "counted" and amount.unit == "pieces" and value.denominator == 1
+            return int(value) if whole else None
+        if amount.kind == "volume" and card and "density" in card:
+            value *= read_density(card["density"]["g_per_ml"], "density")
+        elif amount.kind != "mass":
+            return None
+    except AmountError:
+        return None
+    return half_even(value.numerator, value.denominator * 1000) or None
+
+
+def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int) -> BuyingPacks | None:
+    """So many whole packs that nothing lacks; None where nothing does, or the card knows no pack."""
+    card = _card(shelf, key)
+    each = pack_of(card, measure)
+    if card is None or not each or lacking <= 0:
+        return None
+    count = ceiling(lacking, each)
+    paid = _last_paid(shelf, key, measure)
+    return {
+        "count": count,
+        "each": each,
+        "supplier": card.get("supply", {}).get("supplier"),
+        "price": money_text(paid[0] * each * count, places_of(paid[1])) if paid else None,
+        "currency": paid[1] if paid else None,
+    }
+
+
+def _last_paid(shelf: Shelf, key: str, measure: BoughtBy) -> tuple[Fraction, str] | None:
+    """What a mg, or a piece, of the newest lot with a price cost, and in which currency."""
+    lots = [
+        (lot["received_on"], lot_id, Fraction(lot["price"]["amount"]) / much, lot["price"]["currency"])
+        for lot_id, lot in shelf["lots"].items()
+        if lot["ingredient"] == key and lot["price"] and (much := lot[measure])
+    ]
+    newest = max(lots, default=None)
+    return (newest[2], newest[3]) if newest else None
+
+
+def joined_unjoined(found: Sequence[BuyingUnjoined]) -> list[BuyingUnjoined]:
+    """Each name once, with all the recipes that want it."""
+    by_name: dict[str, BuyingUnjoined] = {}
+    for each in found:
+        had = by_name.setdefault(each["name"], {**each, "recipes": []})
+        had["recipes"] += [title for title in each["recipes"] if title not in had["recipes"]]
+    return list(by_name.values())
