@@ -133,7 +133,7 @@ function batchSection({ run, title, number, made, here, binned, at, shelved }) {
   return h(
     "section",
     { "aria-label": name },
-    h("h3", {}, h("a", { class: "trace-link", href: `#/record/${run}` }, name)),
+    h("h2", {}, h("a", { class: "trace-link", href: `#/record/${run}` }, name)),
     h("p", { class: "soft" }, lines.filter(Boolean).join("; ")),
     h(
       "ul",
