@@ -133,36 +133,37 @@ def _in_our_words(ctx: click.Context) -> Iterator[None]:
 
 
 def _wrong(error: click.UsageError, ctx: click.Context) -> str:
-    from bench.words import say
+    from bench import words
 
     if isinstance(error, click.NoSuchOption):
-        return say("cli-spoken-no-option", name=error.option_name)
+        return words.say("cli-spoken-no-option", name=error.option_name)
     if isinstance(error, click.BadOptionUsage):
         own = (each for each in ctx.command.params if error.option_name in each.opts)
         is_flag = any(getattr(each, "is_flag", False) for each in own)
-        key = "cli-spoken-takes-no-value" if is_flag else "cli-spoken-needs-value"
-        return say(key, name=error.option_name)
+        if is_flag:
+            return words.say("cli-spoken-takes-no-value", name=error.option_name)
+        return words.say("cli-spoken-needs-value", name=error.option_name)
     if isinstance(error, click.BadParameter) and error.param:
         name = error.param.get_error_hint(ctx).replace("'", "")
         if isinstance(error, click.MissingParameter):
-            return say("cli-spoken-missing", name=name)
-        return say("cli-spoken-bad-value", name=name, takes=_taken(error.param.type))
+            return words.say("cli-spoken-missing", name=name)
+        return words.say("cli-spoken-bad-value", name=name, takes=_taken(error.param.type))
     if isinstance(ctx.command, click.Group):
-        return say("cli-spoken-no-command", names=", ".join(ctx.command.list_commands(ctx)))
-    return say("cli-spoken-too-many")
+        return words.say("cli-spoken-no-command", names=", ".join(ctx.command.list_commands(ctx)))
+    return words.say("cli-spoken-too-many")
 
 
 def _taken(kind: click.ParamType[Any]) -> str:
     """What a value must be."""
-    from bench.words import say
+    from bench import words
 
     if isinstance(kind, click.Choice):
-        return say("cli-spoken-one-of", names=", ".join(map(str, kind.choices)))
+        return words.say("cli-spoken-one-of", names=", ".join(map(str, kind.choices)))
     if isinstance(kind, click.IntRange) and kind.max is not None:
-        return say("cli-spoken-from-to", least=str(kind.min), most=str(kind.max))
+        return words.say("cli-spoken-from-to", least=str(kind.min), most=str(kind.max))
     if isinstance(kind, click.DateTime):
-        return say("cli-spoken-day")
-    return say("cli-spoken-file") if isinstance(kind, click.Path) else say("cli-spoken-whole")
+        return words.say("cli-spoken-day")
+    return words.say("cli-spoken-file") if isinstance(kind, click.Path) else words.say("cli-spoken-whole")
 
 
 def command(code: str, name: str | None = None) -> Callable[[Callable[..., Any]], click.Command]:
