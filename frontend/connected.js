@@ -17,6 +17,7 @@ export const audit = () => online(import("./screens/audit.js")).then((made) => m
 export const bring = () => online(import("./screens/bring.js")).then((made) => made.registerBringScreen());
 export const delivery = () =>
   online(import("./screens/delivery.js")).then((made) => made.registerDeliveryScreen());
+export const recall = () => online(import("./screens/recall.js")).then((made) => made.registerRecallScreen());
 export const versions = () =>
   online(import("./screens/versions.js")).then((made) => made.registerVersionsScreen());
 
