@@ -94,7 +94,7 @@ class Command(_Coded, click.Command):
         return option
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
-        with _in_our_words(ctx):
+        with _in_our_words(ctx, [*args]):
             return super().parse_args(ctx, args)
 
 
@@ -106,7 +106,7 @@ class Group(Command, click.Group):
             return super().main(args, *more, **named)
 
     def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
-        with _in_our_words(ctx):
+        with _in_our_words(ctx, [*args]):
             return super().resolve_command(ctx, args)
 
 
@@ -122,17 +122,17 @@ class WrongUsage(click.UsageError):
 
 
 @contextmanager
-def _in_our_words(ctx: click.Context) -> Iterator[None]:
+def _in_our_words(ctx: click.Context, args: list[str]) -> Iterator[None]:
     """What the library finds wrong with a call it says in English alone: here it is said in the language spoken."""
     try:
         yield
     except (WrongUsage, click.exceptions.NoArgsIsHelpError):
         raise
     except click.UsageError as error:
-        raise WrongUsage(_wrong(error, ctx), ctx) from None
+        raise WrongUsage(_wrong(error, ctx, args), ctx) from None
 
 
-def _wrong(error: click.UsageError, ctx: click.Context) -> str:
+def _wrong(error: click.UsageError, ctx: click.Context, args: list[str]) -> str:
     from bench import words
 
     if isinstance(error, click.NoSuchOption):
@@ -147,10 +147,18 @@ def _wrong(error: click.UsageError, ctx: click.Context) -> str:
         name = error.param.get_error_hint(ctx).replace("'", "")
         if isinstance(error, click.MissingParameter):
             return words.say("cli-spoken-missing", name=name)
-        return words.say("cli-spoken-bad-value", name=name, takes=_taken(error.param.type))
+        value = _given(error.param, ctx, args)
+        return words.say("cli-spoken-bad-value", name=name, value=value, takes=_taken(error.param.type))
     if isinstance(ctx.command, click.Group):
-        return words.say("cli-spoken-no-command", names=", ".join(ctx.command.list_commands(ctx)))
+        names = ", ".join(ctx.command.list_commands(ctx))
+        return words.say("cli-spoken-no-command", name=args[0], names=names)
     return words.say("cli-spoken-too-many")
+
+
+def _given(param: click.Parameter, ctx: click.Context, args: list[str]) -> str:
+    """What was written for an option or argument, as it was."""
+    values, _, _ = ctx.command.make_parser(ctx).parse_args(args)
+    return str(values.get(param.name or "", ""))
 
 
 def _taken(kind: click.ParamType[Any]) -> str:

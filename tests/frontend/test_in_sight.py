@@ -41,7 +41,7 @@ ROW_END = """() => {
 # A bench opens before its plan is here: the answers take a touch at once, and then the plan comes.
 OPENED = """() => {
     const moment = moments.find(({ bench }) => bench.prompts.length > 2 && !bench.windows.length);
-    const title = () => document.querySelector("h1").textContent;
+    const title = () => document.querySelector("h1").textContent.replaceAll("\u00a0", " ");
     const lead = () => document.querySelector(".lead");
     const other = moment.bench.prompts[2];
     sight.open(); // another bench

@@ -135,7 +135,8 @@ def test_a_density_with_a_comma_is_read_and_a_word_is_refused(phone: Page) -> No
     phone.evaluate(
         """async () => {
              const { askCard } = await import("/parts/shelf-forms.js");
-             askCard({ key: "oil", card: { name: "Light oil" } }).then((kept) => (window.kept = kept));
+             const propose = async () => null; // no connection
+             askCard({ key: "oil", card: { name: "Light oil" }, propose }).then((kept) => (window.kept = kept));
            }"""
     )
     dialog = phone.get_by_role("dialog")
