@@ -64,6 +64,13 @@ def serve(path: str) -> Response:
     return _answer(sent) if sent else abort(404)
 
 
+def make_ready() -> None:
+    """Join and compress all pieces, so that a first visit need not wait for it: some seconds of work."""
+    for name in MADE:
+        if sent := page_file(FRONTEND, name):
+            sent.encoded(sent.encodings[0])
+
+
 class Sent:
     """What goes out: its type, the hash of it, and its bytes, compressed when they are asked for.
 

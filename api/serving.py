@@ -27,7 +27,7 @@ from gunicorn.arbiter import Arbiter
 from gunicorn.glogging import Logger
 from gunicorn.workers.base import Worker as BaseWorker
 
-from api import logs
+from api import logs, page
 from api.door.authority import Certificate
 from api.door.keeper import DoorKeeper
 from api.edge.keeper import Keeper
@@ -184,6 +184,8 @@ class Worker(BaseWorker):
             log=self.log.error_log,
         )
         edge.listen(self.sockets)
+        # Beside the first answers, since a server that starts again after a fault must answer at once.
+        threading.Thread(target=page.make_ready, name="page", daemon=True).start()
         while self.alive and self._is_parent_alive():
             self.notify()
             edge.look()

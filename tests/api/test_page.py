@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from api import page_tables
-from api.page import files_as_they_are, page_file, pieces_of, slim
+from api.page import files_as_they_are, make_ready, page_file, pieces_of, slim
 from api.pieces import APP, INDEX, MADE, REST, STYLES, WORKER
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
@@ -68,6 +68,18 @@ def test_the_page_travels_compressed(client: Any) -> None:
     assert "Accept-Encoding" in answer.headers["Vary"]
     unchanged = client.get("/", headers={"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]})
     assert unchanged.status_code == 304
+
+
+@pytest.mark.database("sqlite")
+def test_a_first_visit_waits_for_nothing_to_be_joined_or_compressed(
+    client: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    make_ready()
+
+    for slow in ("api.page.Pieces", "api.page.brotli.compress"):
+        monkeypatch.setattr(slow, None)
+    for name in MADE:
+        assert client.get(f"/{name}", headers={"Accept-Encoding": "br"}).status_code == 200
 
 
 @pytest.mark.parametrize("path", ["/", "/api/v1/clock", "/nope"])

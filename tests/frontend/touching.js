@@ -167,7 +167,8 @@ export async function touchAtRandom({ seed, touches, runs }) {
   const had = await entriesOnDisk(runs);
   slowNetwork(chance);
   listen(told);
-  for (let turn = 0; told.length < touches && turn < 20 * touches; turn += 1) {
+  // Most turns on a slow machine find a bench that is still being drawn, and nothing to touch.
+  for (let turn = 0; told.length < touches && turn < 100 * touches; turn += 1) {
     const why = await act({ chance, told, runs });
     if (why) lost.push(why);
     if (!/^#\/bench/.test(location.hash) && chance.is(60)) go(`#/bench/${chance.one(runs)}`);

@@ -7,9 +7,9 @@ from decimal import Decimal
 import pytest
 
 from bench.week.lot_sizing import cheapest
-from tests.week.lot_sizes import MILLI, SINGLES, problem_of, recursion, several
+from tests.week.lot_sizes import MILLI, SINGLES, problem_of, recursion
 
-SETS = several()[:1]  # the others are figures: `python -m tests.perf "lot sizing"`
+# Those of several items and a capacity are a figure: `python -m tests.perf "published lot-sizing"`.
 
 
 @pytest.mark.parametrize("single", SINGLES, ids=[each.name for each in SINGLES])
@@ -20,14 +20,6 @@ def test_the_least_price_is_the_printed_one(single):
     assert Decimal(found.value or 0) / MILLI == Decimal(single.least)
     if single.room is None and single.most is None:
         assert recursion(single) == Decimal(single.least)
-
-
-@pytest.mark.skipif(not SETS, reason="BOWLSIDE_LOTSIZING names no folder with the published sets")
-@pytest.mark.parametrize(("name", "problem", "least"), SETS)
-def test_with_a_capacity_it_is_the_proven_one(name, problem, least):
-    found = cheapest(problem, 60)
-
-    assert (found.value, found.least) == (least, least)
 
 
 def test_what_cannot_be_met_is_no_answer():
