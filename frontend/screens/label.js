@@ -75,6 +75,14 @@ export class LabelScreen extends HTMLElement {
   /** @type {Typed} */
   #unsaid = {}; // what stands in the fields before anybody typed
   #open = h("div", { class: "no-print", "aria-live": "polite" });
+  // Shown once what stands above it is there: nothing moves under who types.
+  #form = h("section", {
+    class: "no-print stack label-form",
+    "aria-label": say("page-label-on-it"),
+    hidden: true,
+  });
+  /** @type {Promise<void> | null} */
+  #bringing = null;
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #language = h("p", { class: "soft small" });
   #trouble = h("p", { class: "trouble no-print", role: "alert", hidden: true });
@@ -98,7 +106,7 @@ export class LabelScreen extends HTMLElement {
       had.recipe?.use === data.recipe?.use;
     this.#data = data;
     if (!this.#inputs) this.#build();
-    if (had?.link.state !== data.link.state && !this.#sheets) this.#bringSheets();
+    if (had?.link.state !== data.link.state && !this.#sheets) this.#bringing = this.#bringSheets();
     if (isSame) this.#writeDuties();
     else this.#draw();
   }
@@ -233,6 +241,36 @@ export class LabelScreen extends HTMLElement {
         }),
         h("span", {}, say("page-label-market", { market: value })),
       );
+    this.#form.append(
+      h("h2", { class: "section-name" }, say("page-label-on-it")),
+      h(
+        "div",
+        { class: "two" },
+        field(say("page-label-width"), inputs.width),
+        field(say("page-label-height"), inputs.height),
+      ),
+      field(say("page-label-goes-on"), inputs.shape),
+      field(say("page-label-identity"), inputs.identity),
+      field(say("page-label-purpose"), inputs.purpose),
+      field(say("page-label-use"), inputs.use),
+      this.#keep,
+      this.#kept,
+      h(
+        "div",
+        { class: "two" },
+        field(say("page-label-single"), inputs.single),
+        field(say("page-label-meant"), inputs.meant),
+      ),
+      field(say("page-label-keeps"), inputs.keeps),
+      h(
+        "div",
+        { class: "two" },
+        field(say("page-label-opened"), inputs.opened),
+        field(say("page-shelf-best"), inputs.best),
+      ),
+      field(say("page-label-maker"), inputs.maker),
+      field(say("page-label-precautions"), inputs.precautions),
+    );
     this.append(
       h(
         "div",
@@ -269,38 +307,7 @@ export class LabelScreen extends HTMLElement {
           this.#language,
         ),
         this.#open,
-        h(
-          "section",
-          { class: "no-print stack label-form", "aria-label": say("page-label-on-it") },
-          h("h2", { class: "section-name" }, say("page-label-on-it")),
-          h(
-            "div",
-            { class: "two" },
-            field(say("page-label-width"), inputs.width),
-            field(say("page-label-height"), inputs.height),
-          ),
-          field(say("page-label-goes-on"), inputs.shape),
-          field(say("page-label-identity"), inputs.identity),
-          field(say("page-label-purpose"), inputs.purpose),
-          field(say("page-label-use"), inputs.use),
-          this.#keep,
-          this.#kept,
-          h(
-            "div",
-            { class: "two" },
-            field(say("page-label-single"), inputs.single),
-            field(say("page-label-meant"), inputs.meant),
-          ),
-          field(say("page-label-keeps"), inputs.keeps),
-          h(
-            "div",
-            { class: "two" },
-            field(say("page-label-opened"), inputs.opened),
-            field(say("page-shelf-best"), inputs.best),
-          ),
-          field(say("page-label-maker"), inputs.maker),
-          field(say("page-label-precautions"), inputs.precautions),
-        ),
+        this.#form,
         this.#told,
       ),
     );
@@ -447,6 +454,8 @@ export class LabelScreen extends HTMLElement {
       if (error instanceof Error && "status" in error) this.trouble(says);
       else await this.#away(await seen.kept(`/runs/${run.id}/label?`, name), says);
     }
+    await this.#bringing;
+    show(this.#form, true);
   }
 
   /**

@@ -465,6 +465,7 @@ def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_conn
     expect(cost).to_contain_text("1.5300 EUR")
     expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")
 
+    expect(page.locator(".head-link")).to_be_hidden()  # all is sent
     third = begin_bars(page)
     beside = page.locator(".beside")
     expect(beside).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
