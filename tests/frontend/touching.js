@@ -168,7 +168,8 @@ export async function touchAtRandom({ seed, touches, runs }) {
   slowNetwork(chance);
   listen(told);
   // Most turns on a slow machine find a bench that is still being drawn, and nothing to touch.
-  for (let turn = 0; told.length < touches && turn < 100 * touches; turn += 1) {
+  const isOver = () => runs.every((run) => told.some((each) => each.startsWith(`["${run}","finished"`)));
+  for (let turn = 0; told.length < touches && !isOver() && turn < 100 * touches; turn += 1) {
     const why = await act({ chance, told, runs });
     if (why) lost.push(why);
     if (!/^#\/bench/.test(location.hash) && chance.is(60)) go(`#/bench/${chance.one(runs)}`);
