@@ -26,7 +26,7 @@ OF_A_BATCH = "SELECT text FROM shelf_entry WHERE run_id = :run"
 NAME_BATCH = "UPDATE shelf_entry SET run_id = :run WHERE id = :id"
 BATCH_OF = "SELECT run_id FROM shelf_entry WHERE id = :id"
 TEXT_OF = "SELECT text FROM shelf_entry WHERE id = :id"
-UNDOS_OF = "SELECT id FROM shelf_entry WHERE run_id IS NULL AND text LIKE :undo"
+UNDOS = "SELECT id, text FROM shelf_entry WHERE run_id IS NULL AND text LIKE :undo"
 MADE = "SELECT good, kept_there FROM batch_pieces WHERE run_id = :run"
 BATCHES_WITH = "SELECT run_id, made_on FROM batch_pieces WHERE run_id IN (SELECT run_id FROM lot_use WHERE lot_id = :lot)"
 LOTS_IN = "SELECT lot_id FROM lot_use WHERE run_id = :run"
@@ -39,15 +39,17 @@ LAST_DAY = "9999-12-31"  # where a batch stands that has no day, among those tha
 
 def note(connection: Connection, new: Iterable[Entry]) -> None:
     """Bring the table up to what these new entries of the shelf's journal say."""
-    batches: set[str] = set()
+    named: dict[str, str] = {}
     lots: set[str] = set()
     for entry in new:
         if run := _batch_of(connection, entry):
-            batches.add(run)
-            _name_batch(connection, entry["id"], run)
+            named[entry["id"]] = run
+            execute(connection, NAME_BATCH, {"id": entry["id"], "run": run})
         elif lot := _lot_of(connection, entry):
             lots.add(lot)
-    for run in sorted(batches):
+    if named:
+        _name_undos(connection, named)
+    for run in sorted(set(named.values())):
         if found := execute(connection, MADE, {"run": run}).fetchone():
             made: PiecesMade = {"good": found[0], "kept": found[1]}
             values = _values(made, told_in(connection, run))
@@ -81,12 +83,16 @@ def _lot_of(connection: Connection, entry: Entry) -> str | None:
     return lot if isinstance(lot, str) else None
 
 
-def _name_batch(connection: Connection, entry: str, run: str) -> None:
-    """Put an entry to its batch, and what took it back and came before it."""
-    execute(connection, NAME_BATCH, {"id": entry, "run": run})
-    undo = f'%{{"entry":"{entry}"}}%"kind":"undone"%'
-    for (other,) in execute(connection, UNDOS_OF, {"undo": undo}).fetchall():
-        _name_batch(connection, other, run)
+def _name_undos(connection: Connection, named: dict[str, str]) -> None:
+    """Put to its batch what took such an entry back and came before it. Looked for once, however many are new."""
+    undos: dict[str, list[str]] = {}
+    for id, text in execute(connection, UNDOS, {"undo": '%"kind":"undone"%'}).fetchall():
+        undos.setdefault(json.loads(text)["body"]["entry"], []).append(id)
+    reached = list(named.items())
+    for entry, run in reached:
+        for undo in undos.pop(entry, []):
+            execute(connection, NAME_BATCH, {"id": undo, "run": run})
+            reached.append((undo, run))
 
 
 def told_in(connection: Connection, run: str) -> PiecesTold:
