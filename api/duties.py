@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from hashlib import sha256
 from typing import NotRequired, TypedDict
 from uuid import UUID
 
@@ -25,8 +24,8 @@ from api.schemas import DueQuery, DutyWritten
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import DutyMarkRow
-from api.wire import Blueprint, answer
-from bench import DutyMark, DutyState, canonical, words
+from api.wire import Blueprint, answer, tag_of
+from bench import DutyMark, DutyState, words
 
 blueprint = Blueprint("duties", __name__, description="What is due before something is sold")
 
@@ -65,7 +64,7 @@ def list_duties() -> Response:
     """What holds of each duty that somebody said something of: of the studio, and of each recipe."""
     with reading() as connection:
         marks = bench.duties_holding(marks_in(connection))
-    return answer({"marks": marks}, etag=sha256(canonical(marks).encode()).hexdigest()[:16])
+    return answer({"marks": marks}, etag=tag_of(marks))
 
 
 @blueprint.get("/duties/due")

@@ -7,7 +7,6 @@ are named in the answer.
 
 from __future__ import annotations
 
-from hashlib import sha256
 from typing import TypedDict
 from uuid import UUID
 
@@ -24,8 +23,8 @@ from api.schemas import OutletWritten
 from api.shapes_openapi import shape
 from api.store import forget, reading, writing
 from api.tables import OutletRow
-from api.wire import Blueprint, answer, unkept
-from bench import Outlet, canonical, words
+from api.wire import Blueprint, answer, tag_of, unkept
+from bench import Outlet, words
 
 blueprint = Blueprint("outlets", __name__, description="Where finished pieces go")
 
@@ -54,7 +53,7 @@ def list_outlets() -> Response:
     """Where pieces went or may go, by name; an erased one has none. A helper is told no contact."""
     with reading() as connection:
         outlets = [_as_told(each) for each in outlets_in(connection)]
-    return unkept(answer({"outlets": outlets}, etag=sha256(canonical(outlets).encode()).hexdigest()[:16]))
+    return unkept(answer({"outlets": outlets}, etag=tag_of(outlets)))
 
 
 @blueprint.put("/outlets/<uuid:outlet_id>")

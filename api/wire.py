@@ -11,6 +11,7 @@ import json
 import re
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
+from hashlib import sha256
 from itertools import chain
 from typing import Any, Literal, TypedDict
 
@@ -24,7 +25,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from api import generation
 from api.errors import MAX_NAME, Problem, short
 from api.security import DATA
-from bench import JsonObject, JsonValue, words
+from bench import JsonObject, JsonValue, canonical, words
 
 DEEPEST = 40
 HEADERS = (("Cache-Control", "no-cache"), *DATA)
@@ -112,6 +113,11 @@ def _inside(path: str, key: str) -> str:
     if len(path) > MAX_NAME:
         return path
     return f"{path}.{short(key)}" if path else short(key)
+
+
+def tag_of(value: object) -> str:
+    """An ETag that is another as soon as the value is."""
+    return sha256(canonical(value).encode()).hexdigest()[:16]
 
 
 def answer(value: object, status: int = 200, *, etag: str | None = None) -> Response:
