@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import json
 import re
-from typing import Any
-from urllib.request import Request, urlopen
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.api.test_finished_pieces import MARKET, SHOP
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
+from tests.frontend.phones import call
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.frontend.test_screens import TARGET_PX, too_small
 from tests.frontend.test_shelf_page import PRESSED
@@ -23,30 +21,19 @@ LATER = {"timeout": 30_000}
 DAY_MS = 86_400_000
 
 
-def ask(server: Server, method: str, path: str, body: Any = None) -> Any:
-    asked = Request(
-        f"{server.url}api/v1{path}",
-        method=method,
-        data=None if body is None else json.dumps(body).encode(),
-        headers={"Content-Type": "application/json"},
-    )
-    with urlopen(asked) as answer:
-        return json.load(answer)
-
-
 def finished(server: Server, number: str, good: int, days: int) -> str:
     """A batch that was finished so many days later."""
     document, run = make_recipe(), uuid4()
     document["components"][0]["steps"].append({"id": "press", "kind": "pieces", "title": "Press"})
-    recipe = ask(server, "PUT", "/recipes/0197a0e2-0000-4000-8000-0000000000d1", document)
-    begun = ask(server, "PUT", f"/runs/{run}", make_run(recipe))
+    recipe = call(server, "PUT", "recipes/0197a0e2-0000-4000-8000-0000000000d1", document)
+    begun = call(server, "PUT", f"runs/{run}", make_run(recipe))
     step = next(each["id"] for each in begun["sheet"]["steps"] if each["kind"] == "pieces")
     ends = [
         make_entry(run, at=BEGUN + 1, kind="numbered", body={"number": number}),
         make_entry(run, at=BEGUN + 100, kind="counted", body={"step": step, "good": good}),
         make_entry(run, at=BEGUN + days * DAY_MS, kind="finished", body={}),
     ]
-    ask(server, "POST", f"/runs/{run}/entries", {"entries": ends})
+    call(server, "POST", f"runs/{run}/entries", {"entries": ends})
     return run
 
 
@@ -54,8 +41,8 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     page: Page, server: Server, faultless: None
 ) -> None:
     first, second = finished(server, "A-1", 2, 1), finished(server, "A-2", 10, 2)
-    ask(server, "PUT", f"/outlets/{SHOP}", {"name": "Corner shop", "contact": "corner@example.test"})
-    ask(server, "PUT", f"/outlets/{MARKET}", {"name": "Market", "contact": None})
+    call(server, "PUT", f"outlets/{SHOP}", {"name": "Corner shop", "contact": "corner@example.test"})
+    call(server, "PUT", f"outlets/{MARKET}", {"name": "Market", "contact": None})
     page.set_viewport_size(SIZES[0])
     open_page(page, server)
     go(page, "#/pieces")
@@ -91,7 +78,7 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
         arg=f"/api/v1/pieces/{second}",
         timeout=30_000,
     )
-    assert ask(server, "GET", f"/pieces/{first}")["batch"]["in_stock"] == 0
+    assert call(server, "GET", f"pieces/{first}")["batch"]["in_stock"] == 0
     screen.get_by_role("button", name="Where it went: A-2").click()
     expect(screen.locator(".shelf-item")).to_contain_text("Corner shop: 1")
 
@@ -110,4 +97,4 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     expect(screen).to_contain_text(
         re.compile("Erased. (No copy in the folder has|These copies still have) the name")
     )
-    assert [each["name"] for each in ask(server, "GET", "/outlets")["outlets"]] == ["Market", None]
+    assert [each["name"] for each in call(server, "GET", "outlets")["outlets"]] == ["Market", None]
