@@ -16,11 +16,13 @@
 export class Pieces {
   #book;
   #server;
+  #heard;
 
-  /** @param {{book: Book, server: Server}} given */
-  constructor({ book, server }) {
+  /** @param {{book: Book, server: Server, heard: () => void}} given heard: what is seen is another */
+  constructor({ book, server, heard }) {
     this.#book = book;
     this.#server = server;
+    this.#heard = heard;
   }
 
   /** @returns {PiecesSeen | null} */
@@ -33,6 +35,7 @@ export class Pieces {
     const [batches, { body }] = await Promise.all([this.#server.all("pieces"), this.#server.get("/outlets")]);
     const outlets = body.outlets.map(({ id, name }) => ({ id, name }));
     await this.#book.commit({ meta: { put: [{ key: "pieces", value: { batches, outlets } }] } });
+    this.#heard();
   }
 
   /** @returns {Promise<readonly Outlet[]>} with how to reach them */

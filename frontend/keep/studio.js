@@ -146,7 +146,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     /** Recipes from elsewhere, and what recipes were before. */
     this.shelf = new Shelf(this.#server);
     /** Finished pieces, as last seen. */
-    this.pieces = new Pieces({ book, server: this.#server });
+    const heard = () => this.#tell("change", { run: null, isOwnDraft: false });
+    this.pieces = new Pieces({ book, server: this.#server, heard });
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();

@@ -17,7 +17,6 @@ from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
-LATER = {"timeout": 30_000}
 DAY_MS = 86_400_000
 
 
@@ -47,7 +46,9 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     open_page(page, server)
     go(page, "#/pieces")
     screen = page.locator("pieces-screen")
-    expect(screen.locator(".shelf-item")).to_have_count(2, **LATER)
+    expect(screen.locator(".shelf-item")).to_have_count(
+        2, timeout=5_000
+    )  # by its own answer, before any round
 
     page.route("**/api/**", lambda route: route.abort())
     screen.get_by_role("button", name="Pieces out: Salt soak").click()
