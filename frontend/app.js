@@ -255,7 +255,7 @@ const SCREENS = {
   },
   recall: {
     tag: "recall-screen",
-    data: (id) => ({ id, isOnline: studio.link.state === "online" }),
+    data: (id) => (WHOSE_RECALL.test(id) ? { id, isOnline: studio.link.state === "online" } : null),
   },
   card: {
     tag: "card-screen",
@@ -599,6 +599,8 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
 const MAKERS = new Set(["recipe", "bring", "delivery", "audit", "recall"]);
+/** What a recall begins with; an address that was cut short names nothing. */
+const WHOSE_RECALL = /^(lots|runs|complaint)\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */
 const OFTEN = ["size", "studio", "gather", "record", "shelf"];
 /** What the server may have though this phone does not. @type {ReadonlySet<ScreenName>} */

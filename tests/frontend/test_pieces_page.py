@@ -91,6 +91,9 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     expect(recall).to_contain_text("Rehearsal: nothing is recalled.")
     assert axe_finds_by_day_and_night(page) == ""
 
+    go(page, "#/recall/runs.0197")  # cut short on its way
+    expect(page.get_by_role("heading", name="Not on this phone")).to_be_visible()
+
     go(page, "#/pieces")
     screen.get_by_role("button", name="Outlets").click()
     screen.get_by_role("button", name="Erase: Corner shop").click()
