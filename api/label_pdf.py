@@ -28,6 +28,7 @@ MM = 1000 / POINT_UM
 PAD = 2 * MM
 LEAST_PT, MOST_PT, STEPS = 3.0, 14.0, 12
 LEADING, GAP = 1.18, 0.5
+LOWER = 0.3  # of a US label the net content keeps to it (21 CFR 701.13)
 BAR_MM = 50
 MARGIN_UM = 14_000
 # Where a sheet leaves so much above its labels, the bar stands there.
@@ -59,6 +60,7 @@ class Face(NamedTuple):
     opened: str | None = None
     pictogram_um: int | None = None
     code: str | None = None  # as a QR code
+    is_low: bool = False  # the net content stands in the lower 30 %
 
 
 def face_of(told: Label, width_um: int, height_um: int) -> Face:
@@ -73,7 +75,13 @@ def face_of(told: Label, width_um: int, height_um: int) -> Face:
         "o" if told["market"] == "us" else "0",
         told["opened"],
         mixture["side_um"] if mixture and "GHS07" in mixture["pictograms"] else None,
+        is_low=told["net_low"],
     )
+
+
+def leaflet_of(told: Label, width_um: int, height_um: int) -> Face:
+    """What goes with a piece."""
+    return Face(_words(told["leaflet"]), width_um, height_um)
 
 
 def sticker(plate: Sequence[PlateLine], width_um: int, height_um: int, code: str | None) -> Face:
@@ -140,6 +148,7 @@ class Laid(NamedTuple):
     rest: list[Block]
     foot: list[list[str]]
     maker: list[Block]
+    low: list[Block]  # along the base
     size: float
     height: float
 
@@ -193,11 +202,11 @@ class Pen:
         if face.code:
             width -= self._code_side(face) + MM
         beside = width - (self._across(face) + MM if face.pictogram_um else 0)
-        found: dict[str, list[Block]] = {"head": [], "signs": [], "rest": [], "maker": []}
+        found: dict[str, list[Block]] = {"head": [], "signs": [], "rest": [], "maker": [], "low": []}
         for part, text in face.plate:
             if part == "foot":
                 continue
-            group = GROUPS.get(part, "rest")
+            group = "low" if part == "net" and face.is_low else GROUPS.get(part, "rest")
             bold = part in BOLD
             of_part = size * TIMES.get(part, 1)
             if part == "net" and face.net_um:
@@ -208,9 +217,11 @@ class Pen:
                 return None
             found[group].append(Block(lines, of_part, bold))
         foot = self._foot(face, size, width)
-        if foot is None:
+        low = found["low"]
+        is_too_high = sum(each.height for each in low) + PAD > LOWER * face.height_um / POINT_UM
+        if foot is None or (low and is_too_high):
             return None
-        laid = Laid(found["head"], found["signs"], found["rest"], foot, found["maker"], size, 0)
+        laid = Laid(found["head"], found["signs"], found["rest"], foot, found["maker"], low, size, 0)
         return laid._replace(height=self._height(face, laid))
 
     def _foot(self, face: Face, size: float, width: float) -> list[list[str]] | None:
@@ -239,6 +250,7 @@ class Pen:
             parts.append(max(sum(each.height for each in laid.signs), self._across(face)))
         if laid.foot:
             parts.append(sum(self._row_height(row, laid.size) for row in laid.foot))
+        parts += [each.height + each.size - gap for each in laid.low]
         return sum(parts) + gap * (len(parts) - 1) + 2 * PAD
 
     @staticmethod
@@ -294,6 +306,9 @@ class Pen:
         for row in laid.foot:
             y -= self._row_height(row, laid.size)
             self._row(row, left, y, laid.size, face.opened or "")
+        for block in laid.low:  # as far from what stands above as its letters are high (21 CFR 701.13)
+            self._write(block, left, bottom + block.height)
+            bottom += block.height + block.size
         for block in laid.maker:
             self._write(
                 block, left, min(y - gap, bottom + block.height) if laid.foot else bottom + block.height

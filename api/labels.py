@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import NotRequired, TypedDict
+from typing import Literal, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response, current_app
@@ -29,11 +29,25 @@ MM_UM = 1000
 # Where nobody said how large a label or a sticker is.
 USUAL_UM = 70_000, 50_000
 STICKER_MM = 63, 38
+# Four of A6 on a sheet of A4.
+LEAFLETS: LabelSheet = {
+    "name": "",
+    "paper": "a4",
+    "columns": 2,
+    "rows": 2,
+    "width_um": 105_000,
+    "height_um": 148_500,
+    "left_um": 0,
+    "top_um": 0,
+    "across_um": 105_000,
+    "down_um": 148_500,
+}
 
 
 class PdfAsked(LabelAsked):
     """`api.schemas.LabelPdfQuery`, read."""
 
+    of: Literal["label", "leaflet"]
     sheet: NotRequired[str]
     start: int
     count: NotRequired[int]
@@ -74,6 +88,8 @@ def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
     asked["width_um"], asked["height_um"] = width, height
     made = recorded(run_id)
     told = labelled(asked, made)
+    if asked["of"] == "leaflet":
+        return _leaflets(told, asked.get("count") or good_pieces(made))
     face = label_pdf.face_of(told, width, height)
     if not sheet:
         paper: bench.Paper = "letter" if told["market"] == "us" else "a4"
@@ -81,6 +97,16 @@ def get_label_pdf(asked: PdfAsked, run_id: UUID) -> Response:
     count = asked.get("count") or good_pieces(made)
     drawn = label_pdf.on_sheets([face] * count, sheet, asked["start"], told["identity"], _font())
     return _pdf("labels.pdf", drawn)
+
+
+def _leaflets(told: bench.Label, count: int) -> Response:
+    """As many as go with the pieces."""
+    from api import label_pdf
+
+    if not told["leaflet"]:
+        raise Problem(422, words.say("api-labels-no-leaflet"))
+    face = label_pdf.leaflet_of(told, LEAFLETS["width_um"], LEAFLETS["height_um"])
+    return _pdf("leaflets.pdf", label_pdf.on_sheets([face] * count, LEAFLETS, 1, told["identity"], _font()))
 
 
 @blueprint.get("/lot-stickers.pdf")

@@ -97,6 +97,8 @@ class LabelAsked(TypedDict):
     single_use: NotRequired[bool]
     keeps_months: NotRequired[int]
     meant_for: NotRequired[bench.MeantFor]
+    origin: NotRequired[str]
+    leaflet: NotRequired[bool]
     today: NotRequired[date]
 
 
@@ -222,6 +224,8 @@ def _label_options(
         "single_use": asked.get("single_use"),
         "keeps_months": asked.get("keeps_months"),
         "meant_for": asked.get("meant_for"),
+        "origin": asked.get("origin"),
+        "leaflet": asked.get("leaflet"),
         "today": today.isoformat() if (today := asked.get("today")) else None,
     }
     width, height = sides_of(said, asked)

@@ -573,6 +573,12 @@ class LabelQuery(Strict):
     single_use = fields.Boolean(metadata={"description": "Used up at once"})
     keeps_months = fields.Integer(validate=MONTHS, metadata={"description": "How long it keeps unopened"})
     meant_for = fields.String(validate=MEANT_FOR)
+    origin = fields.String(
+        validate=validate.Length(1, 60), metadata={"description": "The country that it was imported from"}
+    )
+    leaflet = fields.Boolean(
+        metadata={"description": "List and cautions stand on a leaflet, in the EU and the UK"}
+    )
     today = fields.Date(metadata={"description": "The day against which best before is looked at"})
 
 
@@ -580,6 +586,11 @@ SHEET_NAME = validate.Length(1, 60)
 
 
 class LabelPdfQuery(LabelQuery):
+    of = fields.String(
+        load_default="label",
+        validate=validate.OneOf(["label", "leaflet"]),
+        metadata={"description": "The label itself, or the leaflets that go with it, four a sheet of paper"},
+    )
     sheet = fields.String(
         validate=SHEET_NAME,
         metadata={

@@ -14,15 +14,17 @@ what was not, and the law where it is sold rules.
 from bench.label_clp import clp
 from bench.label_list import Listing, names_in, shares_of
 from bench.label_net import least_heights, net_text, shortfall
-from bench.label_plate import plate
+from bench.label_plate import leaflet, plate
 from bench.label_rules import (
     checked,
     duties_open,
     heights,
+    is_low,
     is_mixture,
     is_opened_idle,
     needs,
     not_checked,
+    on_leaflet,
     precautions,
     warn_of_the_product,
 )
@@ -62,6 +64,8 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "precautions": cautions,
         "clp": mixture,
         "plate": [],
+        "leaflet": [],
+        "net_low": is_low(listing),
         "heights": letters,
         "needs": needs(listing, net_mg, cautions, mixture),
         "warnings": listing.warnings,
@@ -69,4 +73,6 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "checked": checked(listing, mixture),
         "law": say("label-law"),
     }
-    return {**told, "plate": plate(told, options.get("function"))}
+    goes_with = leaflet(told) if on_leaflet(listing) else []
+    told["leaflet"] = goes_with
+    return {**told, "plate": plate(told, options.get("function"), options.get("origin"))}

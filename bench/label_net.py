@@ -9,7 +9,8 @@ OUNCE_NG = 28_349_523_125  # one ounce avoirdupois, exactly (UCUM v2.2)
 _POUND, _FOUR_POUNDS = 16, 64  # in ounces
 
 # 21 CFR 701.13: up to so many square inches of the principal display panel, the least height in sixteenths of an inch.
-NET_SIXTEENTHS = ((5, 1), (25, 2), (100, 3), (400, 4), (None, 8))
+_SMALL = 5  # square inches
+NET_SIXTEENTHS = ((_SMALL, 1), (25, 2), (100, 3), (400, 4), (None, 8))
 # German FPackV, section 38(2), which is not the directive: up to so many grams, the least height of the digits in µm.
 DIGITS = ((50, 2_000), (200, 3_000), (1_000, 4_000), (None, 6_000))
 # Directive 76/211/EEC, Annex I: up to so many grams, tenths of a per cent of them, or tenths of a gram.
@@ -70,6 +71,21 @@ def shortfall(mg: int, market: Market) -> int | None:
     return None
 
 
+def stands_low(market: Market, size: LabelSize | None) -> bool | None:
+    """Whether the net content belongs in the lower 30 % of the panel: in the US above 5 square inches (21 CFR 701.13).
+
+    None where the panel is not known.
+    """
+    if market != "us":
+        return False
+    return None if size is None else _panel(size) > 100 * _SMALL * INCH_UM * INCH_UM
+
+
+def _panel(size: LabelSize) -> int:
+    """The principal display panel in hundredths of µm²: 40 % of what is no rectangle (16 CFR 500.21)."""
+    return size["width_um"] * size["height_um"] * (100 if size["shape"] == "rectangle" else 40)
+
+
 def least_heights(market: Market, size: LabelSize | None, net_mg: int | None = None) -> LeastHeights:
     """The least letter heights, rounded up.
 
@@ -85,7 +101,7 @@ def least_heights(market: Market, size: LabelSize | None, net_mg: int | None = N
     if size is None:
         return {"list_um": None, "net_um": None}
     surface = size["width_um"] * size["height_um"]
-    panel = surface * (100 if size["shape"] == "rectangle" else 40)
+    panel = _panel(size)
     square_inch = INCH_UM * INCH_UM
     parts = 32 if surface < 12 * square_inch else 16
     sixteenths = next(

@@ -4,10 +4,10 @@ from bench.shapes.record import Label, PlateLine, PlatePart
 from bench.words import say
 
 
-def plate(told: Label, purpose: str | None) -> list[PlateLine]:
+def plate(told: Label, purpose: str | None, origin: str | None) -> list[PlateLine]:
     """The words on it; the open jar (`opened`) and the pictograms (`clp`) are drawn beside them."""
     market, batch, best, clp = told["market"], told["batch"], told["best_before"], told["clp"]
-    cares = " ".join(each["says"] for each in told["precautions"])
+    cares = _cares(told)
     lines: list[tuple[PlatePart, str]] = [("name", told["identity"]), ("purpose", purpose or "")]
     if clp:
         lines += [
@@ -16,13 +16,35 @@ def plate(told: Label, purpose: str | None) -> list[PlateLine]:
             ("advice", " ".join(each["says"] for each in clp["precautions"])),
         ]
     lines.append(("net", told["net"]))
-    if not clp:
-        lines.append(("list", say("label-plate-list", names=told["text"])))
-    lines.append(("care", cares))
+    if told["leaflet"]:
+        lines.append(("care", say("label-plate-leaflet", market=market)))
+    else:
+        lines += [("list", "" if clp else _list(told)), ("care", cares)]
     if batch:
         lines.append(("foot", say("label-plate-batch", market=market, number=batch)))
     if best:
         year, month, day = best.split("-")
         lines.append(("foot", say("label-plate-best", market=market, year=year, month=month, day=day)))
+    if origin:
+        lines.append(("foot", say("label-plate-origin", market=market, country=origin)))
     lines.append(("maker", told["maker"] or ""))
+    if told["net_low"]:
+        lines.sort(key=lambda line: line[0] == "net")
+    return _written(lines)
+
+
+def leaflet(told: Label) -> list[PlateLine]:
+    """What goes with a piece on which it does not fit: the list and the cautions, and to what they belong."""
+    return _written([("name", told["identity"]), ("list", _list(told)), ("care", _cares(told))])
+
+
+def _list(told: Label) -> str:
+    return say("label-plate-list", names=told["text"])
+
+
+def _cares(told: Label) -> str:
+    return " ".join(each["says"] for each in told["precautions"])
+
+
+def _written(lines: list[tuple[PlatePart, str]]) -> list[PlateLine]:
     return [{"part": part, "text": text} for part, text in lines if text]

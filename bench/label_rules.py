@@ -5,7 +5,7 @@ from typing import Literal
 
 from bench.label_clp import clp_needs, clp_open, warn_of_the_mixture
 from bench.label_list import Listing
-from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights
+from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights, stands_low
 from bench.shapes.recipe import ProductUse
 from bench.shapes.record import (
     CheckedRule,
@@ -53,6 +53,15 @@ def use_of(listing: Listing) -> ProductUse | None:
 def is_mixture(listing: Listing) -> bool:
     """What only scents the air is no cosmetic in the EU and the UK, but a mixture under CLP (from memory)."""
     return listing.market != "us" and use_of(listing) == "air"
+
+
+def on_leaflet(listing: Listing) -> bool:
+    """Whether list and cautions stand on a leaflet, a tag or a card: no such thing in the US or under CLP."""
+    return bool(listing.options.get("leaflet")) and listing.market != "us" and not is_mixture(listing)
+
+
+def is_low(listing: Listing) -> bool:
+    return bool(stands_low(listing.market, listing.options.get("size")))
 
 
 def _kinds(listing: Listing) -> set[str]:
@@ -326,6 +335,10 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
             (say("label-checked-allergens"), say("label-source-allergens")),
             (say("label-checked-digits"), say("label-source-digits")),
         ]
+    if on_leaflet(listing):
+        told.append((say("label-checked-leaflet"), say("label-source-leaflet", market=market)))
+    if is_low(listing):
+        told.append((say("label-checked-low"), say("label-source-us", section="701.13")))
     if listing.options.get("net_mg") is not None:
         told.append((say("label-checked-net"), say("label-source-practice")))
     return [{"what": what, "source": source} for what, source in told]
@@ -341,8 +354,9 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
     if use_of(listing) is None:
         asked.append((say("label-open-use"), say("label-source-practice")))
     if market == "us":
+        if stands_low(market, options.get("size")) is None:
+            asked.append((say("label-open-place"), say("label-source-us", section="701.13")))
         asked += [
-            (say("label-open-place"), say("label-source-us", section="701.13")),
             (say("label-open-language"), say("label-source-us", section="701.2(b)")),
             (say("label-open-made-for"), say("label-source-us", section="701.12")),
         ]
@@ -351,7 +365,11 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
             asked.append((say("label-open-single"), say("label-source-opened")))
         if _keeps_longer(listing) is None:
             asked.append((say("label-open-life"), _article(market, "c")))
-        asked.append((say("label-open-origin"), _article(market, "a")))
+        if on_leaflet(listing):
+            asked.append((say("label-open-leaflet"), say("label-source-leaflet", market=market)))
+    if not options.get("origin") and not mixture:
+        source = say("label-source-origin") if market == "us" else _article(market, "a")
+        asked.append((say("label-open-origin"), source))
     if market == "eu":
         asked.append(
             (

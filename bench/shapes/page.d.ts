@@ -3097,6 +3097,10 @@ export interface LabelOptions {
   /** the earliest of the lots that went in */
   readonly lots_best_before?: DayText | null;
   readonly meant_for?: MeantFor | null;
+  /** the country it was made in, of what is imported */
+  readonly origin?: string | null;
+  /** list and cautions stand on one, in the EU and the UK */
+  readonly leaflet?: boolean | null;
 }
 
 export interface LabelName {
@@ -3211,6 +3215,10 @@ export interface Label {
   readonly clp: Clp | null;
   /** the words on it, in order */
   readonly plate: readonly PlateLine[];
+  /** the words on what goes with it; none: all stands on the label */
+  readonly leaflet: readonly PlateLine[];
+  /** the net content belongs in the lower 30 % */
+  readonly net_low: boolean;
   readonly heights: LabelHeights;
   readonly needs: readonly LabelNeed[];
   readonly warnings: readonly Sourced[];

@@ -388,6 +388,8 @@ class LabelOptions(TypedDict):
     today: NotRequired[DayText | None]
     lots_best_before: NotRequired[DayText | None]  # the earliest of the lots that went in
     meant_for: NotRequired[MeantFor | None]
+    origin: NotRequired[str | None]  # the country it was made in, of what is imported
+    leaflet: NotRequired[bool | None]  # list and cautions stand on one, in the EU and the UK
 
 
 class LabelName(TypedDict):
@@ -497,6 +499,8 @@ class Label(TypedDict):
     precautions: list[Sourced]
     clp: Clp | None  # None where it is no mixture under CLP
     plate: list[PlateLine]  # the words on it, in order
+    leaflet: list[PlateLine]  # the words on what goes with it; none: all stands on the label
+    net_low: bool  # the net content belongs in the lower 30 %
     heights: LabelHeights
     needs: list[LabelNeed]
     warnings: list[Sourced]

@@ -28,6 +28,8 @@ _NAMES_HELD = 4096  # whoever sends ever new names fills no memory
 # "Lye-free", "sans soude caustique": what it is without is not what it is.
 _WITHOUT = re.compile(r"\b(?:without|no|ohne|sans|sin|senza) (?:\w+ ){0,2}?$")
 _COLOUR_INDEX = re.compile(r"\bCI ?(\d{5})\b")
+# An INCI list in descending order that begins with water, a plant's distillate or its juice.
+_WATERY = re.compile(r"^\s*(?:aqua\b|[^,]*\b(?:water|juice)\s*(?:\([^)]*\)\s*)?(?:,|$))", re.IGNORECASE)
 _WORD = re.compile(r"\w+")
 _FREE = re.compile(r"^ (?:free|frei)\b")
 
@@ -48,9 +50,12 @@ def known(ingredient: Ingredient) -> Substance | None:
 
 
 def kind_of(ingredient: Ingredient) -> IngredientKind | Literal[""]:
-    """The kind of what an ingredient is known as; of what is not known, the kind that the maker gave."""
+    """The kind of what an ingredient is known as; of what is not known, the kind that the maker gave, else that of
+    the name that leads its INCI list, where that is water."""
     found = known(ingredient)
-    return found["kind"] if found else ingredient["kind"]
+    if found or ingredient["kind"]:
+        return found["kind"] if found else ingredient["kind"]
+    return "water" if _WATERY.search(ingredient["inci"]) else ""
 
 
 def has(found: Substance | None, trait: Trait) -> bool:

@@ -12,6 +12,8 @@ import { say, spoken } from "../words.js";
 /** @import { Label, Market, PlateLine, PlatePart } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
+const LOWER = 0.3; // of a US label the net content keeps to it (21 CFR 701.13)
+const PAD_PX = 8; // 2 mm below it
 const LEAST_PT = 3;
 const MOST_PT = 14;
 const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and browsers round more coarsely
@@ -21,6 +23,8 @@ const HEAD = ["name", "purpose"];
 const STATEMENTS = ["signal", "hazard", "advice"];
 /** @type {PlatePart[]} */
 const FOOT = ["foot", "maker"];
+/** @type {PlatePart[]} */
+const NET = ["net"];
 const OF_PART = "label-"; // the class of a part begins so
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
@@ -37,10 +41,10 @@ export function drawLabel(told, size, parent) {
  * @param {readonly PlateLine[]} plate @param {{width_mm: number, height_mm: number}} size @param {HTMLElement} parent
  */
 export function drawPlate(plate, size, parent) {
-  return draw({ plate, opened: null, clp: null }, "eu", 0, size, parent);
+  return draw({ plate, opened: null, clp: null, net_low: false }, "eu", 0, size, parent);
 }
 
-/** @typedef {Pick<Label, "plate" | "opened" | "clp">} Drawn */
+/** @typedef {Pick<Label, "plate" | "opened" | "clp" | "net_low">} Drawn */
 
 /**
  * @param {Drawn} told @param {Market} market @param {number} least the net content's letters, in µm
@@ -63,6 +67,7 @@ function draw(told, market, least, { width_mm: width, height_mm: height }, paren
   net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net, sign)) / 100}px)`;
   const isIn = (/** @type {number} */ points) => {
     node.style.fontSize = `${points}pt`;
+    if (told.net_low && net.offsetHeight + PAD_PX > LOWER * node.clientHeight) return false;
     return node.scrollHeight <= node.clientHeight + 1 && node.scrollWidth <= node.clientWidth + 1;
   };
   let [low, high] = [LEAST_PT, MOST_PT];
@@ -99,7 +104,7 @@ function shareOf(element, sign = "o") {
 }
 
 /** @param {Drawn} given */
-function contents({ plate, opened, clp }) {
+function contents({ plate, opened, clp, net_low: isLow }) {
   /** @param {(part: PlatePart) => boolean} isWanted */
   const drawn = (isWanted) =>
     plate
@@ -119,7 +124,7 @@ function contents({ plate, opened, clp }) {
           clp.pictograms.includes("GHS07") ? exclamation(clp.side_um) : null,
         )
       : null,
-    ...drawn((part) => ![HEAD, STATEMENTS, FOOT].flat().includes(part)),
+    ...drawn((part) => ![HEAD, STATEMENTS, FOOT, isLow ? NET : []].flat().includes(part)),
     h(
       "p",
       { class: "label-foot" },
@@ -127,6 +132,7 @@ function contents({ plate, opened, clp }) {
       opened ? openJar(opened) : null,
     ),
     ...drawn((part) => part === "maker"),
+    ...drawn((part) => isLow && part === "net"),
   ].filter(Boolean);
 }
 

@@ -48,7 +48,7 @@ const RESTS_MS = 150; // who types is answered once the hand rests
  * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
  *   use: HTMLSelectElement, single: HTMLSelectElement, meant: HTMLSelectElement, keeps: HTMLInputElement,
  *   purpose: HTMLInputElement, opened: HTMLInputElement, best: HTMLInputElement, maker: HTMLTextAreaElement,
- *   precautions: HTMLTextAreaElement}} LabelInputs
+ *   precautions: HTMLTextAreaElement, origin: HTMLInputElement, leaflet: HTMLSelectElement}} LabelInputs
  */
 
 export class LabelScreen extends HTMLElement {
@@ -62,6 +62,7 @@ export class LabelScreen extends HTMLElement {
   #sheets = null;
   #sheetsPlace = h("div", { class: "no-print" });
   #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
+  #leaflets = h("a", { class: "button quiet", target: "_blank", hidden: true }, say("page-label-leaflets"));
   #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
   #stage = h("div", { class: "label-stage" });
   #seen = h("p", { class: "soft no-print", role: "status" });
@@ -223,6 +224,8 @@ export class LabelScreen extends HTMLElement {
       best: input({ type: "date" }),
       maker: h("textarea", { rows: 2, oninput: again }, settings.maker ?? ""),
       precautions: h("textarea", { rows: 2, oninput: again }),
+      origin: input({ maxlength: 60 }),
+      leaflet: select(["", "yes"], (leaflet) => say("page-label-leaflet-is", { leaflet })),
     };
     inputs.use.value = recipe?.use ?? "";
     this.#inputs = inputs;
@@ -270,6 +273,8 @@ export class LabelScreen extends HTMLElement {
       ),
       field(say("page-label-maker"), inputs.maker),
       field(say("page-label-precautions"), inputs.precautions),
+      field(say("page-label-origin"), inputs.origin),
+      field(say("page-label-leaflet"), inputs.leaflet),
     );
     this.append(
       h(
@@ -302,7 +307,7 @@ export class LabelScreen extends HTMLElement {
           ),
           h("p", { class: "soft small" }, say("page-label-print-says")),
           this.#sheetsPlace,
-          h("div", { class: "pair" }, this.#pdf, this.#trial),
+          h("div", { class: "pair" }, this.#pdf, this.#leaflets, this.#trial),
           h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
         ),
@@ -380,6 +385,7 @@ export class LabelScreen extends HTMLElement {
   /** What is asked of the server: what stands in the fields. @param {SizeMm} size */
   #asked(size) {
     const { identity, purpose, opened, best, maker, precautions, single, meant, keeps } = this.#inputs;
+    const { origin, leaflet } = this.#inputs;
     return {
       market: this.#market,
       shape: size.shape,
@@ -393,6 +399,8 @@ export class LabelScreen extends HTMLElement {
       single_use: single.value && single.value === "yes",
       meant_for: meant.value,
       keeps_months: Number(keeps.value) || null,
+      origin: origin.value.trim(),
+      leaflet: leaflet.value ? true : null,
       today: this.#data.duties.today,
       maker: maker.value.trim(),
       precautions: precautions.value
@@ -407,6 +415,11 @@ export class LabelScreen extends HTMLElement {
     const { sheet, start, count } = this.#chosen;
     const of = sheet ? { sheet: sheet.name, start, count } : {};
     this.#pdf.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query({ ...asked, ...of })}`;
+    const isWithLeaflet = Boolean(asked.leaflet) && asked.market !== "us";
+    show(this.#leaflets, isWithLeaflet);
+    const { count: pieces } = this.#chosen;
+    const leaflets = { ...asked, of: "leaflet", ...(sheet ? { count: pieces } : {}) };
+    this.#leaflets.href = `/api/v1/runs/${this.#data.run.id}/label.pdf?${query(leaflets)}`;
     show(this.#trial, sheet !== null);
     if (sheet) this.#trial.href = `/api/v1/label-sheet.pdf?${query({ sheet: sheet.name })}`;
   }

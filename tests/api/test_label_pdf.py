@@ -236,3 +236,37 @@ def test_type_is_as_large_as_fits(studio: Studio, batch: str) -> None:
         )
         sizes.append(max_size(page, "Sodium"))
     assert all(one < other for one, other in pairwise(sizes[:2])) and sizes[-1] <= 14.001
+
+
+@pytest.mark.parametrize(("width", "height"), [(74, 52), (100, 40), (60, 80)])
+def test_a_us_labels_net_content_lies_within_its_lower_30_per_cent(
+    studio: Studio, batch: str, width: int, height: int
+) -> None:
+    """21 CFR 701.13: bottom 30 % of the panel, and as far from other print as its letters are high."""
+    asked = f"market=us&width_mm={width}&height_mm={height}&maker=A+Maker%0ATown,+OH+44101&origin=Utopia"
+    told = studio.get(f"/runs/{batch}/label?{asked}").json
+    [page] = pages_of(studio.get(f"/runs/{batch}/label.pdf?{asked}"))
+    size = max_size(page, told["net"])
+    within = [each for each in page.chars if mm(each["bottom"]) < 14 + height]
+    net = [each for each in within if each["size"] == size and "bold" in each["fontname"].lower()]
+    others = [each for each in within if each not in net and each["text"].strip()]
+
+    assert "".join(each["text"] for each in net).replace(" ", "") == told["net"].replace(" ", "")
+    assert mm(min(each["top"] for each in net)) >= 14 + 0.7 * height
+    assert mm(max(each["bottom"] for each in net)) <= 14 + height
+    letters = told["heights"]["net"]["least_um"] / 1000
+    assert mm(min(each["top"] for each in net) - max(each["bottom"] for each in others)) >= letters
+    assert "Made in Utopia" in page.extract_text()
+
+
+def test_leaflets_lie_four_on_a_sheet_and_hold_what_the_label_refers_to(studio: Studio, batch: str) -> None:
+    asked = f"/runs/{batch}/label.pdf?market=eu&width_mm=40&height_mm=30&precautions=Keep+dry."
+    label_ = pages_of(studio.get(f"{asked}&leaflet=true"))[0].extract_text()
+    pages = pages_of(studio.get(f"{asked}&leaflet=true&of=leaflet&count=5"))
+    leaflets = [" ".join(page.extract_text().split()) for page in pages]
+
+    assert "see the leaflet" in " ".join(label_.split()) and "Sodium Chloride" not in label_
+    assert [page.count("Sodium Chloride") for page in leaflets] == [4, 1]
+    assert [page.count("Keep dry.") for page in leaflets] == [4, 1]
+    refused = studio.get(f"{asked}&of=leaflet")
+    assert refused.status_code == 422 and "leaflet=true" in refused.json["detail"]

@@ -180,6 +180,87 @@ def test_701_11_a_fanciful_title_needs_a_common_name(identity, purpose, is_enoug
     assert lacks(told, "what it is") is not is_enough
 
 
+# Where the net content stands, where it was made, and what does not fit on it
+
+
+@pytest.mark.parametrize(
+    ("square_inches", "shape", "is_low"),
+    [
+        (5, "rectangle", False),
+        (5.01, "rectangle", True),
+        (12.5, "cylinder", False),  # 40 % of it is the panel
+        (12.6, "cylinder", True),
+        (12.5, "other", False),
+        (12.6, "other", True),
+    ],
+)
+def test_701_13_the_net_content_keeps_to_the_lower_30_per_cent_above_5_square_inches(
+    square_inches, shape, is_low
+):
+    """21 CFR 701.13: bottom 30 % of the panel, not on panels of up to 5 square inches; the panel by 16 CFR 500.21."""
+    size = {"shape": shape, "width_um": 25_400, "height_um": round(square_inches * 25_400)}
+    told = labelled("us", (100_000, SODA), options={"size": size, "maker": "Maker"})
+    parts = [line["part"] for line in told["plate"]]
+
+    assert told["net_low"] is is_low
+    assert (parts[-1] == "net") is is_low
+    assert any("lower 30 %" in each["what"] for each in told["checked"]) is is_low
+    assert not says(told, "lower 30 %", "not_checked")
+
+
+def test_without_a_size_the_place_of_the_net_content_is_not_checked_and_no_matter_in_europe():
+    assert says(labelled("us", (100_000, SODA)), "lower 30 %", "not_checked")
+    assert not says(labelled("eu", (100_000, SODA)), "lower 30 %", "not_checked")
+    assert labelled("eu", (100_000, SODA))["net_low"] is False
+
+
+@pytest.mark.parametrize(
+    ("market", "words_", "source"),
+    [
+        ("us", "Made in Utopia", "19 CFR 134"),
+        ("uk", "Made in Utopia", "Art. 19(1)(a)"),
+        ("eu", "Made in Utopia", "Art. 19(1)(a)"),
+    ],
+)
+def test_what_is_imported_bears_its_country_of_origin(market, words_, source):
+    """19 CFR 134.44, 134.45 (copies of 2024 and 2022): conspicuous, in English. Art. 19(1)(a), read second-hand."""
+    silent = labelled(market, (100_000, SODA))
+    told = labelled(market, (100_000, SODA), options={"origin": "Utopia"})
+
+    assert {"part": "foot", "text": words_} in told["plate"]
+    assert not says(told, "imported", "not_checked")
+    assert not any("Made in" in line["text"] for line in silent["plate"])
+    [asked] = [each for each in silent["not_checked"] if "imported" in each["says"]]
+    assert source in asked["source"]
+
+
+@pytest.mark.parametrize("market", ["eu", "uk"])
+def test_19_2_list_and_precautions_may_stand_on_a_leaflet_to_which_the_label_refers(market):
+    """Art. 19(2) and (3), read second-hand: (d) and (g) alone; the rest stays on the label itself."""
+    parts = (90_000, SODA), (10_000, ACID, {"kind": "citric_acid"})
+    options = {"leaflet": True, "batch": "A7", "maker": "Maker"}
+    plain = labelled(market, *parts, options={**options, "leaflet": None}, **IN_BATH)
+    told = labelled(market, *parts, options=options, **IN_BATH)
+    on_it = {line["part"]: line["text"] for line in told["plate"]}
+
+    assert not plain["leaflet"] and plain["text"] in " ".join(line["text"] for line in plain["plate"])
+    assert "list" not in on_it and on_it["care"] == "Ingredients and precautions: see the leaflet."
+    assert {"name", "net", "foot", "maker"} <= set(on_it)
+    assert [line["part"] for line in told["leaflet"]] == ["name", "list", "care"]
+    assert told["text"] in told["leaflet"][1]["text"]
+    assert told["leaflet"][2]["text"] == " ".join(each["says"] for each in plain["precautions"])
+    assert says(told, "what cannot stand on the label itself", "not_checked")
+
+
+def test_no_leaflet_takes_the_list_off_a_us_label_or_the_statements_off_a_mixtures():
+    """21 CFR 701.3 asks for the list on the package; CLP Art. 17 for its statements on the label."""
+    us = labelled("us", (90_000, SODA), (10_000, ACID), options={"leaflet": True})
+    mixture = labelled("eu", (80_000, SODA), (20_000, ACID), use="air", options={"leaflet": True})
+
+    assert not us["leaflet"] and any(line["part"] == "list" for line in us["plate"])
+    assert not mixture["leaflet"] and any(line["part"] == "hazard" for line in mixture["plate"])
+
+
 # Names by market
 
 

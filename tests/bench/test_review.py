@@ -99,6 +99,15 @@ def test_a_jar_is_no_wrap_for_a_fizz_and_a_step_called_wrap_is_one():
     assert not told(found(*FIZZ, steps=steps), "no step wraps it")
 
 
+@pytest.mark.parametrize("inci", ["Aqua", "Water", "Hamamelis Virginiana Leaf Water", "Aqua, Glycerin"])
+def test_water_by_its_inci_name_alone_is_water_in_a_fizz(inci):
+    """Whatever its maker calls it. The fizz alone is left in peace."""
+    lines = ["200 g", "100 g", "20 g"]
+    facts = [{"name": SODA}, {"name": CITRIC}, {"name": "House mist", "inci": inci}]
+    assert told(check(make(*lines, facts=facts)), "House mist", "set amount")
+    assert not told(found(*FIZZ), "set amount")
+
+
 # Fragrance
 
 

@@ -129,6 +129,27 @@ def test_it_is_as_large_on_the_screen_and_on_paper_as_it_will_be_and_its_words_a
     expect(label.locator(".label-net")).to_have_text("Net Wt 1.7 oz (50 g)")
 
 
+def test_what_does_not_fit_goes_on_a_leaflet_and_the_us_net_content_keeps_to_the_base(label: Page) -> None:
+    """Art. 19(2), read second-hand; 21 CFR 701.13: bottom 30 % of the panel."""
+    leaflets = label.get_by_role("link", name="Leaflets as a PDF")
+    expect(leaflets).to_be_hidden()
+    label.get_by_label("List and precautions").select_option(label="On a leaflet (EU, UK)")
+    expect(label.locator(".label-plate")).to_contain_text("see the leaflet")
+    expect(label.locator(".label-list")).to_have_count(0)
+    expect(leaflets).to_have_attribute("href", re.compile("leaflet=true.*of=leaflet"))
+    label.get_by_label("Made in which country").fill("Utopia")
+    expect(label.locator(".label-foot")).to_contain_text("Made in Utopia")
+
+    label.locator(".way", has_text="United States").click()
+    expect(label.locator(".label-list")).to_contain_text("Seed Oil")
+    expect(leaflets).to_be_hidden()
+    net, plate = (
+        label.locator(f".label-{part}").evaluate("part => part.getBoundingClientRect().toJSON()")
+        for part in ("net", "plate")
+    )
+    assert net["top"] >= plate["top"] + 0.7 * plate["height"] and net["bottom"] <= plate["bottom"]
+
+
 def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_leads_to_the_same_pdf(
     label: Page, home: Server
 ) -> None:

@@ -83,6 +83,8 @@ label-checked-letters = Schrifthöhe von Liste und Füllmenge
 label-checked-allergens = Duftstoff-Allergene über 0,001 % (bleibt auf der Haut) oder 0,01 % (wird abgespült)
 label-checked-digits = Höhe der Ziffern der Füllmenge
 label-checked-net = Füllmenge abgerundet
+label-checked-low = Füllmenge in den unteren 30 %, parallel zum Rand
+label-checked-leaflet = das Etikett verweist für Liste und Vorsichtsmaßnahmen auf den Beipackzettel
 
 ## Was nicht angesehen wurde
 
@@ -98,6 +100,7 @@ label-open-made-for = Hat es jemand anders hergestellt? Dann „Manufactured for
 label-open-single = Wird es sofort verbraucht? Dann gehört der offene Tiegel nicht darauf.
 label-open-life = Länger als 30 Monate haltbar? Bis 30 braucht es ein Datum.
 label-open-origin = Eingeführt? Dann steht das Ursprungsland darauf.
+label-open-leaflet = Ein Beipackzettel ist für das, was nicht aufs Etikett passt. Er liegt jedem Stück bei oder hängt daran. Statt der Wörter geht auch die Hand auf dem offenen Buch.
 label-open-language-eu = Sprache: jedes Land bestimmt seine für diese Wörter. INCI-Namen bleiben.
 label-open-northern-ireland = In Nordirland gelten die Regeln der EU. Dort das EU-Etikett nehmen, auf Englisch. Die verantwortliche Person sitzt in Nordirland oder im EWR.
 label-open-lots = Die Mindesthaltbarkeit seiner Lieferungen wurde nicht verglichen.
@@ -113,6 +116,11 @@ label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir
 label-source-practice = allgemein üblich
 label-source-us = 21 CFR { $section }, Ausgabe 2015
+label-source-origin = 19 CFR 134.44 und 134.45, Abschriften von 2024 und 2022; 134.11 aus zweiter Hand
+label-source-leaflet = { $market ->
+    [uk] Verordnung (EG) Nr. 1223/2009, britische Fassung, Art. 19 Abs. 2 und 3, aus zweiter Hand
+   *[eu] Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 2 und 3, aus zweiter Hand
+}
 label-source-contact = 21 USC 364a und 364e, aus zweiter Hand
 label-source-colours = 21 CFR 701.3, 73 und 74, Ausgabe 2015
 label-source-english = 21 CFR 701.2(b) und 701.3(c), Ausgabe 2015
@@ -205,6 +213,15 @@ label-source-clp-memory = Verordnung (EG) 1272/2008, aus dem Gedächtnis
 ## In welcher Reihenfolge es darauf steht
 
 label-plate-list = Ingredients: { $names }.
+label-plate-leaflet = { $market ->
+    [uk] Ingredients and precautions: see the leaflet.
+   *[eu] Bestandteile und Vorsichtsmaßnahmen: siehe Beipackzettel.
+}
+label-plate-origin = { $market ->
+    [us] Made in { $country }
+    [uk] Made in { $country }
+   *[eu] Ursprungsland: { $country }
+}
 label-plate-batch = { $market ->
     [us] Batch { $number }
     [uk] Batch { $number }

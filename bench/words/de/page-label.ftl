@@ -46,6 +46,13 @@ page-label-purpose-hint = Badestück
 page-label-opened = Nach dem Öffnen haltbar, Monate
 page-label-maker = Name und Anschrift
 page-label-precautions = Eigene Vorsichtsmaßnahmen, je Zeile eine
+page-label-origin = Ursprungsland, wenn eingeführt
+page-label-leaflet = Liste und Vorsichtsmaßnahmen
+page-label-leaflet-is = { $leaflet ->
+    [yes] Auf einem Beipackzettel (EU, UK)
+   *[no] Auf dem Etikett
+}
+page-label-leaflets = Beipackzettel als PDF
 page-label-no-fit = Die Wörter passen nicht auf ein Etikett dieser Größe. Ein größeres nehmen oder einen Beipackzettel.
 
 ## Was angesehen wurde

@@ -46,6 +46,13 @@ page-label-purpose-hint = bath bar
 page-label-opened = Good after opening, months
 page-label-maker = Name and address
 page-label-precautions = Your own precautions, one a line
+page-label-origin = Made in which country, if imported
+page-label-leaflet = List and precautions
+page-label-leaflet-is = { $leaflet ->
+    [yes] On a leaflet (EU, UK)
+   *[no] On the label
+}
+page-label-leaflets = Leaflets as a PDF
 page-label-no-fit = The words do not fit on a label of this size. Take a larger one, or a leaflet.
 
 ## What was looked at
