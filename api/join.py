@@ -17,6 +17,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Iterable
+from itertools import chain
 from posixpath import dirname, join, normpath
 
 Read = Callable[[str], str]  # a module's source, by its path
@@ -27,6 +28,7 @@ WHOLE = re.compile(rf"^import \* as (\w+) {FROM}", re.MULTILINE)
 RUN = re.compile(r'^import "(?:\.[^"]+)";\n', re.MULTILINE)
 PASSED = re.compile(rf"^export \{{([^}}]*)\}} {FROM}", re.MULTILINE)
 PASSED_ALL = re.compile(rf"^export \* {FROM}", re.MULTILINE)
+GIVEN = re.compile(r"^export \{([^}]*)\};\n", re.MULTILINE)
 # All of these: what a browser runs before the module itself.
 BEFORE = re.compile(r'^(?:import|export) (?:(?:\{[^}]*\}|\*|\* as \w+) from )?"(\.[^"]+)";$', re.MULTILINE)
 DEFINED = re.compile(r"^export (?=(?:const|class|(?:async )?function\*?) (\w+))", re.MULTILINE)
@@ -99,8 +101,7 @@ def joined(read: Read, modules: Iterable[str], here: Collection[str], ask: Calla
         return f"Promise.resolve({name})" if path in here else ask(name)
 
     return "".join(
-        f"export const {name_of(path)} = (() => {{\n{_body(read(path), path, later)}}})();\n"
-        for path in modules
+        f"export const {name_of(path)}=(()=>{{{_body(read(path), path, later)}}})();\n" for path in modules
     )
 
 
@@ -113,17 +114,21 @@ def _body(text: str, path: str, later: Callable[[str, str], str]) -> str:
 
     given = [f"...{other(named)}" for named in PASSED_ALL.findall(text)]
     for names, named in PASSED.findall(text):
-        given += [f"{new}: {other(named)}.{old}" for old, new in _renamed(names)]
+        given += [f"{new}:{other(named)}.{old}" for old, new in _renamed(names)]
+    for old, new in chain.from_iterable(map(_renamed, GIVEN.findall(text))):
+        if not re.search(rf"^(?:const|class|(?:async )?function\*?) {re.escape(old)}\b", text, re.MULTILINE):
+            raise CannotJoin(f"{path} cannot be joined with others: export {{ {old} }}")
+        given.append(_under(old, new))
     given += DEFINED.findall(text)
-    text = NAMED.sub(lambda found: f"const {{ {_taken(found[1])} }} = {other(found[2])};\n", text)
-    text = WHOLE.sub(lambda found: f"const {found[1]} = {other(found[2])};\n", text)
-    for gone in (RUN, PASSED, PASSED_ALL, DEFINED):
+    text = NAMED.sub(lambda found: f"const{{{_taken(found[1])}}}={other(found[2])};\n", text)
+    text = WHOLE.sub(lambda found: f"const {found[1]}={other(found[2])};\n", text)
+    for gone in (RUN, PASSED, PASSED_ALL, GIVEN, DEFINED):
         text = gone.sub("", text)
     text = LATER.sub(ask, text)
     if left := REFUSED.search(text.replace(ITSELF, "")):
         raise CannotJoin(f"{path} cannot be joined with others: {left[0]}")
     text = text.replace(ITSELF, f'new URL("{path}", {ITSELF}).href')  # the piece lies at the root
-    return f"{text}return {{ {', '.join(given)} }};\n"
+    return f"{text}return{{{','.join(given)}}};\n"
 
 
 def _renamed(names: str) -> list[tuple[str, str]]:
@@ -133,4 +138,8 @@ def _renamed(names: str) -> list[tuple[str, str]]:
 
 
 def _taken(names: str) -> str:
-    return ", ".join(old if old == new else f"{old}: {new}" for old, new in _renamed(names))
+    return ",".join(_under(new, old) for old, new in _renamed(names))
+
+
+def _under(name: str, key: str) -> str:
+    return name if name == key else f"{key}:{name}"

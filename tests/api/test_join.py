@@ -37,15 +37,24 @@ def test_imports_exports_and_what_is_asked_for_later_are_joined_in_order() -> No
     assert in_order(read, ["app.js"]) == ["a.js", "parts/b.js", "app.js"]
     assert asked_later(read, ["a.js", "parts/b.js", "app.js"]) == ["later.js"]
     assert joined(read, ["a.js", "parts/b.js", "app.js"], ["a.js"], lambda name: f'$rest("{name}")') == (
-        "export const $a = (() => {\nclass Three {}\nasync function* three() {}\nreturn { Three, three };\n})();\n"
-        "export const $parts_b = (() => {\nconst one = 1;\nreturn { two: $a.three, one };\n})();\n"
-        "export const $app = (() => {\nconst { one, two: second } = $parts_b;\nconst all = $a;\n"
+        "export const $a=(()=>{class Three {}\nasync function* three() {}\nreturn{Three,three};\n})();\n"
+        "export const $parts_b=(()=>{const one = 1;\nreturn{two:$a.three,one};\n})();\n"
+        "export const $app=(()=>{const{one,two:second}=$parts_b;\nconst all=$a;\n"
         'function begin() {\nreturn $rest("$later");\n}\nconst here = new URL("app.js", import.meta.url).href;\n'
-        "return { begin };\n})();\n"
+        "return{begin};\n})();\n"
     )
     assert joined(read, ["later.js"], ["parts/b.js"], str) == (
-        "export const $later = (() => {\nconst again = () => Promise.resolve($parts_b);\n"
-        "return { ...$a, again };\n})();\n"
+        "export const $later=(()=>{const again = () => Promise.resolve($parts_b);\n"
+        "return{...$a,again};\n})();\n"
+    )
+
+
+def test_what_is_given_under_another_name_is_joined_where_it_stays_what_it_is() -> None:
+    read = of(a="const e = 1;\nexport { e as one };\n", b='import { one as e } from "./a.js";\n')
+
+    assert joined(read, ["a.js", "b.js"], [], str) == (
+        "export const $a=(()=>{const e = 1;\nreturn{one:e};\n})();\n"
+        "export const $b=(()=>{const{one:e}=$a;\nreturn{};\n})();\n"
     )
 
 
@@ -65,7 +74,7 @@ def test_imports_exports_and_what_is_asked_for_later_are_joined_in_order() -> No
 )
 def test_what_would_mean_something_else_when_joined_is_refused(line: str) -> None:
     with pytest.raises(CannotJoin, match="^b.js cannot be joined with others: "):
-        joined(of(b=f"const counted = 0;\n{line}\n"), ["b.js"], [], str)
+        joined(of(b=f"let counted = 0;\n{line}\n"), ["b.js"], [], str)
 
 
 def test_modules_in_a_circle_are_refused() -> None:
