@@ -61,13 +61,29 @@ def _add_resources(app: Flask) -> None:
         stock,
         studio_settings,
         substances,
+        wants,
+        week_plans,
         weeks,
     )
     from api.door import devices, pairing
     from api.openapi import BowlsideApi
 
     api = BowlsideApi(app)
-    makings = (recipes, kit, studio_settings, runs, entries, records, labels, hours, plans, weeks, pictures)
+    makings = (
+        recipes,
+        kit,
+        studio_settings,
+        runs,
+        entries,
+        records,
+        labels,
+        hours,
+        plans,
+        wants,
+        weeks,
+        week_plans,
+        pictures,
+    )
     stocks = (shelf, lots, stock, outlets, deliveries, buying)
     studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
     for module in (*makings, *stocks, *studio):

@@ -9,8 +9,10 @@ from __future__ import annotations
 from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
 
 from bench import (
+    BatchBegun,
     BatchPieces,
     BatchVerdict,
+    BuyingWant,
     Change,
     Complaint,
     DutyMark,
@@ -28,6 +30,8 @@ from bench import (
     Market,
     MeasuredRecipe,
     NamedRun,
+    OrderLine,
+    OrderWant,
     Outlet,
     Proposal,
     Sheet,
@@ -318,6 +322,43 @@ class WeekAnswer(TypedDict):
     spoilage: Annotated[dict[str, Spoilage | None], "By recipe, from own runs; null: fewer than three say it"]
     plan: WeekPlan
     says: Annotated[str, "How good the plan is known to be"]
+
+
+class OrderPlan(TypedDict):
+    """A plan of the order of work, as it is kept."""
+
+    id: str
+    at: Annotated[int, "Made then, by the server's clock"]
+    mark: Annotated[str, "Another once wants, pieces, batches, hours, kit, shelf or a recipe are"]
+    wants: Annotated[list[Want], "What was planned: lines of one recipe by one instant are one"]
+    lines: Annotated[list[OrderLine], "By line of the order, where its pieces come from"]
+    past: Annotated[list[str], "Lines whose instant was past"]
+    later: Annotated[list[str], "Lines beyond what is planned at once"]
+    cannot: Annotated[list[str], "Recipes that are not here, or cannot be made with this kit in these hours"]
+    titles: dict[str, str]
+    makers: list[str]
+    spoilage: dict[str, Spoilage | None]
+    plan: WeekPlan
+    needs: Annotated[list[BuyingWant], "What is made on which day: the wants of POST /buying"]
+
+
+class OrderPlanSaid(OrderPlan):
+    says: Annotated[str, "How good the plan is known to be"]
+
+
+class WeekNow(TypedDict):
+    """How the order of work stands."""
+
+    at: Annotated[int, "Now, by the server's clock"]
+    mark: str
+    there: Annotated[dict[str, int], "Line -> finished pieces that are promised to it"]
+    followed: OrderPlanSaid | None
+    offered: Annotated[OrderPlanSaid | None, "A newer plan, of things as they are, that is not followed yet"]
+    begun: Annotated[list[BatchBegun], "Planned batches that were begun"]
+
+
+class WantPage(Paged):
+    wants: list[OrderWant]
 
 
 class PiecesPage(Paged):

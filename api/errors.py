@@ -38,7 +38,17 @@ MAX_FAULTS = 50
 MAX_NAME = 120
 MAX_SAID = 500
 What = Literal[
-    "device", "recipe", "version", "ingredient", "lot", "picture", "plan", "outlet", "complaint", "run"
+    "device",
+    "recipe",
+    "version",
+    "ingredient",
+    "lot",
+    "picture",
+    "plan",
+    "outlet",
+    "complaint",
+    "want",
+    "run",
 ]
 API_DOCUMENT = "/api/v1/openapi.json"
 # What is not the request's fault: (part of SQLite's message, how PostgreSQL's SQLSTATE begins

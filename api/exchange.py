@@ -25,7 +25,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.wsgi import wrap_file
 
 import bench
-from api import audit, duties, moved, outlets, shelf
+from api import audit, duties, moved, outlets, shelf, wants
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.duties import DutyGiven
@@ -39,11 +39,20 @@ from api.plan_shapes import MakersWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
 from api.runs import RunBegun, begin_run
-from api.schemas import SettingsWritten, StudioDuty, StudioExport, StudioOutlet, StudioRecipe, StudioRun
+from api.schemas import (
+    SettingsWritten,
+    StudioDuty,
+    StudioExport,
+    StudioOutlet,
+    StudioRecipe,
+    StudioRun,
+    StudioWant,
+)
 from api.shapes_openapi import shape
 from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Recipe, RecipeVersion, Run
+from api.wants import WantKept
 from api.wire import DEEPEST, Blueprint, answer, answer_text, refuse_too_deep, refuse_unfit, too_deep, unkept
 from bench import BenchError, FrozenSeal, JsonObject, JsonValue, canonical, words
 
@@ -55,8 +64,14 @@ PART = 256 * 1024
 # So long an import writes, and so long others may: longer than SQLite's writers sleep between two tries.
 TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
-LISTS = frozenset({"recipes", "runs", "shelf", "duties", "outlets"})
-A_RECIPE, A_RUN, A_DUTY, AN_OUTLET = StudioRecipe(), StudioRun(), StudioDuty(), StudioOutlet()
+LISTS = frozenset({"recipes", "runs", "shelf", "duties", "outlets", "wants"})
+A_RECIPE, A_RUN, A_DUTY, AN_OUTLET, A_WANT = (
+    StudioRecipe(),
+    StudioRun(),
+    StudioDuty(),
+    StudioOutlet(),
+    StudioWant(),
+)
 AS_BEGUN = (
     "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
     " FROM run WHERE id = :run"
@@ -222,6 +237,7 @@ def write_export(file: IO[bytes]) -> dict[str, int]:
             file.write(f',\n"{name}":{canonical(now.document) if now.version else "null"}'.encode())
         put("duties", _duties_as_text(connection, counts))
         put("outlets", (canonical(each) for each in outlets.outlets_in(connection)))
+        put("wants", (canonical(each) for each in wants.wants_in(connection)))
         put("shelf", _counted(connection, "shelf_entry", "SELECT text FROM shelf_entry ORDER BY seq", counts))
         put("runs", _runs_as_text(connection, counts))
         file.write(b"}\n")
@@ -373,11 +389,17 @@ def _read_outlet(value: JsonValue) -> OutletGiven:
     return outlet
 
 
-READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven]] = {
+def _read_want(value: JsonValue) -> WantKept:
+    want: WantKept = _judged(A_WANT, value)
+    return want
+
+
+READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven | WantKept]] = {
     "recipes": _read_recipe,
     "runs": _read_run,
     "duties": _read_duty,
     "outlets": _read_outlet,
+    "wants": _read_want,
 }
 
 
@@ -419,6 +441,9 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
         elif name == "outlets" and place is not None and place >= 0:
             with turns.take() as connection:
                 tally.count(outlets.take_in(connection, _read_outlet(value)))
+        elif name == "wants" and place is not None and place >= 0:
+            with turns.take() as connection, tally.judging(f"wants.{place}"):
+                tally.count(wants.take_in(connection, _read_want(value)))
     for name, given in (("kit", known["kit"]), ("settings", known["settings"]), ("hours", known["hours"])):
         if given is not None:
             with turns.take() as connection, tally.judging(name):

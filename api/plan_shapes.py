@@ -101,3 +101,7 @@ class WeekAsked(Strict):
         load_default=dict,
         metadata={"description": "Recipe -> ms after which a piece is too old to be handed over"},
     )
+
+
+class FollowAsked(Strict):
+    plan = fields.UUID(required=True, metadata={"description": "The one that is offered"})

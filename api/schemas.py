@@ -465,6 +465,31 @@ class StudioOutlet(Strict):
     erased_at = Whole(required=True, allow_none=True, validate=validate.Range(0))
 
 
+WANT_STATES = validate.OneOf(["open", "met", "dropped"])
+
+
+class WantWritten(Strict):
+    """A line of the order of work."""
+
+    recipe = fields.UUID(required=True)
+    pieces = Whole(required=True, validate=validate.Range(1, 10_000), metadata={"description": "Good ones"})
+    by = Whole(required=True, validate=INSTANT)
+    outlet = fields.UUID(
+        load_default=None, allow_none=True, metadata={"description": "For whom: one of /outlets"}
+    )
+    note = fields.String(load_default="", validate=validate.Length(max=400))
+    state = fields.String(load_default="open", validate=WANT_STATES)
+
+
+class StudioWant(WantWritten):
+    id = fields.UUID(required=True)
+    version = Whole(required=True, validate=validate.Range(1, 2**31 - 1))
+
+
+class WantQuery(PageQuery):
+    state = fields.String(load_default="open", validate=WANT_STATES)
+
+
 class DueQuery(Strict):
     """Of what the duties are asked: a product, and the recipe whose duties somebody said something of."""
 
@@ -676,6 +701,9 @@ class StudioExport(Strict):
         fields.Nested(StudioOutlet),
         load_default=list,
         metadata={"description": "Where pieces went; an erased one has no name"},
+    )
+    wants = Listed(
+        fields.Nested(StudioWant), load_default=list, metadata={"description": "The order of work"}
     )
     settings = fields.Dict(load_default=None, allow_none=True)
     hours = fields.Dict(

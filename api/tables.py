@@ -22,7 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from api.answers import Role
-from bench import BatchVerdict, DutyState, PlanState
+from bench import BatchVerdict, DutyState, PlanState, WantState
 
 
 class Base(DeclarativeBase):
@@ -223,6 +223,39 @@ class OutletRow(Base):
     name: Mapped[str | None] = mapped_column(Text)
     contact: Mapped[str | None] = mapped_column(Text)
     erased_at: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class WantRow(Base):
+    """A line of the order of work: pieces of a recipe, wanted by an instant.
+
+    No foreign key to an outlet or a recipe: what is wanted stays told when either goes.
+    """
+
+    __tablename__ = "want"
+    __table_args__ = (
+        CheckConstraint("state IN ('open', 'met', 'dropped')", name="state"),
+        Index(None, "state", "due", "id"),
+    )
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    version: Mapped[int]
+    recipe_id: Mapped[str] = mapped_column(String(36))
+    pieces: Mapped[int]
+    due: Mapped[int] = mapped_column(BigInteger)
+    outlet_id: Mapped[str | None] = mapped_column(String(36))
+    note: Mapped[str] = mapped_column(Text)
+    state: Mapped[WantState] = mapped_column(String(7))
+
+
+class WeekPlanRow(Base):
+    """A plan of the order of work: the one that is followed, and the newest that is not yet (api/week_plans.py)."""
+
+    __tablename__ = "week_plan"
+    __table_args__ = (CheckConstraint("place IN ('followed', 'offered')", name="place"),)
+
+    place: Mapped[str] = mapped_column(String(8), primary_key=True)
+    id: Mapped[str] = mapped_column(String(36))
+    made: Mapped[str] = mapped_column(Text)
 
 
 class LotUse(Base):

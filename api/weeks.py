@@ -8,6 +8,8 @@ from __future__ import annotations
 import json
 import threading
 import time
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from typing import NamedTuple, TypedDict
 from uuid import UUID
 
@@ -27,7 +29,7 @@ from api.recipes import current_version
 from api.shapes_openapi import shape
 from api.store import reading
 from api.wire import Blueprint, answer
-from bench import Kit, MakerWritten, MeasuredRecipe, Spoilage, Want, Week, words
+from bench import Kit, MakerWritten, MeasuredRecipe, Spoilage, There, Want, Week, WeekPlan, words
 
 blueprint = Blueprint("weeks", __name__, description="From what is wanted by when to batches")
 
@@ -79,6 +81,13 @@ def plan_week(given: WeekGiven) -> Response:
     at = now_ms()
     _check(given, at)
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
+    with one_at_a_time():
+        return answer(_planned(given, at))
+
+
+@contextmanager
+def one_at_a_time() -> Iterator[None]:
+    """Plan a week; Problem (429) where one is planned already."""
     if not _at_work.acquire(blocking=False):
         raise Problem(
             429,
@@ -86,7 +95,7 @@ def plan_week(given: WeekGiven) -> Response:
             headers={"Retry-After": str(AGAIN_S)},
         )
     try:
-        return answer(_planned(given, at))
+        yield
     finally:
         _at_work.release()
 
@@ -103,19 +112,24 @@ def _check(given: WeekGiven, at: int) -> None:
 
 
 def _planned(given: WeekGiven, at: int) -> WeekAnswer:
-    ends = time.monotonic() + MAX_S
-
-    def cancelled() -> bool:
-        return time.monotonic() > ends
-
     stands = _stands(given)
-    spoilage = {key: bench.spoilage_of(records.recent_records(key)) for key in stands.recipes}
-    week = _week(given, at, stands, spoilage)
-    plan = bench.plan_week(week, budget=WORK, cancelled=cancelled)
-    plan = bench.with_helps(week, plan, cancelled)
+    wants: list[Want] = [
+        {"id": str(place), "make": str(want["recipe"]), "pieces": want["pieces"], "by": want["by"]}
+        for place, want in enumerate(given["wants"])
+    ]
+    there: list[There] = [
+        {"make": str(each["recipe"]), "pieces": each["pieces"], "since": at, "until": each["until"]}
+        for each in given["there"]
+        if str(each["recipe"]) in stands.recipes
+    ]
+    spoilage = spoilage_in(stands.recipes)
+    week = bare_week(at, stands.makers, wants, there)
+    for key in stands.recipes:
+        put_make(week, key, stands, spoilage[key], given["keeps"].get(UUID(key)))
+    plan = solved(week)
     return {
         "at": at,
-        "wants": week["wants"],
+        "wants": wants,
         "titles": {make["id"]: make["title"] for make in week["makes"]},
         "makers": [maker["name"] for maker in week["makers"]],
         "spoilage": spoilage,
@@ -135,39 +149,49 @@ def _stands(given: WeekGiven) -> Stands:
         return Stands(measured_kit(connection), HOURS.now(connection).document["makers"], recipes)
 
 
-def _week(given: WeekGiven, at: int, stands: Stands, spoilage: dict[str, Spoilage | None]) -> Week:
-    last = max(want["by"] for want in given["wants"])
-    bare = bench.make_problem([], stands.makers, at, last)
-    longest = max((closes - opens for maker in bare["makers"] for opens, closes in maker["hours"]), default=0)
-    week: Week = {
+def spoilage_in(recipes: Iterable[str]) -> dict[str, Spoilage | None]:
+    """By recipe, from own runs."""
+    return {key: bench.spoilage_of(records.recent_records(key)) for key in recipes}
+
+
+def bare_week(at: int, makers: list[MakerWritten], wants: list[Want], there: list[There]) -> Week:
+    """A week of which it is not said yet what can be made."""
+    bare = bench.make_problem([], makers, at, max(want["by"] for want in wants))
+    return {
         "since": at,
-        "zone": bare["zone"],
+        "zone": bare.get("zone", "UTC"),
         "makers": bare["makers"],
         "equipment": {},
-        "wants": [_want(place, want) for place, want in enumerate(given["wants"])],
+        "wants": wants,
         "makes": [],
-        "there": [
-            {"make": str(each["recipe"]), "pieces": each["pieces"], "since": at, "until": each["until"]}
-            for each in given["there"]
-            if str(each["recipe"]) in stands.recipes
-        ],
+        "there": there,
         "lots": [],
     }
-    for key, (version, recipe) in stands.recipes.items():
-        wanted = bench.Wanted(
-            key,
-            recipe,
-            {"id": key, "version": version},
-            [want["pieces"] for want in week["wants"] if want["make"] == key],
-            given["keeps"].get(UUID(key)),
-            spoilage[key],
-            bench.planned_hands(records.recent_records(key)),
-        )
-        make, equipment = bench.make_of(wanted, stands.kit, longest)
-        week["makes"].append(make)
-        week["equipment"] |= equipment
-    return week
 
 
-def _want(place: int, want: WantGiven) -> Want:
-    return {"id": str(place), "make": str(want["recipe"]), "pieces": want["pieces"], "by": want["by"]}
+def put_make(week: Week, key: str, stands: Stands, spoilage: Spoilage | None, keeps_ms: int | None) -> None:
+    """Say at which sizes a recipe can be made, in the hours that the week has; BenchError where it cannot be."""
+    version, recipe = stands.recipes[key]
+    wanted = bench.Wanted(
+        key,
+        recipe,
+        {"id": key, "version": version},
+        [want["pieces"] for want in week["wants"] if want["make"] == key],
+        keeps_ms,
+        spoilage,
+        bench.planned_hands(records.recent_records(key)),
+    )
+    longest = max((closes - opens for maker in week["makers"] for opens, closes in maker["hours"]), default=0)
+    make, equipment = bench.make_of(wanted, stands.kit, longest)
+    week["makes"].append(make)
+    week["equipment"] |= equipment
+
+
+def solved(week: Week) -> WeekPlan:
+    """The plan within so much of the clock, and where something is short, what would help."""
+    ends = time.monotonic() + MAX_S
+
+    def cancelled() -> bool:
+        return time.monotonic() > ends
+
+    return bench.with_helps(week, bench.plan_week(week, budget=WORK, cancelled=cancelled), cancelled)

@@ -30,7 +30,7 @@ from bench import JsonObject, JsonValue, canonical, words
 DEEPEST = 40
 HEADERS = (("Cache-Control", "no-cache"), *DATA)
 LARGEST_WHOLE = 2**53 - 1
-Edited = Literal["recipe", "kit", "hours", "settings"]
+Edited = Literal["recipe", "kit", "hours", "settings", "want"]
 
 _UNFIT_TEXT = re.compile("[\x00\ud800-\udfff]")
 

@@ -67,10 +67,10 @@ from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
-from bench.record import pieces_made, record
+from bench.record import good_so_far, pieces_made, record
 from bench.release import judgement_of, release_of, release_status
 from bench.reorder import Used, reorder_points
-from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, WrittenBuying
+from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, BuyingWant, WrittenBuying
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
@@ -92,6 +92,7 @@ from bench.shapes.pieces import (
 )
 from bench.shapes.planning import (
     KeptPlan,
+    MakerHours,
     MakerWritten,
     Plan,
     PlanAimName,
@@ -164,7 +165,22 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import BatchVerdict, Picture, State
 from bench.shapes.units import JsonObject, JsonValue
-from bench.shapes.week import Make, Spoilage, There, Want, Week, WeekHelp, WeekLot, WeekPlan
+from bench.shapes.week import (
+    BatchBegun,
+    BegunRun,
+    Make,
+    OrderLine,
+    OrderWant,
+    Spoilage,
+    StockedPieces,
+    There,
+    Want,
+    WantState,
+    Week,
+    WeekHelp,
+    WeekLot,
+    WeekPlan,
+)
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
 from bench.shelf import SHELF_KINDS, check_shelf_entry, fold_shelf, left_of
@@ -172,11 +188,41 @@ from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
-from bench.week import Wanted, check_week, make_of, plan_week, spoilage_of, week_in_a_line, with_helps
+from bench.week import (
+    ToMake,
+    Wanted,
+    begun_for,
+    check_week,
+    good_of,
+    make_of,
+    order_lines,
+    plan_week,
+    promised,
+    spoilage_of,
+    to_make,
+    week_in_a_line,
+    with_helps,
+    without,
+)
 from bench.whole import canonical, mass, span
 
 __all__ = [
     "Make",
+    "BatchBegun",
+    "BegunRun",
+    "OrderLine",
+    "OrderWant",
+    "StockedPieces",
+    "ToMake",
+    "begun_for",
+    "BuyingWant",
+    "MakerHours",
+    "good_of",
+    "order_lines",
+    "promised",
+    "to_make",
+    "without",
+    "WantState",
     "Spoilage",
     "There",
     "Want",
@@ -211,6 +257,7 @@ __all__ = [
     "fold_pieces",
     "is_of_pieces",
     "nothing_told",
+    "good_so_far",
     "pieces_made",
     "stand",
     "product_of",

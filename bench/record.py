@@ -450,10 +450,22 @@ def pieces_made(sheet: Sheet, state: State) -> PiecesMade | None:
     """What a finished batch's record says of its pieces; None while it is open, and where nobody counted them."""
     if state["finished_at"] is None:
         return None
-    place = _placing({component["id"]: component for component in sheet["components"]})
-    ends = _final_counts(sheet, _counts(sheet, state, place))
+    ends = _ends(sheet, state)
     good = sum(count["good"] for count in ends)
     return {"good": good, "kept": _kept_of(state, good)} if ends else None
+
+
+def good_so_far(sheet: Sheet, state: State) -> int | None:
+    """Of a batch on the bench the good pieces, once those of every round are counted; None before."""
+    ends = _ends(sheet, state)
+    whole = len(ends) >= len(sheet["components"][-1]["rounds"]) > 0
+    good = sum(count["good"] for count in ends)
+    return good - _kept_of(state, good) if whole else None
+
+
+def _ends(sheet: Sheet, state: State) -> list[RecordCount]:
+    place = _placing({component["id"]: component for component in sheet["components"]})
+    return _final_counts(sheet, _counts(sheet, state, place))
 
 
 def _final_counts(sheet: Sheet, counts: list[RecordCount]) -> list[RecordCount]:

@@ -2,8 +2,10 @@
 // No page loads this.
 
 import type {
+  BatchBegun,
   BatchPieces,
   BatchVerdict,
+  BuyingWant,
   Change,
   Complaint,
   DutyMark,
@@ -21,6 +23,8 @@ import type {
   Market,
   MeasuredRecipe,
   NamedRun,
+  OrderLine,
+  OrderWant,
   Outlet,
   Proposal,
   Sheet,
@@ -305,6 +309,54 @@ export interface WeekAnswer {
   readonly plan: WeekPlan;
   /** How good the plan is known to be */
   readonly says: string;
+}
+
+/** A plan of the order of work, as it is kept. */
+export interface OrderPlan {
+  readonly id: string;
+  /** Made then, by the server's clock */
+  readonly at: number;
+  /** Another once wants, pieces, batches, hours, kit, shelf or a recipe are */
+  readonly mark: string;
+  /** What was planned: lines of one recipe by one instant are one */
+  readonly wants: readonly Want[];
+  /** By line of the order, where its pieces come from */
+  readonly lines: readonly OrderLine[];
+  /** Lines whose instant was past */
+  readonly past: readonly string[];
+  /** Lines beyond what is planned at once */
+  readonly later: readonly string[];
+  /** Recipes that are not here, or cannot be made with this kit in these hours */
+  readonly cannot: readonly string[];
+  readonly titles: { readonly [key: string]: string };
+  readonly makers: readonly string[];
+  readonly spoilage: { readonly [key: string]: Spoilage | null };
+  readonly plan: WeekPlan;
+  /** What is made on which day: the wants of POST /buying */
+  readonly needs: readonly BuyingWant[];
+}
+
+export interface OrderPlanSaid extends OrderPlan {
+  /** How good the plan is known to be */
+  readonly says: string;
+}
+
+/** How the order of work stands. */
+export interface WeekNow {
+  /** Now, by the server's clock */
+  readonly at: number;
+  readonly mark: string;
+  /** Line -> finished pieces that are promised to it */
+  readonly there: { readonly [key: string]: number };
+  readonly followed: OrderPlanSaid | null;
+  /** A newer plan, of things as they are, that is not followed yet */
+  readonly offered: OrderPlanSaid | null;
+  /** Planned batches that were begun */
+  readonly begun: readonly BatchBegun[];
+}
+
+export interface WantPage extends Paged {
+  readonly wants: readonly OrderWant[];
 }
 
 export interface PiecesPage extends Paged {

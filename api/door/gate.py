@@ -114,6 +114,9 @@ HELPERS_MAY = frozenset(
         "stock.get_pieces",
         "stock.list_pieces",
         "substances.list_substances",
+        "wants.get_want",
+        "wants.list_wants",
+        "week_plans.get_week",
     }
 )
 

@@ -4664,7 +4664,59 @@ export type WeekStatus = "proven" | "found" | "rule";
 
 export type WeekAimName = "short" | "back" | "quality" | "batches" | "hands" | "age";
 
+export type WantState = "open" | "met" | "dropped";
+
 export type Loosened = "hours" | "later" | "equipment" | "lot" | "quality";
+
+/** A line of the order of work, as its maker keeps it. */
+export interface OrderWant {
+  readonly id: string;
+  readonly version: number;
+  readonly recipe: string;
+  readonly pieces: number;
+  readonly by: InstantMs;
+  /** for whom: an outlet's id, whose name is kept there and can be erased */
+  readonly outlet: string | null;
+  readonly note: string;
+  readonly state: WantState;
+}
+
+/** Finished pieces of one batch that can be handed over. */
+export interface StockedPieces {
+  readonly run: string;
+  readonly recipe: string;
+  readonly pieces: number;
+  /** None: they keep */
+  readonly until: InstantMs | null;
+}
+
+/** Where the pieces of a line of the order come from, by a plan. */
+export interface OrderLine {
+  readonly want: string;
+  /** of finished pieces */
+  readonly there: number;
+  /** of batches on the bench */
+  readonly coming: number;
+  /** of batches that are planned */
+  readonly made: number;
+  readonly short: number;
+}
+
+/** A batch that was begun since a plan was made. */
+export interface BegunRun {
+  readonly run: string;
+  readonly recipe: string;
+  readonly begun_at: InstantMs;
+  readonly finished_at: InstantMs | null;
+  /** None: not counted yet */
+  readonly good: number | null;
+}
+
+/** A planned batch that was begun. */
+export interface BatchBegun extends BegunRun {
+  /** its place in the plan */
+  readonly batch: number;
+}
 
 /** Good pieces of one recipe, wanted by an instant. */
 export interface Want {

@@ -11,7 +11,56 @@ from bench.shapes.units import Id, InstantMs, Mg, Ms, Ppm
 
 WeekStatus = Literal["proven", "found", "rule"]  # rule: no solver was there, or it found nothing better
 WeekAimName = Literal["short", "back", "quality", "batches", "hands", "age"]
+WantState = Literal["open", "met", "dropped"]
 Loosened = Literal["hours", "later", "equipment", "lot", "quality"]
+
+
+class OrderWant(TypedDict):
+    """A line of the order of work, as its maker keeps it."""
+
+    id: str
+    version: int
+    recipe: str
+    pieces: int
+    by: InstantMs
+    outlet: str | None  # for whom: an outlet's id, whose name is kept there and can be erased
+    note: str
+    state: WantState
+
+
+class StockedPieces(TypedDict):
+    """Finished pieces of one batch that can be handed over."""
+
+    run: str
+    recipe: str
+    pieces: int
+    until: InstantMs | None  # None: they keep
+
+
+class OrderLine(TypedDict):
+    """Where the pieces of a line of the order come from, by a plan."""
+
+    want: str
+    there: int  # of finished pieces
+    coming: int  # of batches on the bench
+    made: int  # of batches that are planned
+    short: int
+
+
+class BegunRun(TypedDict):
+    """A batch that was begun since a plan was made."""
+
+    run: str
+    recipe: str
+    begun_at: InstantMs
+    finished_at: InstantMs | None
+    good: int | None  # None: not counted yet
+
+
+class BatchBegun(BegunRun):
+    """A planned batch that was begun."""
+
+    batch: int  # its place in the plan
 
 
 class Want(TypedDict):

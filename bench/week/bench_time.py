@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from bench.shapes.planning import Stretch
 from bench.week.units import InUnits, Size
 
 _ROUNDS = 120  # of putting a sitting later; a batch that needs more finds no place this way
@@ -40,6 +41,19 @@ class Made:
 
 def ready(size: Size, starts: list[int]) -> int:
     return max(start + until for start, until in zip(starts, size.until, strict=True))
+
+
+def without(hours: list[Stretch], busy: list[Stretch]) -> list[Stretch]:
+    """Stretches, less those that are taken."""
+    left = hours
+    for begins, ends in busy:
+        left = [
+            part
+            for opens, closes in left
+            for part in ([opens, min(closes, begins)], [max(opens, ends), closes])
+            if part[0] < part[1]
+        ]
+    return left
 
 
 class BenchTime:

@@ -7,6 +7,8 @@ from bench.words import say
 def week_in_a_line(plan: WeekPlan) -> str:
     """Whether all is met, in how many batches, and what is proven of it."""
     aims = {aim["aim"]: aim for aim in plan["aims"]}
+    if not aims:
+        return say("week-says-nothing")
     short = aims["short"]
     if not short["value"]:
         said = [say("week-says-met", batches=len(plan["batches"]))]

@@ -49,6 +49,7 @@ def operations(document: dict[str, Any]) -> list[tuple[str, str, str]]:
             "mark_id",
             "outlet_id",
             "entry_id",
+            "want_id",
         ):
             filled = filled.replace(f"{{{name}}}", some_id)
         filled = filled.replace("{version}", "1")

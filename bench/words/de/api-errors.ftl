@@ -21,6 +21,7 @@ api-errors-not-found = { $what ->
     [picture] Dieses Bild gibt es nicht. Im Chargenprotokoll stehen die Bilder: { $where }.
     [plan] Diesen Plan gibt es nicht. Der Plan einer Charge steht hier: { $where }.
     [outlet] Diesen Abnehmer gibt es nicht. Abnehmer stehen hier: { $where }.
+    [want] Diese Zeile gibt es im Auftrag nicht. Sie stehen hier: { $where }.
     [complaint] Diese Reklamation gibt es nicht. Reklamationen stehen hier: { $where }.
    *[run] Diese Charge gibt es nicht. Chargen stehen hier: { $where }.
 }
@@ -57,18 +58,21 @@ api-errors-unfit-whole = Eine Zahl zwischen { $least } und { $most } senden.
 api-errors-here-already = { $what ->
     [recipe] Dieses Rezept gibt es schon. „If-None-Match: *“ legt ein neues an.
     [kit] Die Ausrüstung gibt es schon. „If-None-Match: *“ legt eine neue an.
+    [want] Diese Zeile des Auftrags gibt es schon. „If-None-Match: *“ legt eine neue an.
     [hours] Die Arbeitszeiten gibt es schon. „If-None-Match: *“ legt neue an.
    *[settings] Die Einstellungen gibt es schon. „If-None-Match: *“ legt neue an.
 }
 api-errors-read-first = { $what ->
     [recipe] Vor dem Ändern das Rezept lesen. Dann If-Match mit seinem ETag senden.
     [kit] Vor dem Ändern die Ausrüstung lesen. Dann If-Match mit ihrem ETag senden.
+    [want] Vor dem Ändern die Zeile des Auftrags lesen. Dann If-Match mit ihrem ETag senden.
     [hours] Vor dem Ändern die Arbeitszeiten lesen. Dann If-Match mit ihrem ETag senden.
    *[settings] Vor dem Ändern die Einstellungen lesen. Dann If-Match mit ihrem ETag senden.
 }
 api-errors-changed-since = { $what ->
     [recipe] Dieses Rezept wurde inzwischen geändert. Neu lesen, dann ändern.
     [kit] Die Ausrüstung wurde inzwischen geändert. Neu lesen, dann ändern.
+    [want] Diese Zeile des Auftrags wurde inzwischen geändert. Neu lesen, dann ändern.
     [hours] Die Arbeitszeiten wurden inzwischen geändert. Neu lesen, dann ändern.
    *[settings] Die Einstellungen wurden inzwischen geändert. Neu lesen, dann ändern.
 }

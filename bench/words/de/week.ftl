@@ -12,6 +12,7 @@ week-says-met = Alles wird rechtzeitig fertig, in { $batches ->
     [one] { $batches } Ansatz
    *[other] { $batches } Ansätzen
 }.
+week-says-nothing = Nichts herzustellen.
 week-says-fewest = Weniger reichen nicht.
 week-says-short = { $short ->
     [one] { $short } Stück fehlt.

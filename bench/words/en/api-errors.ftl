@@ -21,6 +21,7 @@ api-errors-not-found = { $what ->
     [picture] No such picture. The record of a batch lists them: { $where }.
     [plan] No such plan. Find the plan of a batch here: { $where }.
     [outlet] No such outlet. Outlets are listed here: { $where }.
+    [want] No such line in the order of work. They are listed here: { $where }.
     [complaint] No such complaint. Complaints are listed here: { $where }.
    *[run] No such batch. Batches are listed here: { $where }.
 }
@@ -57,18 +58,21 @@ api-errors-unfit-whole = Send a number between { $least } and { $most }.
 api-errors-here-already = { $what ->
     [recipe] This recipe is here already. “If-None-Match: *” is to create one.
     [kit] The kit is here already. “If-None-Match: *” is to create one.
+    [want] This line of the order is here already. “If-None-Match: *” is to create one.
     [hours] The bench hours are here already. “If-None-Match: *” is to create them.
    *[settings] The settings are here already. “If-None-Match: *” is to create them.
 }
 api-errors-read-first = { $what ->
     [recipe] To change this recipe, read it first. Then send If-Match with its ETag.
     [kit] To change the kit, read it first. Then send If-Match with its ETag.
+    [want] To change this line of the order, read it first. Then send If-Match with its ETag.
     [hours] To change the bench hours, read them first. Then send If-Match with their ETag.
    *[settings] To change the settings, read them first. Then send If-Match with their ETag.
 }
 api-errors-changed-since = { $what ->
     [recipe] Somebody has changed this recipe since you read it. Read again, then edit that.
     [kit] Somebody has changed the kit since you read it. Read again, then edit that.
+    [want] Somebody has changed this line of the order since you read it. Read again, then edit that.
     [hours] Somebody has changed the bench hours since you read them. Read again, then edit that.
    *[settings] Somebody has changed the settings since you read them. Read again, then edit that.
 }

@@ -12,6 +12,7 @@ week-says-met = Everything is ready in time, in { $batches ->
     [one] { $batches } batch
    *[other] { $batches } batches
 }.
+week-says-nothing = Nothing to make.
 week-says-fewest = Fewer would not do.
 week-says-short = { $short ->
     [one] { $short } piece is short.

@@ -1,0 +1,336 @@
+"""The plan of the order of work: made of what is wanted and what there is, offered, and followed once a maker says so.
+
+What is followed moves only then. `mark` is another as soon as anything is that a plan hangs on; who sees another one
+asks for a plan again, which is offered beside the one that is followed.
+"""
+
+from __future__ import annotations
+
+import json
+from datetime import date, datetime, time, timedelta
+from typing import Literal, NamedTuple, TypedDict
+from uuid import UUID, uuid4
+from zoneinfo import ZoneInfo
+
+from flask import Response
+from sqlalchemy import Connection, delete, func, insert, select
+
+import bench
+from api import records, wants, weeks
+from api.answers import OrderPlan, OrderPlanSaid, WeekNow
+from api.clock import now_ms
+from api.door import budgets, gate
+from api.errors import Problem
+from api.hours import HOURS
+from api.kit import KIT, measured_kit
+from api.plan_shapes import FollowAsked
+from api.planner import DAY_MS
+from api.recipes import current_version
+from api.runs import RunView, load_run_in
+from api.shapes_openapi import shape
+from api.store import reading, writing
+from api.tables import BatchPieces, Recipe, Run, ShelfEntry, WeekPlanRow
+from api.wire import Blueprint, answer, tag_of
+from bench import (
+    BatchBegun,
+    BegunRun,
+    BenchError,
+    MakerHours,
+    OrderWant,
+    Spoilage,
+    StockedPieces,
+    There,
+    ToMake,
+    Week,
+    WeekPlan,
+    canonical,
+    words,
+)
+
+blueprint = Blueprint("week_plans", __name__, description="The plan of the order of work")
+
+MOST_WANTS = 40  # lines of one recipe by one instant count as one
+ON_THE_BENCH_MS = 60 * DAY_MS  # an open batch that was begun before that is thought forgotten
+AFTER_MS = 14 * DAY_MS  # so long after the last want what is on the bench may still go on
+WORK_ON_BENCH = 1.0
+BARRED = ("held", "rejected")
+NOTHING: WeekPlan = {
+    "status": "proven",
+    "aims": [],
+    "batches": [],
+    "from_there": {},
+    "short": [],
+    "within": 0,
+    "served": [],
+    "helps": [],
+}
+
+Place = Literal["followed", "offered"]
+
+
+class FollowGiven(TypedDict):
+    """`api.plan_shapes.FollowAsked`, read."""
+
+    plan: UUID
+
+
+class Found(NamedTuple):
+    """What a plan of the order is made of."""
+
+    mark: str
+    order: list[OrderWant]
+    stock: list[StockedPieces]
+    stands: weeks.Stands
+    bench: dict[str, RunView]  # open runs
+
+
+@blueprint.get("/week")
+@blueprint.response(200, shape(WeekNow))
+def get_week() -> Response:
+    """How the order of work stands: what is promised, the plan that is followed, and a newer one if there is any."""
+    with reading() as connection:
+        order = wants.wants_in(connection, "open")
+        zone = HOURS.now(connection).document["makers"][0]["hours"]["zone"]
+        mark = _mark(connection, order)
+        followed, offered = (_kept(connection, place) if order else None for place in ("followed", "offered"))
+        promises = bench.promised(order, _stock(connection, zone))
+        begun = _begun(connection, followed) if followed else []
+    is_newer = (
+        offered is not None and offered["mark"] == mark and offered["id"] != (followed and followed["id"])
+    )
+    now: WeekNow = {
+        "at": now_ms(),
+        "mark": mark,
+        "there": {line: sum(runs.values()) for line, runs in promises.items()},
+        "followed": _said(followed),
+        "offered": _said(offered) if is_newer else None,
+        "begun": begun,
+    }
+    return answer(now)
+
+
+@blueprint.post("/week/plan")
+@blueprint.response(200, shape(OrderPlanSaid))
+def plan_order() -> Response:
+    """Plan what is wanted, from pieces, batches, hours, kit and own runs as they stand.
+
+    It is offered; the first one is followed at once. Lines whose instant is past, and what is too much, are named.
+    """
+    budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
+    with weeks.one_at_a_time():
+        made = _made(now_ms())
+    with writing() as connection:
+        _keep(connection, "offered", made)
+        if _kept(connection, "followed") is None:
+            _keep(connection, "followed", made)
+    return answer(_said(made))
+
+
+@blueprint.put("/week/plan")
+@blueprint.arguments(FollowAsked())
+@blueprint.response(200, shape(OrderPlanSaid))
+def follow_plan(given: FollowGiven) -> Response:
+    """Follow the plan that is offered."""
+    with writing() as connection:
+        for place in ("offered", "followed"):
+            made = _kept(connection, place)
+            if made is not None and made["id"] == str(given["plan"]):
+                _keep(connection, "followed", made)
+                return answer(_said(made))
+    raise Problem(409, words.say("api-plans-week-not-offered"))
+
+
+# What a plan is made of
+
+
+def _made(at: int) -> OrderPlan:
+    with reading() as connection:
+        found = _found(connection, at)
+    promises = bench.promised(found.order, found.stock)
+    made = bench.to_make(
+        found.order, promises, at, at + weeks.MOST_DAYS * DAY_MS, MOST_WANTS, weeks.MOST_RECIPES
+    )
+    spoilage = weeks.spoilage_in(found.stands.recipes)
+    cannot: list[str] = []
+    plan = NOTHING
+    makers: list[str] = [maker["name"] for maker in found.stands.makers]
+    zone = found.stands.makers[0]["hours"]["zone"]
+    if made.wants:
+        week, cannot = _week(at, made, found, spoilage)
+        plan = weeks.solved(week) if week["wants"] else NOTHING
+    return {
+        "id": str(uuid4()),
+        "at": at,
+        "mark": found.mark,
+        "wants": made.wants,
+        "lines": bench.order_lines(promises, made, plan),
+        "past": made.past,
+        "later": made.later,
+        "cannot": cannot,
+        "titles": {key: recipe["title"] for key, (_, recipe) in found.stands.recipes.items()},
+        "makers": makers,
+        "spoilage": spoilage,
+        "plan": plan,
+        "needs": [
+            {
+                "recipe": batch["make"],
+                "pieces": batch["pieces"],
+                "on": _day(batch["sittings"][0]["starts_at"], zone),
+            }
+            for batch in plan["batches"]
+        ],
+    }
+
+
+def _week(
+    at: int, made: ToMake, found: Found, spoilage: dict[str, Spoilage | None]
+) -> tuple[Week, list[str]]:
+    """The week, and the recipes of it that are not here or cannot be made: they spoil no other."""
+    week = weeks.bare_week(at, found.stands.makers, made.wants, [])
+    week["makers"], week["there"] = _beside(week, found, spoilage)
+    bench.check_week(week)
+    cannot: list[str] = []
+    for key in dict.fromkeys(want["make"] for want in made.wants):
+        try:
+            months = found.stands.recipes[key][1].get("keeps_months")
+            keeps_ms = months * 28 * DAY_MS if months else None  # no month is shorter
+            weeks.put_make(week, key, found.stands, spoilage[key], keeps_ms)
+        except (BenchError, KeyError):
+            cannot.append(key)
+    week["wants"] = [want for want in made.wants if want["make"] not in cannot]
+    week["there"] = [each for each in week["there"] if each["make"] not in cannot]
+    return week, cannot
+
+
+def _beside(
+    week: Week, found: Found, spoilage: dict[str, Spoilage | None]
+) -> tuple[list[MakerHours], list[There]]:
+    """The hours, less what the batches on the bench still ask for; and the pieces that come of them."""
+    parts = []
+    for run, view in found.bench.items():
+        recipe = view.sheet["recipe"]["id"]
+        own = bench.of_sheet(view.sheet, bench.planned_hands(records.recent_records(recipe)))
+        try:
+            parts.append(bench.tasks_of(view.sheet, view.state, run=run, hands=own))
+        except BenchError:
+            continue  # one that cannot be planned spoils no other
+    if not parts:
+        return week["makers"], []
+    until = max(want["by"] for want in week["wants"]) + AFTER_MS
+    problem = bench.make_problem(parts, found.stands.makers, week["since"], until)
+    plan = bench.replan(problem, None, week["since"], budget=WORK_ON_BENCH)
+    busy: dict[int, list[list[int]]] = {}
+    ends: dict[str, int] = {}
+    for step in plan["steps"]:
+        ends[step["run"]] = max(ends.get(step["run"], week["since"]), step["ends_at"])
+        if step["maker"] is not None and step["starts_at"] < step["ends_at"]:
+            busy.setdefault(step["maker"], []).append([step["starts_at"], step["ends_at"]])
+    makers: list[MakerHours] = [
+        {**maker, "hours": bench.without(maker["hours"], busy.get(place, []))}
+        for place, maker in enumerate(week["makers"])
+    ]
+    wanted = {want["make"] for want in week["wants"]}
+    there: list[There] = []
+    for run, done in ends.items():
+        sheet, state = found.bench[run].sheet, found.bench[run].state
+        recipe = sheet["recipe"]["id"]
+        good = bench.good_so_far(sheet, state)
+        if good is None:
+            good = bench.good_of(sheet["size"]["pieces"], spoilage.get(recipe))
+        if recipe in wanted and good > 0:
+            there.append({"make": recipe, "pieces": good, "since": done, "until": None})
+    return makers, there
+
+
+def _found(connection: Connection, at: int) -> Found:
+    order = wants.wants_in(connection, "open")
+    makers = HOURS.now(connection).document["makers"]
+    recipes = {}
+    for key in {line["recipe"] for line in order}:
+        version = current_version(connection, key)
+        if version is not None:
+            recipes[key] = (version.version, json.loads(version.measured))
+    runs = {run: load_run_in(connection, run) for run in _open_runs(connection, at)}
+    return Found(
+        _mark(connection, order),
+        order,
+        _stock(connection, makers[0]["hours"]["zone"]),
+        weeks.Stands(measured_kit(connection), makers, recipes),
+        runs,
+    )
+
+
+def _open_runs(connection: Connection, at: int) -> list[str]:
+    rows = select(Run.id).where(Run.finished_at.is_(None), Run.created_at > at - ON_THE_BENCH_MS)
+    return list(connection.scalars(rows.order_by(Run.created_at, Run.id)))
+
+
+def _mark(connection: Connection, order: list[OrderWant]) -> str:
+    """Another as soon as anything is that a plan hangs on."""
+    recipes = {line["recipe"] for line in order}
+    runs = select(Run.id).where(Run.finished_at.is_(None)).order_by(Run.id)
+    versions = select(Recipe.id, Recipe.version).order_by(Recipe.id)
+    return tag_of(
+        [
+            [[line["id"], line["version"]] for line in order],
+            [[each["run"], each["pieces"], each["until"]] for each in _stock(connection, "UTC")],
+            list(connection.scalars(runs)),
+            HOURS.now(connection).version,
+            KIT.now(connection).version,
+            [[key, version] for key, version in connection.execute(versions) if key in recipes],
+            connection.scalar(select(func.max(ShelfEntry.seq))) or 0,
+        ]
+    )
+
+
+def _stock(connection: Connection, zone: str) -> list[StockedPieces]:
+    """What can be handed over: what is held or rejected cannot."""
+    rows = (
+        select(BatchPieces.run_id, Run.recipe_id, BatchPieces.in_stock, BatchPieces.best_before, Run.release)
+        .join(Run, Run.id == BatchPieces.run_id)
+        .where(BatchPieces.in_stock > 0)
+        .order_by(BatchPieces.run_id)
+    )
+    return [
+        {"run": run, "recipe": recipe, "pieces": pieces, "until": _day_ends(day, zone) if day else None}
+        for run, recipe, pieces, day, release in connection.execute(rows)
+        if release not in BARRED
+    ]
+
+
+def _day_ends(day: str, zone: str) -> int:
+    after = datetime.combine(date.fromisoformat(day) + timedelta(days=1), time(), ZoneInfo(zone))
+    return int(after.timestamp() * 1000) - 1
+
+
+def _day(at: int, zone: str) -> str:
+    return datetime.fromtimestamp(at / 1000, ZoneInfo(zone)).date().isoformat()
+
+
+def _begun(connection: Connection, plan: OrderPlan) -> list[BatchBegun]:
+    rows = select(
+        Run.id, Run.recipe_id, func.coalesce(Run.made_at, Run.created_at), Run.finished_at, BatchPieces.good
+    ).outerjoin(BatchPieces, BatchPieces.run_id == Run.id)
+    runs: list[BegunRun] = [
+        {"run": run, "recipe": recipe, "begun_at": begun, "finished_at": finished, "good": good}
+        for run, recipe, begun, finished, good in connection.execute(rows.where(Run.created_at >= plan["at"]))
+        if begun >= plan["at"]
+    ]
+    return bench.begun_for(plan["plan"]["batches"], runs)
+
+
+# Rows
+
+
+def _kept(connection: Connection, place: Place) -> OrderPlan | None:
+    text = connection.scalar(select(WeekPlanRow.made).where(WeekPlanRow.place == place))
+    return json.loads(text) if text else None
+
+
+def _keep(connection: Connection, place: Place, made: OrderPlan) -> None:
+    connection.execute(delete(WeekPlanRow).where(WeekPlanRow.place == place))
+    connection.execute(insert(WeekPlanRow).values(place=place, id=made["id"], made=canonical(made)))
+
+
+def _said(plan: OrderPlan | None) -> OrderPlanSaid | None:
+    return {**plan, "says": bench.week_in_a_line(plan["plan"])} if plan else None
