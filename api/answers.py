@@ -328,6 +328,7 @@ class OrderPlan(TypedDict):
     """A plan of the order of work, as it is kept."""
 
     id: str
+    quick: Annotated[bool, "A first plan: the next full one of the same things takes its place"]
     at: Annotated[int, "Made then, by the server's clock"]
     mark: Annotated[str, "Another once wants, pieces, batches, hours, kit, shelf or a recipe are"]
     wants: Annotated[list[Want], "What was planned: lines of one recipe by one instant are one"]
@@ -336,6 +337,7 @@ class OrderPlan(TypedDict):
     later: Annotated[list[str], "Lines beyond what is planned at once"]
     cannot: Annotated[list[str], "Recipes that are not here, or cannot be made with this kit in these hours"]
     titles: dict[str, str]
+    names: Annotated[dict[str, str], "Of what the plan says that would help: equipment, by its key"]
     makers: list[str]
     spoilage: dict[str, Spoilage | None]
     plan: WeekPlan

@@ -103,5 +103,14 @@ class WeekAsked(Strict):
     )
 
 
+class OrderPlanAsked(Strict):
+    quick = fields.Boolean(
+        load_default=False,
+        metadata={
+            "description": "By the plain rule, at once. The next full plan of the same things takes its place"
+        },
+    )
+
+
 class FollowAsked(Strict):
     plan = fields.UUID(required=True, metadata={"description": "The one that is offered"})

@@ -23,7 +23,7 @@ from api.door import budgets, gate
 from api.errors import Problem
 from api.hours import HOURS
 from api.kit import KIT, measured_kit
-from api.plan_shapes import FollowAsked
+from api.plan_shapes import FollowAsked, OrderPlanAsked
 from api.planner import DAY_MS
 from api.recipes import current_version
 from api.runs import RunView, load_run_in
@@ -68,6 +68,12 @@ NOTHING: WeekPlan = {
 Place = Literal["followed", "offered"]
 
 
+class PlanAsked(TypedDict):
+    """`api.plan_shapes.OrderPlanAsked`, read."""
+
+    quick: bool
+
+
 class FollowGiven(TypedDict):
     """`api.plan_shapes.FollowAsked`, read."""
 
@@ -92,7 +98,7 @@ def get_week() -> Response:
         order = wants.wants_in(connection, "open")
         zone = HOURS.now(connection).document["makers"][0]["hours"]["zone"]
         mark = _mark(connection, order)
-        followed, offered = (_kept(connection, place) if order else None for place in ("followed", "offered"))
+        followed, offered = (_kept(connection, place, order) for place in ("followed", "offered"))
         promises = bench.promised(order, _stock(connection, zone))
         begun = _begun(connection, followed) if followed else []
     is_newer = (
@@ -110,18 +116,20 @@ def get_week() -> Response:
 
 
 @blueprint.post("/week/plan")
+@blueprint.arguments(OrderPlanAsked(), location="query")
 @blueprint.response(200, shape(OrderPlanSaid))
-def plan_order() -> Response:
+def plan_order(asked: PlanAsked) -> Response:
     """Plan what is wanted, from pieces, batches, hours, kit and own runs as they stand.
 
     It is offered; the first one is followed at once. Lines whose instant is past, and what is too much, are named.
     """
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
     with weeks.one_at_a_time():
-        made = _made(now_ms())
+        made = _made(now_ms(), asked["quick"])
     with writing() as connection:
         _keep(connection, "offered", made)
-        if _kept(connection, "followed") is None:
+        followed = _kept(connection, "followed", wants.wants_in(connection, "open"))
+        if followed is None or (followed["quick"] and followed["mark"] == made["mark"]):
             _keep(connection, "followed", made)
     return answer(_said(made))
 
@@ -143,7 +151,7 @@ def follow_plan(given: FollowGiven) -> Response:
 # What a plan is made of
 
 
-def _made(at: int) -> OrderPlan:
+def _made(at: int, quick: bool) -> OrderPlan:
     with reading() as connection:
         found = _found(connection, at)
     promises = bench.promised(found.order, found.stock)
@@ -152,14 +160,21 @@ def _made(at: int) -> OrderPlan:
     )
     spoilage = weeks.spoilage_in(found.stands.recipes)
     cannot: list[str] = []
+    names: dict[str, str] = {}
     plan = NOTHING
     makers: list[str] = [maker["name"] for maker in found.stands.makers]
     zone = found.stands.makers[0]["hours"]["zone"]
     if made.wants:
         week, cannot = _week(at, made, found, spoilage)
-        plan = weeks.solved(week) if week["wants"] else NOTHING
+        plan = weeks.solved(week, quick=quick) if week["wants"] else NOTHING
+        names = {
+            key: week["equipment"][key]["name"]
+            for help in plan["helps"]
+            if (key := help.get("equipment", "")) in week["equipment"]
+        }
     return {
         "id": str(uuid4()),
+        "quick": quick and bool(made.wants),
         "at": at,
         "mark": found.mark,
         "wants": made.wants,
@@ -168,6 +183,7 @@ def _made(at: int) -> OrderPlan:
         "later": made.later,
         "cannot": cannot,
         "titles": {key: recipe["title"] for key, (_, recipe) in found.stands.recipes.items()},
+        "names": names,
         "makers": makers,
         "spoilage": spoilage,
         "plan": plan,
@@ -322,9 +338,14 @@ def _begun(connection: Connection, plan: OrderPlan) -> list[BatchBegun]:
 # Rows
 
 
-def _kept(connection: Connection, place: Place) -> OrderPlan | None:
+def _kept(connection: Connection, place: Place, order: list[OrderWant] | None = None) -> OrderPlan | None:
+    """A plan; with the order, only one that has something of it still."""
     text = connection.scalar(select(WeekPlanRow.made).where(WeekPlanRow.place == place))
-    return json.loads(text) if text else None
+    made: OrderPlan | None = json.loads(text) if text else None
+    if made is None or order is None:
+        return made
+    planned = {line["want"] for line in made["lines"]} | {*made["past"], *made["later"]}
+    return made if any(line["id"] in planned for line in order) else None
 
 
 def _keep(connection: Connection, place: Place, made: OrderPlan) -> None:

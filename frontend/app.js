@@ -98,6 +98,7 @@ const SCREENS = {
         bench: (id) => studio.bench(id),
         waits: studio.waits().filter(({ run }) => isHeard(run)),
         link: studio.link,
+        week: studio.nextOfWeek,
         copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
         now: () => studio.at(),
       };
@@ -106,10 +107,11 @@ const SCREENS = {
   size: {
     tag: "size-screen",
     title: (id) => recipe(id)?.title,
-    data: (id) => ({
+    data: (id, asked) => ({
       recipe: recipe(id) ?? null,
       kit: studio.kit,
       weigh: studio.preferences.weigh,
+      asked: readSize(asked),
       stock: shelfNow(),
     }),
   },
@@ -251,6 +253,16 @@ const SCREENS = {
       newId: () => studio.newId(),
       undoing: studio.undoing("shelf"),
       isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
+    }),
+  },
+  week: {
+    tag: "week-screen",
+    data: () => ({
+      recipes: studio.recipes,
+      isMaker: studio.isMaker,
+      isOnline: studio.link.state === "online",
+      now: () => studio.at(),
+      newId: () => studio.newId(),
     }),
   },
   recall: {
@@ -567,6 +579,7 @@ const LATER = {
     ),
   studio: () => dressed(import("./screens/studio.js")).then((module) => module.registerStudioScreen()),
   versions: () => dressed(connected().then((all) => all.versions())),
+  week: () => dressed(connected().then((all) => all.week())),
 };
 
 /**
@@ -652,9 +665,17 @@ function draw() {
   document.documentElement.dataset.screen = wanted.name;
   if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
-  if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
+  if (isNew && wanted.name === "recipes") setTimeout(lookOn, AT_REST_MS);
   holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
+}
+
+/** At rest on home: what is asked next, and what the week begins next. */
+async function lookOn() {
+  LATER.size?.().catch(() => {});
+  if (studio.link.state !== "online") return;
+  await desk().then((at) => at.lookAtWeek(hands));
+  drawSoon();
 }
 
 /**
@@ -1164,6 +1185,7 @@ const HEARD = {
   "pieces-wanted": (_, from) => desk().then((at) => at.lookAtPieces(hands, from)),
   "stock-asked": (detail, from) => desk().then((at) => at.askOfStock(hands, detail, from)),
   "recall-wanted": (detail, from) => desk().then((at) => at.tellRecall(hands, detail, from)),
+  "week-asked": (detail, from) => desk().then((at) => at.askOfWeek(hands, detail, from)),
   "trace-wanted": (detail, from) => desk().then((at) => at.tellTrace(hands, detail, from)),
   preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();

@@ -18,6 +18,7 @@ export const bring = () => online(import("./screens/bring.js")).then((made) => m
 export const delivery = () =>
   online(import("./screens/delivery.js")).then((made) => made.registerDeliveryScreen());
 export const recall = () => online(import("./screens/recall.js")).then((made) => made.registerRecallScreen());
+export const week = () => online(import("./screens/week.js")).then((made) => made.registerWeekScreen());
 export const versions = () =>
   online(import("./screens/versions.js")).then((made) => made.registerVersionsScreen());
 
@@ -28,4 +29,5 @@ export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => online(import("./parts/label-sheet.js"));
 export const pastedText = () => online(import("./parts/recipe-text.js"));
 export const merging = () => online(import("./parts/recipe-merge.js"));
+export const orders = () => online(import("./keep/week.js"));
 export const seeking = () => online(import("./seek.js"));

@@ -185,6 +185,36 @@ export async function tellRecall({ studio: { pieces } }, { of, id, rehearsal }, 
   }
 }
 
+/**
+ * The week is the server's: what it is asked is done there, and then all of it is told as it stands.
+ * @param {Hands} hands @param {Detail<"week-asked">} asked @param {Teller<"week-asked">} from
+ */
+export async function askOfWeek({ studio }, asked, { screen: asking }) {
+  let says = "";
+  try {
+    const week = await studio.week();
+    try {
+      if (asked.what === "plan") await week.plan(asked.isQuick);
+      if (asked.what === "follow") await week.follow(asked.plan);
+      if (asked.what === "say") await week.say(asked.lines);
+    } catch (error) {
+      says = answerOf(error) || say("page-week-away");
+    }
+    asking.told(await week.look(studio.today(), studio.isMaker), asked, says);
+  } catch (error) {
+    asking.away(asked, says || answerOf(error) || say("page-week-away"));
+  }
+}
+
+/** What is next of the week, for home; without a connection it stays as last seen. @param {Hands} hands */
+export async function lookAtWeek({ studio }) {
+  try {
+    await (await studio.week()).lookAtNext();
+  } catch (error) {
+    answerOf(error);
+  }
+}
+
 /** @param {Hands} hands @param {Detail<"duty-said">} said @param {Teller<"duty-said">} from */
 export async function sayDuty({ studio }, said, { screen: asking }) {
   try {

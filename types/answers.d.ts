@@ -314,6 +314,8 @@ export interface WeekAnswer {
 /** A plan of the order of work, as it is kept. */
 export interface OrderPlan {
   readonly id: string;
+  /** A first plan: the next full one of the same things takes its place */
+  readonly quick: boolean;
   /** Made then, by the server's clock */
   readonly at: number;
   /** Another once wants, pieces, batches, hours, kit, shelf or a recipe are */
@@ -329,6 +331,8 @@ export interface OrderPlan {
   /** Recipes that are not here, or cannot be made with this kit in these hours */
   readonly cannot: readonly string[];
   readonly titles: { readonly [key: string]: string };
+  /** Of what the plan says that would help: equipment, by its key */
+  readonly names: { readonly [key: string]: string };
   readonly makers: readonly string[];
   readonly spoilage: { readonly [key: string]: Spoilage | null };
   readonly plan: WeekPlan;

@@ -179,6 +179,9 @@ export interface PiecesSeen {
   outlets: readonly OutletNamed[];
 }
 
+/** Which batch the week's plan begins next, as last seen; null: none. */
+export type WeekSeen = { title: string; pieces: number; starts_at: number; begin_by: number | null } | null;
+
 /** What is kept under meta, by key. */
 export interface Meta {
   device: string;
@@ -193,6 +196,7 @@ export interface Meta {
   studio: Place;
   settings: SettingsDoc & { etag: string | null };
   pieces: PiecesSeen;
+  week: WeekSeen;
   hours: HoursDoc & { etag: string | null };
   told_bench: string;
   led: { run: string; count: number; step: string | null };

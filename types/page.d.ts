@@ -19,6 +19,7 @@ import type { RecallScreen } from "../frontend/screens/recall";
 import type { ShelfScreen } from "../frontend/screens/shelf";
 import type { SizeScreen } from "../frontend/screens/size";
 import type { StudioScreen } from "../frontend/screens/studio";
+import type { WeekScreen } from "../frontend/screens/week";
 import type { VersionsScreen } from "../frontend/screens/versions";
 import type { ToldBy } from "./told";
 
@@ -35,6 +36,7 @@ export interface Screens {
   shelf: ShelfScreen;
   pieces: PiecesScreen;
   recall: RecallScreen;
+  week: WeekScreen;
   card: CardScreen;
   practice: PracticeScreen;
   audit: AuditScreen;

@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { Alike, BatchPieces, BatchVerdict, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
+import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, OrderWant, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -10,6 +10,7 @@ import type {
   EntryAnswer as AnyEntryAnswer,
   HoursWhole,
   KitWhole,
+  OrderPlanSaid,
   OutletErased,
   Paged,
   PairingMade,
@@ -21,6 +22,7 @@ import type {
   StudioHours,
   StudioNow,
   VersionItem,
+  WeekNow,
 } from "./answers";
 import type { KeptEntry, RunRow } from "./keep";
 
@@ -96,6 +98,7 @@ export interface Lists {
   devices: Device;
   lots: LotItem;
   pieces: BatchPieces;
+  wants: OrderWant;
 }
 export type PageOf<N extends keyof Lists> = Paged & { [K in N]: Lists[N][] };
 
@@ -159,6 +162,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                     ? Recall
                     : P extends `/complaints/${string}`
                     ? Alike
+                    : P extends `/wants/${string}`
+                    ? OrderWant
                     : P extends `/outlets/${string}`
                     ? OutletErased
                     : P extends `/lots/${string}/trace`
@@ -178,6 +183,9 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
 interface Places {
   "/clock": { server_ms: number };
   "/outlets": { outlets: Outlet[] };
+  "/week": WeekNow;
+  "/week/plan": OrderPlanSaid;
+  "/buying": Buying;
   "/complaints": { complaints: Complaint[] };
   "/hours": HoursDoc;
   "/kit": KitDoc;

@@ -1,6 +1,6 @@
 // What the page's elements tell, by name: what it says with it, and the screen that told it. No page loads this.
 
-import type { DutySaid, ProductUse, Size, SoldIn, WrittenDelivery, WrittenRecipe, Sheet } from "../bench/shapes/page";
+import type { DutySaid, ProductUse, Size, SoldIn, WantState, WrittenDelivery, WrittenRecipe, Sheet } from "../bench/shapes/page";
 import type { Role } from "./answers";
 import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid } from "./keep";
 import type { BenchAnswer } from "./parts";
@@ -19,6 +19,7 @@ import type { RecordScreen } from "../frontend/screens/record";
 import type { ShelfScreen } from "../frontend/screens/shelf";
 import type { SizeScreen } from "../frontend/screens/size";
 import type { StudioScreen } from "../frontend/screens/studio";
+import type { WeekScreen } from "../frontend/screens/week";
 import type { VersionsScreen } from "../frontend/screens/versions";
 
 /** A screen that entries are given on: it says how that went. */
@@ -38,6 +39,21 @@ export type StockAsked =
   | { what: "complaints" | "outlets" }
   | { what: "where" | "erase"; id: string }
   | { what: "name"; id: string; said: { name: string; contact: string | null } };
+
+/** What is said of one line of the order of work, as it was seen. */
+export interface WantSaid {
+  id: string;
+  /** Null: it is new. */
+  version: number | null;
+  said: { recipe: string; pieces: number; by: number; outlet: string | null; note: string; state: WantState };
+}
+
+/** What the server is asked of the week. */
+export type WeekAsked =
+  | { what: "look" }
+  | { what: "plan"; isQuick: boolean }
+  | { what: "follow"; plan: string }
+  | { what: "say"; lines: readonly WantSaid[]; says: string };
 
 /** All that is told to the page itself. */
 export interface ToldBy {
@@ -60,6 +76,7 @@ export interface ToldBy {
   "pieces-wanted": Tells<Nothing, PiecesScreen>;
   "stock-asked": Tells<StockAsked, PiecesScreen>;
   "recall-wanted": Tells<{ of: string; id: string; rehearsal: boolean }, RecallScreen>;
+  "week-asked": Tells<WeekAsked, WeekScreen>;
   "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
   preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
   "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;

@@ -46,6 +46,7 @@ import { say } from "../words.js";
 /** @import { Door } from "./door.js" */
 /** @import { Plans } from "./plans.js" */
 /** @import { Seen } from "./seen.js" */
+/** @import { Week } from "./week.js" */
 /** @import { Heard } from "./sync-round.js" */
 /** @import { Ringing } from "./rings.js" */
 
@@ -117,6 +118,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   #archive;
   /** @type {Plans | undefined} */
   #plans;
+  /** @type {Week | undefined} */
+  #week;
   /** @type {Seen | undefined} */
   #seenHere;
 
@@ -654,6 +657,17 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   async door() {
     this.#door ??= new (await (await import("../connected.js")).door()).Door(this.#server);
     return this.#door;
+  }
+
+  /** The order of work and its plan; see week.js. */
+  async week() {
+    this.#week ??= new (await (await import("../connected.js")).orders()).Week(this.#book, this.#server);
+    return this.#week;
+  }
+
+  /** Which batch the week begins next, as last seen. */
+  get nextOfWeek() {
+    return this.#book.meta.get("week") ?? null;
   }
 
   /** The clock was compared with the server's since this page was opened. */

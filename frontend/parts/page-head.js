@@ -9,6 +9,7 @@ import { say } from "../words.js";
 
 const PAGES = [
   ["recipes", "#/"],
+  ["week", "#/week"],
   ["shelf", "#/shelf"],
   ["pieces", "#/pieces"],
   ["kit", "#/kit"],

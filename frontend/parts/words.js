@@ -44,6 +44,7 @@ const DATES = {
   clock: { timeStyle: "short" },
   day: { day: "numeric", month: "short", year: "numeric" },
   weekday: { weekday: "long" },
+  soon: { weekday: "short", day: "numeric", month: "short" },
   shortWeekday: { weekday: "short", day: "numeric" },
 };
 /** To make one takes longer than to use it a hundred times. @type {Map<string, Intl.DateTimeFormat>} */
@@ -67,6 +68,9 @@ export const dayOnly = (at) => dated("day", at);
 export function day(at) {
   return `${dayOnly(at)}, ${clock(at)}`;
 }
+
+/** An instant of the days to come: "Sat 5 Dec, 9:00". @param {number} at */
+export const soon = (at) => `${dated("soon", at)}, ${clock(at)}`;
 
 /** "14 bars", "1 bar". @param {number} count @param {PieceWords} piece */
 export function pieces(count, piece) {

@@ -14,10 +14,10 @@ import { letterMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
 import { pageHead } from "../parts/page-head.js";
-import { COPY_OLD_MS, day, pieces } from "../parts/words.js";
+import { COPY_OLD_MS, day, pieces, soon } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Now } from "../../bench/shapes/page" */
-/** @import { DraftRow, Item, Link, RecipeRow } from "../../types/keep" */
+/** @import { DraftRow, Item, Link, RecipeRow, WeekSeen } from "../../types/keep" */
 /** @import { CopiesNow } from "../../types/answers" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { PieceWords } from "../../bench/shapes/page" */
@@ -45,6 +45,7 @@ function makeParts({ update, look, find, all }) {
       " ",
       h("button", { type: "button", class: "outlined", onclick: update }, say("page-recipes-update-use")),
     ),
+    week: h("a", { class: "row", href: "#/week" }),
     copies: h(
       "p",
       { class: "notice" },
@@ -105,7 +106,8 @@ function makeParts({ update, look, find, all }) {
  *   piece?: PieceWords}} Made a batch in the list of those that were made
  * @typedef {{words: string, runs?: readonly Made[], total?: number, says?: string}} FoundMade
  * @typedef {{recipes: readonly RecipeRow[], drafts: readonly DraftRow[], runs: readonly Run[], made: readonly Made[],
- *   isAsking: boolean, bench: (run: string) => Now, waits: readonly Item[], link: Link, copies: CopiesNow | null,
+ *   isAsking: boolean, bench: (run: string) => Now, waits: readonly Item[], link: Link, week: WeekSeen,
+ *   copies: CopiesNow | null,
  *   now: () => number}} RecipesData
  * @typedef {ReturnType<typeof makeParts>} RecipesParts
  */
@@ -125,7 +127,7 @@ export class RecipesScreen extends HTMLElement {
   /** @param {RecipesData} data */
   set data(data) {
     if (!this.#parts) this.#build();
-    const { recipes, drafts, runs, made, isAsking, bench, waits, link, copies, now } = data;
+    const { recipes, drafts, runs, made, isAsking, bench, waits, link, week, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
 
@@ -140,6 +142,8 @@ export class RecipesScreen extends HTMLElement {
         ? say("page-recipes-copy-old", { at: day(copies.last_at) })
         : say("page-recipes-copy-none"),
     );
+    setText(parts.week, week ? nextWords(week) : "");
+    show(parts.week, week !== null);
     show(parts.bench, open.length > 0);
     parts.strip.data = { waits, now, here: open.length === 1 ? open[0].id : null };
     show(parts.strip, waits.length > 0);
@@ -249,12 +253,22 @@ export class RecipesScreen extends HTMLElement {
         parts.update,
         parts.copies,
         parts.bench,
+        parts.week,
         parts.first,
         parts.toMake,
         parts.made,
       ),
     );
   }
+}
+
+/** What the week begins next. @param {NonNullable<WeekSeen>} week */
+function nextWords({ title, pieces: count, starts_at: start, begin_by: by }) {
+  const line = say("page-week-line", { count, title });
+  const at = soon(start);
+  return by === null || by <= start
+    ? say("page-week-next", { line, at })
+    : say("page-week-next-by", { line, at, by: soon(by) });
 }
 
 /** @param {Run} run */

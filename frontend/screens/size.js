@@ -36,7 +36,8 @@ const MIX = "mix:";
 
 /**
  * @typedef {"pieces" | "mass" | "moulds" | "stock"} By
- * @typedef {{recipe: RecipeRow | null, kit: Kit | null, weigh: Weighing, stock: Today}} SizeData
+ * @typedef {{recipe: RecipeRow | null, kit: Kit | null, weigh: Weighing, stock: Today,
+ *   asked?: {pieces?: number} | null}} SizeData
  * @typedef {{[B in By]?: number} & {component?: string, ingredient?: string}} ChosenBefore
  * @typedef {{name: string, mg: number, count: number, spoons: string, optional: boolean}} Total
  * @typedef {{ways: HTMLElement, steppers: HTMLElement, component: HTMLSelectElement, ingredient: HTMLSelectElement,
@@ -86,6 +87,7 @@ export class SizeScreen extends HTMLElement {
   /** Another version of the recipe: what was chosen stays, with the caret where it was. @param {RecipeRow} recipe */
   #rebuild(recipe) {
     const chosen = {
+      ...(this.#data?.asked?.pieces && { pieces: this.#data.asked.pieces }),
       ...Object.fromEntries(Object.entries(this.#steppers ?? {}).map(([by, { value }]) => [by, value])),
       component: this.#parts?.component.value,
       ingredient: this.#parts?.ingredient.value,

@@ -94,6 +94,24 @@ def test_two_lines_become_batches_and_the_first_plan_is_followed(studio: Studio,
     assert studio.client.post("/api/v1/buying", json=asked).status_code == 200
 
 
+def test_a_first_plan_comes_at_once_and_the_full_one_takes_its_place(studio: Studio, recipe: Json) -> None:
+    key = want(studio, recipe, 12)
+
+    quick = studio.client.post("/api/v1/week/plan?quick=true").json
+    assert quick["quick"] and quick["plan"]["batches"] and studio.get("/week").json["followed"] == quick
+    full = planned(studio)
+    assert not full["quick"] and studio.get("/week").json["followed"] == full
+    another = planned(studio)  # of the same things: it is offered, and nothing moves
+    now = studio.get("/week").json
+    assert (now["followed"], now["offered"]) == (full, another)
+
+    change(studio, key, state="met")
+    want(studio, recipe, 3, days=5)
+    assert studio.get("/week").json["followed"] is None  # nothing of the new order is in it
+    assert studio.get("/week").json["offered"] is None
+    assert planned(studio) == studio.get("/week").json["followed"]
+
+
 def test_finished_pieces_come_first_and_each_is_promised_once(studio: Studio, recipe: Json) -> None:
     run = begin(studio, recipe, WEDNESDAY - DAY)
     counts(studio, run, WEDNESDAY - DAY + 9, 10, ends=True)
@@ -116,7 +134,12 @@ def test_pieces_that_are_held_or_go_off_before_are_promised_to_nobody(studio: St
     key = want(studio, recipe, 6)
     assert studio.get("/week").json["there"] == {key: 6}
 
-    held = make_entry(run, at=WEDNESDAY, kind="judged", body={"about": "batch", "verdict": "held", "name": "Ada", "why": "Soft."})
+    held = make_entry(
+        run,
+        at=WEDNESDAY,
+        kind="judged",
+        body={"about": "batch", "verdict": "held", "name": "Ada", "why": "Soft."},
+    )
     assert [each["result"] for each in studio.post(run, held).json["answers"]] == ["kept"]
 
     assert studio.get("/week").json["there"] == {}

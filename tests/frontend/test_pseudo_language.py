@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -15,8 +16,10 @@ from playwright.sync_api import Page, expect
 from bench import words
 from tests import pseudo
 from tests.frontend.hands import DEMO_RECIPES, NO_COPY
+from tests.frontend.phones import call
 from tests.frontend.sight import Shape, take
 from tests.frontend.test_screens import PHONE
+from tests.make import uuid4
 from tests.servers import PseudoServer, Server, serve_on
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -129,7 +132,7 @@ NEXT_DIALOG = """async () => {
     return window.way;
 }"""
 # The screens whose touches open dialogs; elsewhere what is touched is drawn into the page.
-WITH_DIALOGS = ("shelf", "studio", "bench/", "day/", "gather/", "record/", "recipes")
+WITH_DIALOGS = ("shelf", "week", "studio", "bench/", "day/", "gather/", "record/", "recipes")
 # What is no word of any language's: units, shares, what the law or a standard names.
 EVERYWHERE = re.compile(
     r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|PDF|JSON|MB|kB|Bowlside|Net Wt|[0-9a-f]{64})\b"
@@ -156,7 +159,7 @@ def every_screen(page: Page) -> Iterator[str]:
 
     recipe, open_run, made = id_in("a.recipe"), id_in("a[href^='#/bench/']"), id_in("a[href^='#/record/']")
     for name, about in (
-        *((each, "") for each in ("shelf", "kit", "studio", "audit", "bring", "practice")),
+        *((each, "") for each in ("shelf", "week", "kit", "studio", "audit", "bring", "practice")),
         *((each, f"/{recipe}") for each in ("size", "recipe", "versions", "card")),
         *((each, f"/{open_run}") for each in ("bench", "day", "gather", "record")),
         *((each, f"/{made}") for each in ("record", "label")),
@@ -169,6 +172,15 @@ def every_screen(page: Page) -> Iterator[str]:
     page.evaluate("location.hash = '#/'")
     expect(page.locator(".recipe").first).to_be_visible()
     yield "recipes"
+
+
+def want_a_week(server: Server) -> None:
+    """More than can be made, of two recipes and one that no card answers to, planned."""
+    by = int(time.time() * 1000) + 2 * 86_400_000
+    for recipe in call(server, "GET", "recipes")["recipes"][:2]:
+        said = {"recipe": recipe["id"], "pieces": 400, "by": by, "note": recipe["title"]}
+        call(server, "PUT", f"wants/{uuid4()}", said)
+    call(server, "POST", "week/plan")
 
 
 def every_dialog(page: Page, screen: str) -> Iterator[str]:
@@ -217,6 +229,7 @@ def past_the_catalogue(said: list[str], written: re.Pattern[str]) -> set[str]:
 def test_in_a_language_of_long_words_nothing_is_cut_and_all_is_of_the_catalogue(
     page: Page, studio: Server
 ) -> None:
+    want_a_week(studio)
     page.set_viewport_size(PHONE)
     page.context.add_cookies([{"name": "language", "value": pseudo.TAG, "url": studio.url}])
     page.goto(studio.url)

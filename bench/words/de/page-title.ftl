@@ -19,3 +19,4 @@ page-title-studio = Einstellungen
 page-title-delivery = Lieferung aufnehmen
 page-title-pieces = Stücke
 page-title-recall = Rückruf
+page-title-week = Woche

@@ -19,3 +19,4 @@ page-title-studio = Settings
 page-title-delivery = Bring in a delivery
 page-title-pieces = Pieces
 page-title-recall = Recall
+page-title-week = Week
