@@ -6,7 +6,7 @@ frontend, which knows it over HTTP alone. `create_app` is the one place that wir
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from flask import Flask
@@ -38,6 +38,15 @@ def create_app(settings: Settings | None = None) -> Flask:
 
 def _add_resources(app: Flask) -> None:
     """All that has an address under /api/v1."""
+    from api.openapi import BowlsideApi
+
+    api = BowlsideApi(app)
+    for module in _resources():
+        api.register_blueprint(module.blueprint, url_prefix="/api/v1")
+
+
+def _resources() -> tuple[Any, ...]:
+    """The modules that have addresses, in the order in which the API's document has them."""
     from api import (
         audit,
         buying,
@@ -66,9 +75,7 @@ def _add_resources(app: Flask) -> None:
         weeks,
     )
     from api.door import devices, pairing
-    from api.openapi import BowlsideApi
 
-    api = BowlsideApi(app)
     makings = (
         recipes,
         kit,
@@ -86,5 +93,4 @@ def _add_resources(app: Flask) -> None:
     )
     stocks = (shelf, lots, stock, outlets, deliveries, buying)
     studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
-    for module in (*makings, *stocks, *studio):
-        api.register_blueprint(module.blueprint, url_prefix="/api/v1")
+    return (*makings, *stocks, *studio)

@@ -248,12 +248,11 @@ class WantRow(Base):
 
 
 class WeekPlanRow(Base):
-    """A plan of the order of work: the one that is followed, and the newest that is not yet (api/week_plans.py)."""
+    """A plan of the order of work: "followed", and the newest, "offered" (api/week_plans.py)."""
 
     __tablename__ = "week_plan"
-    __table_args__ = (CheckConstraint("place IN ('followed', 'offered')", name="place"),)
 
-    place: Mapped[str] = mapped_column(String(8), primary_key=True)
+    place: Mapped[str] = mapped_column(String(36), primary_key=True)
     id: Mapped[str] = mapped_column(String(36))
     made: Mapped[str] = mapped_column(Text)
 

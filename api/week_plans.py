@@ -35,6 +35,7 @@ from bench import (
     BatchBegun,
     BegunRun,
     BenchError,
+    BuyingWant,
     MakerHours,
     OrderWant,
     Spoilage,
@@ -162,16 +163,10 @@ def _made(at: int, quick: bool) -> OrderPlan:
     cannot: list[str] = []
     names: dict[str, str] = {}
     plan = NOTHING
-    makers: list[str] = [maker["name"] for maker in found.stands.makers]
-    zone = found.stands.makers[0]["hours"]["zone"]
     if made.wants:
         week, cannot = _week(at, made, found, spoilage)
         plan = weeks.solved(week, quick=quick) if week["wants"] else NOTHING
-        names = {
-            key: week["equipment"][key]["name"]
-            for help in plan["helps"]
-            if (key := help.get("equipment", "")) in week["equipment"]
-        }
+        names = {key: thing["name"] for key, thing in week["equipment"].items()}
     return {
         "id": str(uuid4()),
         "quick": quick and bool(made.wants),
@@ -184,18 +179,23 @@ def _made(at: int, quick: bool) -> OrderPlan:
         "cannot": cannot,
         "titles": {key: recipe["title"] for key, (_, recipe) in found.stands.recipes.items()},
         "names": names,
-        "makers": makers,
+        "makers": [maker["name"] for maker in found.stands.makers],
         "spoilage": spoilage,
         "plan": plan,
-        "needs": [
-            {
-                "recipe": batch["make"],
-                "pieces": batch["pieces"],
-                "on": _day(batch["sittings"][0]["starts_at"], zone),
-            }
-            for batch in plan["batches"]
-        ],
+        "needs": _needs(plan, found.stands.makers[0]["hours"]["zone"]),
     }
+
+
+def _needs(plan: WeekPlan, zone: str) -> list[BuyingWant]:
+    """What is made on which day, as `POST /buying` takes it."""
+    return [
+        {
+            "recipe": batch["make"],
+            "pieces": batch["pieces"],
+            "on": _day(batch["sittings"][0]["starts_at"], zone),
+        }
+        for batch in plan["batches"]
+    ]
 
 
 def _week(

@@ -75,7 +75,8 @@ def _row(of: Table, number: int) -> dict[str, Any]:
         elif isinstance(each.type, Integer):
             row[each.name] = number if each.name in ("seq", "id") else 1
         else:
-            row[each.name] = {"role": "maker", "state": "made"}.get(each.name, f"{number:036d}")
+            known = {"role": "maker", "state": "open" if of.name == "want" else "made"}
+            row[each.name] = known.get(each.name, f"{number:036d}")
     return row
 
 
