@@ -76,21 +76,8 @@ def _resources() -> tuple[Any, ...]:
     )
     from api.door import devices, pairing
 
-    makings = (
-        recipes,
-        kit,
-        studio_settings,
-        runs,
-        entries,
-        records,
-        labels,
-        hours,
-        plans,
-        wants,
-        weeks,
-        week_plans,
-        pictures,
-    )
+    makings = (recipes, kit, studio_settings, runs, entries, records, labels, pictures)
+    plannings = (hours, plans, wants, weeks, week_plans)
     stocks = (shelf, lots, stock, outlets, deliveries, buying)
     studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
-    return (*makings, *stocks, *studio)
+    return (*makings, *plannings, *stocks, *studio)
