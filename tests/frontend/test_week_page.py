@@ -117,7 +117,7 @@ def test_what_another_device_changed_is_told_and_what_was_typed_is_not_lost(
     expect(row).to_contain_text("20 ×")
     expect(screen.get_by_text(re.compile("^Planning"))).to_be_hidden(timeout=PLANNED_MS)
 
-    screen.get_by_role("button", name=re.compile("^Drop: 20 × ")).click()
+    screen.get_by_role("button", name=re.compile("^Remove: 20 × ")).click()
     expect(row).to_have_count(0)
     assert [each["pieces"] for each in lines(server, "dropped")] == [20]
     screen.get_by_role("button", name="Put back").click()

@@ -63,4 +63,4 @@ api-plans-week-busy = Es wird schon eine Woche geplant. In { $length } noch einm
 api-plans-week-too-many-recipes = Höchstens { $most } Rezepte auf einmal angeben.
 api-plans-week-too-far = Höchstens { $count } Tage voraus angeben.
 api-plans-week-no-recipe = Dieses Rezept gibt es hier nicht. Eines aus der Liste wählen.
-api-plans-week-not-offered = Dieser Plan wird nicht mehr angeboten. Noch einmal nachsehen.
+api-plans-week-not-offered = Dieser Plan wird nicht mehr angeboten. Die Woche neu lesen.

@@ -63,4 +63,4 @@ api-plans-week-busy = A week is being planned already. Ask again in { $length }.
 api-plans-week-too-many-recipes = Ask for at most { $most } recipes at once.
 api-plans-week-too-far = Ask for at most { $count } days ahead.
 api-plans-week-no-recipe = There is no such recipe here. Choose one from the list.
-api-plans-week-not-offered = This plan is offered no more. Look again.
+api-plans-week-not-offered = This plan is offered no more. Read the week again.

@@ -9,15 +9,15 @@ page-week-gone-recipe = a recipe that is not here
 page-week-there = { $count } there
 page-week-coming = { $count } on the bench
 page-week-made = { $count } planned
-page-week-short = { $count } short
-page-week-past = This time has passed. Met, moved or dropped?
+page-week-short = { $count } missing
+page-week-past = This time has passed. Met, moved or removed?
 page-week-later = Planned later: too far off, or too much at once.
 page-week-change = Change
 page-week-met = Met
-page-week-drop = Drop
+page-week-drop = Remove
 page-week-of = { $does }: { $line }
 page-week-is-met = Met. Enter what was sold under Pieces.
-page-week-is-dropped = Dropped.
+page-week-is-dropped = Removed.
 page-week-put-back = Put back
 page-week-send-again = Send again
 page-week-saved = Saved.
@@ -66,10 +66,10 @@ page-week-cannot = Cannot be made with this kit and hours: { $title }
 page-week-instead = Instead, all of this could be ready:
 page-week-helps = What would help:
 page-week-help = { $what ->
-    [hours] { $short } short with an hour more for { $name }, past { $at }
-    [later] { $short } short if { $name } may be a day later
-    [equipment] { $short } short with more of this: { $name }
-   *[lot] { $short } short with more of this: { $name }
+    [hours] { $short } missing with an hour more for { $name }, past { $at }
+    [later] { $short } missing if { $name } may be a day later
+    [equipment] { $short } missing with more of this: { $name }
+   *[lot] { $short } missing with more of this: { $name }
 }
 page-week-no-help = No single change was found that helps.
 
@@ -93,4 +93,3 @@ page-week-buy-unknown = In no card, so not counted: { $names }
 
 page-week-next = { $line }: begin { $at }
 page-week-next-by = { $line }: begin { $at }, { $by } at the latest
-page-week-home = The week
