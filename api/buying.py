@@ -35,7 +35,7 @@ def what_to_buy() -> Response:
     every ingredient at how much to order again: the maker's own figure, or one from use in at least five batches.
     """
     asked = bench.check_buying(read_document())
-    there = shelf.current_stock()
+    there, told = shelf.current_stock(), shelf.current_purchases()
     book = Book(there)
     with reading() as connection:
         sheets = _sheets(connection, asked)
@@ -53,9 +53,10 @@ def what_to_buy() -> Response:
         unjoined += strange
     return answer(
         {
-            "rows": bench.to_buy(needs, there, uses, asked["today"]),
-            "reorder": bench.reorder_points(used, there, uses, now_ms()),
+            "rows": bench.to_buy(needs, there, uses, asked["today"], told),
+            "reorder": bench.reorder_points(used, there, uses, now_ms(), told),
             "unjoined": bench.joined_unjoined(unjoined),
+            "orders": told["orders"],
         }
     )
 

@@ -21,7 +21,7 @@ from api.shapes_openapi import shape
 from api.store import execute, read_row, writing
 from api.tables import db
 from api.wire import BatchArguments, Blueprint, answer, described
-from bench import Shelf
+from bench import Purchases, Shelf
 
 blueprint = Blueprint("shelf", __name__, description="The journal of the shelf")
 blueprint.ARGUMENTS_PARSER = BatchArguments()
@@ -77,6 +77,11 @@ def reach() -> int:
 def current_stock() -> Shelf:
     """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
     return _held_shelf(db.engine, generation.now(), read_row(SHELF_REACH, {})[0])
+
+
+def current_purchases() -> Purchases:
+    """What was ordered and did not come yet, and the last prices that were noted."""
+    return bench.fold_purchases(json.loads(read_row(finished.OF_THE_SHELF, {})[0]), current_stock())
 
 
 @lru_cache(maxsize=SHELVES_HELD)

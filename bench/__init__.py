@@ -64,13 +64,14 @@ from bench.product import holding as duties_holding
 from bench.product import stands as product_stands
 from bench.product import stands_of as product_stands_of
 from bench.prompting import now
+from bench.purchases import fold_purchases
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import good_so_far, pieces_made, record
 from bench.release import judgement_of, release_of, release_status
 from bench.reorder import Used, reorder_points
-from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, BuyingWant, WrittenBuying
+from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, BuyingWant, Purchases, WrittenBuying
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
@@ -255,6 +256,7 @@ __all__ = [
     "at_outlet",
     "best_before",
     "fold_pieces",
+    "fold_purchases",
     "is_of_pieces",
     "nothing_told",
     "good_so_far",
@@ -343,6 +345,7 @@ __all__ = [
     "ProductUse",
     "Progress",
     "Proposal",
+    "Purchases",
     "RecipeError",
     "RecipeRef",
     "Record",

@@ -18,6 +18,7 @@ from bench.errors import AmountError, SettingError
 from bench.gather import Uses
 from bench.lots import is_past
 from bench.money import money_text, places_of
+from bench.purchases import nothing_bought
 from bench.quantities import read_amount, read_density
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.buying import (
@@ -26,6 +27,9 @@ from bench.shapes.buying import (
     BuyingPacks,
     BuyingRow,
     BuyingUnjoined,
+    BuyingUnusable,
+    OpenOrder,
+    Purchases,
     WrittenBuying,
 )
 from bench.shapes.schema import schema_of
@@ -103,15 +107,21 @@ def ungathered(sheet: Sheet, state: State) -> Sheet:
     return {**sheet, "lines": lines, "ingredients": ingredients}
 
 
-def to_buy(needs: Iterable[BuyingNeed], shelf: Shelf, uses: Uses, today: str) -> list[BuyingRow]:
-    """What to buy, the soonest to order first. uses: by lot, what all runs took of it or set aside."""
+def to_buy(
+    needs: Iterable[BuyingNeed], shelf: Shelf, uses: Uses, today: str, told: Purchases | None = None
+) -> list[BuyingRow]:
+    """What to buy, the soonest to order first. uses: by lot, what all runs took of it or set aside.
+
+    What is on order comes in time from its day on; one that is overdue, or due on no day, may come any day.
+    """
     wanted: dict[tuple[str, BoughtBy], list[tuple[str, int]]] = {}
     for need in needs:
         measure: BoughtBy = "mg" if "mg" in need else "count"
         much = need.get("mg", need.get("count", 0))
         wanted.setdefault((need["card"], measure), []).append((max(need["on"], today), much))
     rows = [
-        _row(card, measure, sorted(of_it), shelf, uses, today) for (card, measure), of_it in wanted.items()
+        _row(card, measure, sorted(of_it), shelf, uses, today, told or nothing_bought())
+        for (card, measure), of_it in wanted.items()
     ]
     return sorted(rows, key=lambda row: (row["order_by"] is None, row["order_by"] or "", row["name"]))
 
@@ -126,14 +136,54 @@ def free_of(card: str, measure: BoughtBy, shelf: Shelf, uses: Uses) -> list[Free
     return sorted((lot for lot in lots if lot.much > 0), key=lambda lot: (lot.best_before or "9999", lot.lot))
 
 
+class _Found(NamedTuple):
+    """Where a card's needs come from, and what is lacking still."""
+
+    free: int
+    on_order: int
+    comes_late: int
+    lacking: int
+    first: str | None
+    unusable: list[str]
+
+
 def _row(
-    card: str, measure: BoughtBy, wanted: list[tuple[str, int]], shelf: Shelf, uses: Uses, today: str
+    card: str,
+    measure: BoughtBy,
+    wanted: list[tuple[str, int]],
+    shelf: Shelf,
+    uses: Uses,
+    today: str,
+    told: Purchases,
 ) -> BuyingRow:
-    lots = free_of(card, measure, shelf, uses)
+    orders = orders_of(told["orders"], card, measure)
+    found = _found(wanted, free_of(card, measure, shelf, uses), orders)
+    written = _card(shelf, card)
+    lead = lead_days(written)
+    order_by = _days_before(found.first, lead or 0) if found.first else None
+    return {
+        "card": card,
+        "name": written["name"] if written else card,
+        "measure": measure,
+        "wanted": found.free + found.on_order + found.comes_late + found.lacking,
+        "free": found.free,
+        "on_order": found.on_order,
+        "comes_late": found.comes_late,
+        "lacking": found.lacking,
+        "first_lacking_on": found.first,
+        "order_by": order_by,
+        "late": order_by is not None and order_by < today,
+        "lead_days": lead,
+        "packs": packs_for(shelf, card, measure, found.lacking, told),
+        "unusable": [_unusable(shelf, key) for key in found.unusable],
+    }
+
+
+def _found(wanted: list[tuple[str, int]], lots: list[Free], orders: list[tuple[str, int]]) -> _Found:
+    """From lots first, then from what is on order by then; what is ordered is not bought twice, though it be late."""
     rest = {lot.lot: lot.much for lot in lots}
-    taken = lacking = 0
-    first: str | None = None
-    unusable: list[str] = []
+    taken = coming = comes_late = lacking = 0
+    shorts: list[tuple[str, int]] = []
     for on, much in wanted:
         for lot in lots:
             if is_past(lot.best_before, on):
@@ -142,27 +192,37 @@ def _row(
             rest[lot.lot] -= take
             taken += take
             much -= take
+        for place, (due, there) in enumerate(orders):
+            take = min(much, there) if due <= on else 0
+            orders[place] = (due, there - take)
+            coming += take
+            much -= take
         if much:
+            shorts.append((on, much))
+    ordered = sum(there for _, there in orders)
+    first: str | None = None
+    unusable: set[str] = set()
+    for on, much in shorts:
+        take = min(much, ordered)
+        ordered -= take
+        comes_late += take
+        lacking += much - take
+        if much > take:
             first = first or on
-            lacking += much
-            unusable += [lot.lot for lot in lots if is_past(lot.best_before, on) and rest[lot.lot]]
-    written = _card(shelf, card)
-    lead = lead_days(written)
-    order_by = _days_before(first, lead or 0) if first else None
-    return {
-        "card": card,
-        "name": written["name"] if written else card,
-        "measure": measure,
-        "wanted": taken + lacking,
-        "free": taken,
-        "lacking": lacking,
-        "first_lacking_on": first,
-        "order_by": order_by,
-        "late": order_by is not None and order_by < today,
-        "lead_days": lead,
-        "packs": packs_for(shelf, card, measure, lacking),
-        "unusable": sorted(set(unusable)),
-    }
+            unusable |= {lot.lot for lot in lots if is_past(lot.best_before, on) and rest[lot.lot]}
+    return _Found(taken, coming, comes_late, lacking, first, sorted(unusable))
+
+
+def _unusable(shelf: Shelf, key: str) -> BuyingUnusable:
+    lot = shelf["lots"][key]
+    return {"lot": key, "number": lot["number"], "best_before": lot["best_before"]}
+
+
+def orders_of(orders: Iterable[OpenOrder], card: str, measure: BoughtBy) -> list[tuple[str, int]]:
+    """What is on order of a card, by the day that it is due ("" where none is said), the soonest first."""
+    return sorted(
+        (each["due"] or "", much) for each in orders if each["card"] == card and (much := each[measure])
+    )
 
 
 def _card(shelf: Shelf, key: str) -> Card | None:
@@ -216,14 +276,14 @@ def _much(card: Card | None, written: object, measure: BoughtBy) -> int | None:
     return half_even(value.numerator, value.denominator * 1000) or None
 
 
-def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int) -> BuyingPacks | None:
+def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int, told: Purchases) -> BuyingPacks | None:
     """So many whole packs that nothing lacks; None where nothing does, or the card knows no pack."""
     card = _card(shelf, key)
     each = pack_of(card, measure)
     if card is None or not each or lacking <= 0:
         return None
     count = ceiling(lacking, each)
-    paid = _last_paid(shelf, key, measure)
+    paid = newest_price(shelf, key, measure, told)
     return {
         "count": count,
         "each": each,
@@ -233,14 +293,18 @@ def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int) -> Buying
     }
 
 
-def _last_paid(shelf: Shelf, key: str, measure: BoughtBy) -> tuple[Fraction, str] | None:
-    """What a mg, or a piece, of the newest lot with a price cost, and in which currency."""
-    lots = [
+def newest_price(shelf: Shelf, key: str, measure: BoughtBy, told: Purchases) -> tuple[Fraction, str] | None:
+    """What a mg, or a piece, cost in the newest lot with a price, or costs by a price noted since; its currency."""
+    prices = [
         (lot["received_on"], lot_id, Fraction(lot["price"]["amount"]) / much, lot["price"]["currency"])
         for lot_id, lot in shelf["lots"].items()
         if lot["ingredient"] == key and lot["price"] and (much := lot[measure])
     ]
-    newest = max(lots, default=None)
+    quote = told["quotes"].get(key)
+    if quote and quote["measure"] == measure and quote["much"]:
+        each = Fraction(quote["price"]["amount"]) / quote["much"]
+        prices.append((quote["on"], "", each, quote["price"]["currency"]))
+    newest = max(prices, default=None)
     return (newest[2], newest[3]) if newest else None
 
 

@@ -26,6 +26,7 @@ class EntryKind(NamedTuple):
         False  # whether it judges what was done: it stands beside any seal, and is never taken back
     )
     of_pieces: bool = False  # whether it says what became of a batch's finished pieces (bench/pieces.py)
+    of_buying: bool = False  # whether it tells of orders and prices (bench/purchases.py)
     standing: bool = (
         False  # whether it moves what is asked over all runs: number, end, lots, seal, release, pieces
     )
@@ -39,6 +40,7 @@ def traits_of(row: EntryKind) -> list[str]:
         "correction": row.correction,
         "judgement": row.judgement,
         "of_pieces": row.of_pieces,
+        "of_buying": row.of_buying,
         "standing": row.standing,
     }
     return [trait for trait, has in told.items() if has]
@@ -60,6 +62,11 @@ def _paper(body: type, standing: bool = False) -> EntryKind:
 def _of_pieces(body: type) -> EntryKind:
     """A kind of the shelf's journal that says what became of a batch's finished pieces."""
     return EntryKind(_fields(body), hand_work=False, of_pieces=True)
+
+
+def _of_buying(body: type) -> EntryKind:
+    """A kind of the shelf's journal that tells of what is bought."""
+    return EntryKind(_fields(body), hand_work=False, of_buying=True)
 
 
 RUN_KINDS: dict[RunKind, EntryKind] = {
@@ -106,6 +113,9 @@ SHELF_KINDS: dict[ShelfKind, EntryKind] = {
     "judged": EntryKind(_fields(shapes.LotJudgedBody), hand_work=False, judgement=True),
     "papered": _paper(shapes.PaperedBody),
     "noted": _paper(shapes.ShelfNotedBody),
+    "ordered": _of_buying(shapes.OrderedBody),
+    "arrived": _of_buying(shapes.ArrivedBody),
+    "quoted": _of_buying(shapes.QuotedBody),
     "undone": _paper(shapes.UndoneBody),
     "sold": _of_pieces(shapes.LeavingBody),
     "given": _of_pieces(shapes.LeavingBody),
@@ -128,3 +138,4 @@ CORRECTIONS = frozenset(kind for kind, row in RUN_KINDS.items() if row.correctio
 JUDGEMENTS = frozenset(kind for kind, row in RUN_KINDS.items() if row.judgement)
 STANDING = frozenset(kind for kind, row in RUN_KINDS.items() if row.standing)
 OF_PIECES = frozenset(kind for kind, row in SHELF_KINDS.items() if row.of_pieces)
+OF_BUYING = frozenset(kind for kind, row in SHELF_KINDS.items() if row.of_buying)

@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from math import isqrt
 from typing import NamedTuple
 
-from bench.buying import free_of, lead_days, own_point, packs_for
+from bench.buying import free_of, lead_days, orders_of, own_point, packs_for
 from bench.gather import Uses
-from bench.shapes.buying import BoughtBy, ReorderPoint
+from bench.purchases import nothing_bought
+from bench.shapes.buying import BoughtBy, Purchases, ReorderPoint
 from bench.shapes.shelf import Shelf
 from bench.whole import ceiling, half_even
 
@@ -66,13 +67,18 @@ def weeks_of(used: Sequence[Used], measure: BoughtBy, now: int) -> list[int]:
     return weeks
 
 
-def reorder_points(used: Sequence[Used], shelf: Shelf, uses: Uses, now: int) -> list[ReorderPoint]:
-    """For each card of which something is bought or used, when to order again; those that are due first."""
+def reorder_points(
+    used: Sequence[Used], shelf: Shelf, uses: Uses, now: int, told: Purchases | None = None
+) -> list[ReorderPoint]:
+    """For each card of which something is bought or used, when to order again; those that are due first.
+
+    What is on order counts as there: else it would be ordered again every day until it comes.
+    """
     by_card: dict[str, list[Used]] = {}
     for each in used:
         by_card.setdefault(each.card, []).append(each)
     points = [
-        _point(key, by_card.get(key, []), shelf, uses, now)
+        _point(key, by_card.get(key, []), shelf, uses, now, told or nothing_bought())
         for key in sorted(shelf["ingredients"])
         if shelf["ingredients"][key]["card"] is not None
     ]
@@ -80,7 +86,7 @@ def reorder_points(used: Sequence[Used], shelf: Shelf, uses: Uses, now: int) -> 
     return sorted(known, key=lambda each: (not each["due"], each["by"] == "unknown", each["name"]))
 
 
-def _point(key: str, used: list[Used], shelf: Shelf, uses: Uses, now: int) -> ReorderPoint:
+def _point(key: str, used: list[Used], shelf: Shelf, uses: Uses, now: int, told: Purchases) -> ReorderPoint:
     card = shelf["ingredients"][key]["card"]
     measure = _measure_of(key, shelf)
     weeks = weeks_of(used, measure, now)
@@ -94,12 +100,14 @@ def _point(key: str, used: list[Used], shelf: Shelf, uses: Uses, now: int) -> Re
     if own is None and says and lead is not None:
         at = point(says.mean, says.spread, lead)
     left = sum(lot.much for lot in free_of(key, measure, shelf, uses))
-    due = at is not None and left <= at
+    coming = sum(much for _, much in orders_of(told["orders"], key, measure))
+    due = at is not None and left + coming <= at
     return {
         "card": key,
         "name": card["name"] if card else key,
         "measure": measure,
         "left": left,
+        "on_order": coming,
         "at": at,
         "by": "maker" if own is not None else "unknown" if at is None else "use",
         "batches": batches,
@@ -108,7 +116,7 @@ def _point(key: str, used: list[Used], shelf: Shelf, uses: Uses, now: int) -> Re
         "spread": says.spread if says else None,
         "lead_days": lead,
         "due": due,
-        "packs": packs_for(shelf, key, measure, max(1, (at or 0) - left)) if due else None,
+        "packs": packs_for(shelf, key, measure, max(1, (at or 0) - left - coming), told) if due else None,
     }
 
 

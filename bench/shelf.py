@@ -12,7 +12,7 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Literal, TypeAlias, TypeGuard, cast
 
 from bench import entries as common
@@ -32,6 +32,7 @@ from bench.shapes.entries import (
     Papered,
     PaperedBody,
     PaperKind,
+    QuotedBody,
     Received,
     ReceivedBody,
     ShelfEntry,
@@ -46,7 +47,8 @@ from bench.shapes.units import JsonObject
 from bench.words import say
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
-_FITS = common.fits_of({kind: row for kind, row in SHELF_KINDS.items() if kind not in kinds.OF_PIECES})
+_BESIDE = kinds.OF_PIECES | kinds.OF_BUYING  # bench/pieces.py and bench/purchases.py read those
+_FITS = common.fits_of({kind: row for kind, row in SHELF_KINDS.items() if kind not in _BESIDE})
 CARD_SCHEMA = schema_of(Card)
 MAY_LACK = ("best_before", "code", "price", "supplier")  # what a lot need not say of itself
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
@@ -57,6 +59,8 @@ def check_shelf_entry(given: object, closed: bool = True) -> Entry:
     entry = common.check(given, SHELF_KINDS, closed)
     if _is_entry(entry):  # of a kind that is known here
         _check_body(entry)
+    elif entry["kind"] in ("ordered", "quoted"):
+        _check_purchase(entry["body"])
     return entry
 
 
@@ -78,7 +82,14 @@ def _check_body(entry: ShelfEntry) -> None:
             _check_currency(entry["body"])
 
 
-def _check_currency(body: ReceivedBody | MendedBody) -> None:
+def _check_purchase(body: Mapping[str, object]) -> None:
+    if ("mg" in body) == ("count" in body):
+        raise EntryError("body.mg", say("shelf-how-much"))
+    if "price" in body:
+        _check_currency(cast(QuotedBody, body))
+
+
+def _check_currency(body: ReceivedBody | MendedBody | QuotedBody) -> None:
     price = body.get("price")
     if price and not is_currency(price["currency"]):
         raise EntryError("body.price.currency", say("shelf-no-currency"))
@@ -138,8 +149,8 @@ def fold_shelf(entries: Sequence[object]) -> Shelf:
     later: list[_Later] = []
     counted: set[str] = set()  # lots of which somebody said what is really there
     for entry in common.less_undone(common.in_order(entries)):
-        if entry["kind"] in kinds.OF_PIECES:
-            continue  # it is of finished pieces: bench/pieces.py
+        if entry["kind"] in _BESIDE:
+            continue
         if not _is_entry(entry):
             shelf["unread"].append(entry["id"])
         elif entry["kind"] == "described":

@@ -303,10 +303,23 @@ const SCREENS = {
   bring: { tag: "bring-screen", data: () => ({ recipes: studio.recipes }) },
   delivery: {
     tag: "delivery-screen",
-    data: () => ({
+    data: (id) => ({
       today: studio.today(),
       currency: studio.settings.currency ?? "",
       newId: () => studio.newId(),
+      entries: studio.shelfEntries,
+      came: id ? id.split(",") : [],
+    }),
+  },
+  buying: {
+    tag: "buying-screen",
+    data: (id, asked) => ({
+      recipes: studio.recipes,
+      entries: studio.shelfEntries,
+      today: studio.today(),
+      asked: { recipe: id, pieces: Number(asked) },
+      undoing: studio.undoing("shelf"),
+      isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
     }),
   },
   kit: {
@@ -562,6 +575,7 @@ const LATER = {
   audit: () => dressed(connected().then((all) => all.audit())),
   bring: () => dressed(connected().then((all) => all.bring())),
   delivery: () => dressed(connected().then((all) => all.delivery())),
+  buying: () => dressed(connected().then((all) => all.buying())),
   recall: () => dressed(connected().then((all) => all.recall())),
   card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
@@ -611,7 +625,7 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 /** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
-const MAKERS = new Set(["recipe", "bring", "delivery", "audit", "recall"]);
+const MAKERS = new Set(["recipe", "bring", "delivery", "buying", "audit", "recall"]);
 /** What a recall begins with; an address that was cut short names nothing. */
 const WHOSE_RECALL = /^(lots|runs|complaint)\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */
@@ -934,7 +948,7 @@ function keep(from, entries, { once, says } = {}) {
 }
 
 /** What is entered on these is of the shelf: a recipe being written has its cards. */
-const OF_SHELF = new Set(["shelf", "recipe", "delivery", "pieces"]);
+const OF_SHELF = new Set(["shelf", "recipe", "delivery", "buying", "pieces"]);
 /** @param {From<Entering>} from */
 const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
@@ -1181,6 +1195,7 @@ const HEARD = {
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
       done: say("page-app-hours-saved"),
     }),
+  "online-asked": (detail) => desk().then((at) => at.askOnline(hands, detail)),
   "list-given": (detail, from) => desk().then((at) => at.readList(hands, detail, from)),
   "pieces-wanted": (_, from) => desk().then((at) => at.lookAtPieces(hands, from)),
   "stock-asked": (detail, from) => desk().then((at) => at.askOfStock(hands, detail, from)),

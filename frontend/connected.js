@@ -17,6 +17,7 @@ export const audit = () => online(import("./screens/audit.js")).then((made) => m
 export const bring = () => online(import("./screens/bring.js")).then((made) => made.registerBringScreen());
 export const delivery = () =>
   online(import("./screens/delivery.js")).then((made) => made.registerDeliveryScreen());
+export const buying = () => online(import("./screens/buying.js")).then((made) => made.registerBuyingScreen());
 export const recall = () => online(import("./screens/recall.js")).then((made) => made.registerRecallScreen());
 export const week = () => online(import("./screens/week.js")).then((made) => made.registerWeekScreen());
 export const versions = () =>
@@ -27,6 +28,7 @@ export const archive = () => online(import("./keep/archive.js"));
 export const deviceList = () => online(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => online(import("./parts/label-sheet.js"));
+export const supplyForms = () => online(import("./parts/supply-forms.js"));
 export const pastedText = () => online(import("./parts/recipe-text.js"));
 export const merging = () => online(import("./parts/recipe-merge.js"));
 export const orders = () => online(import("./keep/week.js"));

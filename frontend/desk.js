@@ -83,6 +83,18 @@ export async function checkPicked({ studio }, { document: picked }, { screen: br
   }
 }
 
+/**
+ * What a screen asks of the server alone: it is told the answer, or says why there is none.
+ * @param {Hands} hands @param {Detail<"online-asked">} asked
+ */
+export async function askOnline({ studio }, { method, path, body, done }) {
+  try {
+    done(await studio.ask(method, path, body));
+  } catch (error) {
+    done({ says: answerOf(error) || say("page-common-no-connection") });
+  }
+}
+
 /** @param {Hands} hands @param {Detail<"list-given">} list @param {Teller<"list-given">} from */
 export async function readList({ studio }, { list }, { screen: asking }) {
   try {

@@ -1,6 +1,6 @@
 // What the arithmetic on the phone hands from one of its rooms to another. No page loads this.
 
-import type { LineState, PiecesEntry, RunEntry, RunKind, SheetLine, ShelfEntry, ShelfKind } from "../bench/shapes/page";
+import type { BuyingEntry, LineState, PiecesEntry, RunEntry, RunKind, SheetLine, ShelfEntry, ShelfKind } from "../bench/shapes/page";
 import type { Tally } from "../frontend/bench/journal/tally";
 
 /** One round of a part. */
@@ -21,7 +21,7 @@ export interface Over {
 
 /** An entry that a fold understands, by its kind. */
 export type EntryOf<K extends RunKind> = Extract<RunEntry, { kind: K }>;
-export type ShelfEntryOf<K extends ShelfKind> = Extract<ShelfEntry | PiecesEntry, { kind: K }>;
+export type ShelfEntryOf<K extends ShelfKind> = Extract<ShelfEntry | PiecesEntry | BuyingEntry, { kind: K }>;
 
 /** How a run's kinds are taken in: false where an entry makes no sense on this sheet. */
 export type Takes = {

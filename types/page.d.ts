@@ -5,6 +5,7 @@ import type { AuditScreen } from "../frontend/screens/audit";
 import type { BenchScreen } from "../frontend/screens/bench";
 import type { DeliveryScreen } from "../frontend/screens/delivery";
 import type { BringScreen } from "../frontend/screens/bring";
+import type { BuyingScreen } from "../frontend/screens/buying";
 import type { CardScreen } from "../frontend/screens/card";
 import type { DayScreen } from "../frontend/screens/day";
 import type { GatherScreen } from "../frontend/screens/gather";
@@ -43,6 +44,7 @@ export interface Screens {
   versions: VersionsScreen;
   bring: BringScreen;
   delivery: DeliveryScreen;
+  buying: BuyingScreen;
   kit: KitScreen;
   studio: StudioScreen;
 }

@@ -2,10 +2,46 @@
 
 from typing import Annotated, Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import DayText
+from bench.shapes.entries import DayText, Price
 from bench.shapes.units import Many, Mg, Within
 
 BoughtBy = Literal["mg", "count"]
+
+
+class OpenOrder(TypedDict):
+    """What was ordered and did not come yet: in mg or in pieces, one of the two is None."""
+
+    order: str  # the entry that told of it
+    card: str
+    name: str
+    mg: Mg | None
+    count: int | None
+    due: DayText | None
+    supplier: str | None
+
+
+class Quote(TypedDict):
+    """What a mg, or a piece, costs by the last price that was noted: price / much."""
+
+    on: DayText
+    measure: BoughtBy
+    much: int
+    price: Price
+
+
+class Purchases(TypedDict):
+    """What the shelf's journal tells of buying."""
+
+    orders: list[OpenOrder]  # those that are due first coming first
+    quotes: dict[str, Quote]  # by card
+
+
+class BuyingUnusable(TypedDict):
+    """A lot that goes off before a day on which it is lacking."""
+
+    lot: str
+    number: str
+    best_before: DayText | None
 
 
 class BuyingNeed(TypedDict):
@@ -37,7 +73,7 @@ class BuyingPacks(TypedDict):
     count: int
     each: int  # mg or pieces
     supplier: str | None
-    price: str | None  # of all of them by what the newest lot cost, money as text
+    price: str | None  # of all of them by the newest price, paid or noted, money as text
     currency: str | None
 
 
@@ -47,13 +83,15 @@ class BuyingRow(TypedDict):
     measure: BoughtBy
     wanted: int
     free: int  # of what is there, what goes into these needs
+    on_order: int  # of what is ordered, what comes in time for these needs
+    comes_late: int  # of what is ordered, what comes after their day
     lacking: int
     first_lacking_on: DayText | None
     order_by: DayText | None  # the last day on which it still comes in time; None: nothing lacks
     late: bool  # that day is past
     lead_days: int | None  # None: the card does not say
     packs: BuyingPacks | None  # None: nothing lacks, or the card knows no pack
-    unusable: list[str]  # lots that go off before a day on which they are lacking
+    unusable: list[BuyingUnusable]
 
 
 class ReorderPoint(TypedDict):
@@ -63,7 +101,8 @@ class ReorderPoint(TypedDict):
     name: str
     measure: BoughtBy
     left: int  # what is there and free
-    at: int | None  # order once no more than this is left; None: nobody knows
+    on_order: int
+    at: int | None  # order once no more than this is left or on order; None: nobody knows
     by: Literal["maker", "use", "unknown"]
     batches: int  # that used it, in the weeks looked at
     weeks: int
@@ -86,3 +125,4 @@ class Buying(TypedDict):
     rows: list[BuyingRow]  # the soonest to order first, and what lacks nothing last
     reorder: list[ReorderPoint]
     unjoined: list[BuyingUnjoined]
+    orders: list[OpenOrder]  # those that are due first coming first

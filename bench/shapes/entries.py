@@ -553,6 +553,28 @@ class WroteOffBody(TypedDict):
     why: Text
 
 
+class OrderedBody(TypedDict):
+    ingredient: Key
+    mg: NotRequired[Mass]  # one of mg and count is there
+    count: NotRequired[Count]
+    due: NotRequired[DayText]  # when it is to be there
+    supplier: NotRequired[Text]
+
+
+class ArrivedBody(TypedDict):
+    order: Uuid  # the entry that told of it; what came is lots of its own
+
+
+class QuotedBody(TypedDict):
+    """What so much of an ingredient costs, before any of it is bought."""
+
+    ingredient: Key
+    mg: NotRequired[Mass]  # one of mg and count is there
+    count: NotRequired[Count]
+    price: Price
+    on: DayText  # when it was asked
+
+
 class ShelfNotedBody(TypedDict):
     text: Text
     lot: NotRequired[Key]  # one of lot and ingredient is there
@@ -668,6 +690,27 @@ class Papered(_Envelope):
     body: PaperedBody
 
 
+class Ordered(_Envelope):
+    """So much of an ingredient was ordered."""
+
+    kind: Literal["ordered"]
+    body: OrderedBody
+
+
+class Arrived(_Envelope):
+    """An order is done with: it came."""
+
+    kind: Literal["arrived"]
+    body: ArrivedBody
+
+
+class Quoted(_Envelope):
+    """A supplier's price."""
+
+    kind: Literal["quoted"]
+    body: QuotedBody
+
+
 class ShelfNoted(_Envelope):
     """A remark about a lot or an ingredient."""
 
@@ -766,6 +809,7 @@ RunEntry = (
     | Judged
     | Undone
 )
+BuyingEntry = Ordered | Arrived | Quoted
 PiecesEntry = Sold | Given | Returned | Binned | Sampled | Shelved | Stood | Complained
 ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone
 
@@ -848,6 +892,9 @@ ShelfKind = Literal[
     "judged",
     "papered",
     "noted",
+    "ordered",
+    "arrived",
+    "quoted",
     "undone",
     "sold",
     "given",

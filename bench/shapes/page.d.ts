@@ -1959,6 +1959,32 @@ export interface WroteOffBody {
   readonly why: Text;
 }
 
+export interface OrderedBody {
+  readonly ingredient: Key;
+  /** one of mg and count is there */
+  readonly mg?: Mass;
+  readonly count?: Count;
+  /** when it is to be there */
+  readonly due?: DayText;
+  readonly supplier?: Text;
+}
+
+export interface ArrivedBody {
+  /** the entry that told of it; what came is lots of its own */
+  readonly order: Uuid;
+}
+
+/** What so much of an ingredient costs, before any of it is bought. */
+export interface QuotedBody {
+  readonly ingredient: Key;
+  /** one of mg and count is there */
+  readonly mg?: Mass;
+  readonly count?: Count;
+  readonly price: Price;
+  /** when it was asked */
+  readonly on: DayText;
+}
+
 export interface ShelfNotedBody {
   readonly text: Text;
   /** one of lot and ingredient is there */
@@ -2097,6 +2123,36 @@ export interface Papered {
   readonly body: PaperedBody;
 }
 
+/** So much of an ingredient was ordered. */
+export interface Ordered {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "ordered";
+  readonly body: OrderedBody;
+}
+
+/** An order is done with: it came. */
+export interface Arrived {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "arrived";
+  readonly body: ArrivedBody;
+}
+
+/** A supplier's price. */
+export interface Quoted {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "quoted";
+  readonly body: QuotedBody;
+}
+
 /** A remark about a lot or an ingredient. */
 export interface ShelfNoted {
   readonly id: string;
@@ -2189,6 +2245,8 @@ export interface Complained {
 
 export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
 
+export type BuyingEntry = Ordered | Arrived | Quoted;
+
 export type PiecesEntry = Sold | Given | Returned | Binned | Sampled | Shelved | Stood | Complained;
 
 export type ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
@@ -2197,7 +2255,7 @@ export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody |
 
 export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
-export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "undone" | "sold" | "given" | "returned" | "binned" | "sampled" | "shelved" | "stood" | "complained";
+export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "ordered" | "arrived" | "quoted" | "undone" | "sold" | "given" | "returned" | "binned" | "sampled" | "shelved" | "stood" | "complained";
 
 /** What a signing says besides the name. */
 export interface Seal {
@@ -3928,6 +3986,41 @@ export interface Alike {
 
 export type BoughtBy = "mg" | "count";
 
+/** What was ordered and did not come yet: in mg or in pieces, one of the two is None. */
+export interface OpenOrder {
+  /** the entry that told of it */
+  readonly order: string;
+  readonly card: string;
+  readonly name: string;
+  readonly mg: Mg | null;
+  readonly count: number | null;
+  readonly due: DayText | null;
+  readonly supplier: string | null;
+}
+
+/** What a mg, or a piece, costs by the last price that was noted: price / much. */
+export interface Quote {
+  readonly on: DayText;
+  readonly measure: BoughtBy;
+  readonly much: number;
+  readonly price: Price;
+}
+
+/** What the shelf's journal tells of buying. */
+export interface Purchases {
+  /** those that are due first coming first */
+  readonly orders: readonly OpenOrder[];
+  /** by card */
+  readonly quotes: { readonly [key: string]: Quote };
+}
+
+/** A lot that goes off before a day on which it is lacking. */
+export interface BuyingUnusable {
+  readonly lot: string;
+  readonly number: string;
+  readonly best_before: DayText | null;
+}
+
 /** So much of an ingredient is wanted on a day: in mg or in pieces, one of the two. */
 export interface BuyingNeed {
   /** the shelf's */
@@ -3957,7 +4050,7 @@ export interface BuyingPacks {
   /** mg or pieces */
   readonly each: number;
   readonly supplier: string | null;
-  /** of all of them by what the newest lot cost, money as text */
+  /** of all of them by the newest price, paid or noted, money as text */
   readonly price: string | null;
   readonly currency: string | null;
 }
@@ -3969,6 +4062,10 @@ export interface BuyingRow {
   readonly wanted: number;
   /** of what is there, what goes into these needs */
   readonly free: number;
+  /** of what is ordered, what comes in time for these needs */
+  readonly on_order: number;
+  /** of what is ordered, what comes after their day */
+  readonly comes_late: number;
   readonly lacking: number;
   readonly first_lacking_on: DayText | null;
   /** the last day on which it still comes in time; None: nothing lacks */
@@ -3979,8 +4076,7 @@ export interface BuyingRow {
   readonly lead_days: number | null;
   /** None: nothing lacks, or the card knows no pack */
   readonly packs: BuyingPacks | null;
-  /** lots that go off before a day on which they are lacking */
-  readonly unusable: readonly string[];
+  readonly unusable: readonly BuyingUnusable[];
 }
 
 /** When to order again: by the maker's own figure, or from own use where enough batches say so. */
@@ -3990,7 +4086,8 @@ export interface ReorderPoint {
   readonly measure: BoughtBy;
   /** what is there and free */
   readonly left: number;
-  /** order once no more than this is left; None: nobody knows */
+  readonly on_order: number;
+  /** order once no more than this is left or on order; None: nobody knows */
   readonly at: number | null;
   readonly by: "maker" | "use" | "unknown";
   /** that used it, in the weeks looked at */
@@ -4018,6 +4115,8 @@ export interface Buying {
   readonly rows: readonly BuyingRow[];
   readonly reorder: readonly ReorderPoint[];
   readonly unjoined: readonly BuyingUnjoined[];
+  /** those that are due first coming first */
+  readonly orders: readonly OpenOrder[];
 }
 
 // bench/shapes/product.py

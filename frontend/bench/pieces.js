@@ -21,9 +21,6 @@ const KINDS = new Map(
 /** @type {Moved} */
 const STAYS = { left: 0, kept: 0, binned: 0, place: null };
 
-/** Whether an entry of the shelf's journal is of finished pieces, and not of the shelf. @param {string} kind */
-export const isOfPieces = (kind) => KINDS.has(kind);
-
 /** @param {readonly Entry[]} entries the shelf's @returns {{[run: string]: Moved}} */
 export function toldOfPieces(entries) {
   /** @type {{[run: string]: Moved}} */

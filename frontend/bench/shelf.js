@@ -9,7 +9,6 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
-import { isOfPieces } from "./pieces.js";
 /** @import { Card, Entry, LotSaid, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
 /** @import { ShelfIngredient } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
@@ -65,6 +64,10 @@ const KINDS = new Map(
   Object.entries(SHELF_KINDS).map(([kind, row]) => [kind, fields(row.fields, SHELF_FITS)]),
 );
 
+/** Whether an entry is of pieces or of buying, which others read. @param {string} kind */
+const isBeside = (kind) =>
+  KINDS.has(kind) && SHELF_KINDS[kind].traits.some((trait) => trait.startsWith("of_"));
+
 /** What the shelf's entries say together. @param {readonly Entry[]} entries @returns {Shelf} */
 export function foldShelf(entries) {
   /** @type {Map<string, Draft<ShelfIngredient>>} */
@@ -76,7 +79,7 @@ export function foldShelf(entries) {
   /** @type {ShelfEntry[]} */
   const later = [];
   for (const each of lessUndone(inOrder(entries))) {
-    if (isOfPieces(each.kind)) continue;
+    if (isBeside(each.kind)) continue;
     const entry = read(each);
     if (!entry) unread.push(each.id);
     else if (entry.kind === "described")

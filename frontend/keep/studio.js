@@ -338,6 +338,15 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   /**
+   * What the server alone knows, once this phone has told what it can.
+   * @param {string} method @param {string} path @param {unknown} body @throws {Unreachable | Refused}
+   */
+  async ask(method, path, body) {
+    await this.#sync.soon();
+    return (await this.#server.ask(method, path, body)).body;
+  }
+
+  /**
    * A recipe's former version, measured: from this phone, or from the server.
    * @param {string} id @param {number} version @throws {Unreachable | Refused}
    */

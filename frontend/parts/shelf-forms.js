@@ -57,7 +57,7 @@ const unspaced = (text) => text.replace(/\s/g, "");
  * {mg} or {count} of an amount as people write it; pieces also as the shelf says them.
  * @param {HTMLInputElement} input @returns {{mg?: number, count?: number}}
  */
-function readMuch(input) {
+export function readMuch(input) {
   const amount = needed(input, say("page-shelf-need-much"));
   const said = Number.parseInt(amount, 10);
   const shown = say("page-shelf-pieces", { count: said });

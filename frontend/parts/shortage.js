@@ -35,7 +35,8 @@ export function makeShortage({ onmost }) {
   const title = h("p", { class: "short" });
   const list = h("ul", { class: "plain small" });
   const button = h("button", { type: "button", class: "outlined", onclick: () => onmost(most) });
-  const node = h("div", { class: "size-short", role: "status", hidden: true }, title, list, button);
+  const buy = h("a", { class: "button quiet to-buying" }, say("page-title-buying"));
+  const node = h("div", { class: "size-short", role: "status", hidden: true }, title, list, button, buy);
   return {
     node,
     /** Whether that is news. @param {Today} stock @param {Sheet | null} sheet */
@@ -44,6 +45,7 @@ export function makeShortage({ onmost }) {
       if (sameData(lacking, seen)) return false;
       seen = lacking;
       setText(title, say("page-size-short", { count: lacking.length }));
+      if (sheet) buy.setAttribute("href", `#/buying/${sheet.recipe.id}/${sheet.size.pieces}`);
       list.replaceChildren(...lacking.map((need) => h("li", {}, missing(need))));
       show(node, lacking.length > 0);
       show(button, false);

@@ -5,7 +5,7 @@
 import { say } from "../words.js";
 import { notGood } from "./figure.js";
 import { duration, exactly } from "./words.js";
-/** @import { PiecesEntry, RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
+/** @import { BuyingEntry, PiecesEntry, RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
 const LONGEST = 26; // with “Undo” before it, on two lines of a narrow phone
@@ -17,7 +17,7 @@ const LONGEST_NOTE = 20;
 const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1).trimEnd()}\u2026` : text);
 
 /**
- * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"] | PiecesEntry["kind"]]?: (
+ * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"] | PiecesEntry["kind"] | BuyingEntry["kind"]]?: (
  *   body: AnyBody, named: {line: string, step: string, ingredient: string, scale: Scale | undefined}) => string}} Words
  * @typedef {{lot: string, thing: string, mg?: number, num: number, den: number, weigh: string, ms: number,
  *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number, pieces?: number,
@@ -80,6 +80,9 @@ const WORDS = {
   received: ({ number }) => say("page-undo-lot", { number }),
   corrected: ({ mg, count }) => say("page-undo-corrected", { amount: amount({ mg, count }) }),
   mended: () => say("page-undo-mended"),
+  ordered: ({ mg, count }) => say("page-undo-ordered", { amount: amount({ mg, count }) }),
+  arrived: () => say("page-undo-arrived"),
+  quoted: () => say("page-undo-quoted"),
   wrote_off: ({ mg, count }) => say("page-undo-wrote-off", { amount: amount({ mg, count }) }),
 };
 

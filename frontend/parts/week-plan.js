@@ -168,6 +168,7 @@ export function buyRows({ rows, unjoined }) {
           say("page-week-buy-unknown", { names: unjoined.map(({ name }) => name).join(", ") }),
         )
       : "",
+    h("a", { class: "button quiet", href: "#/buying/week" }, say("page-title-buying")),
   ].filter((node) => node instanceof Node);
 }
 

@@ -1,9 +1,10 @@
 // A list from a supplier: pasted or from a file, read by the server, looked at row by row, then put on the shelf.
 //
-//   screen.data = { today, currency, newId }
+//   screen.data = { today, currency, newId, entries, came }     // came: orders that arrived, filled in here
 //   "list-given" { list }           screen.told(list, delivery or { says })
 //   "shelf-written" { entries }     once the maker says so, and nothing of it is open
 
+import { foldShelf } from "../bench/shelf.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { field } from "../parts/form.js";
 import { pageHead } from "../parts/page-head.js";
@@ -11,8 +12,8 @@ import { amountOf, dayWords } from "../parts/stock.js";
 import { unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Delivery, DeliveryField, DeliveryQuestion, DeliveryRow } from "../../bench/shapes/page" */
-/** @import { WrittenDelivery } from "../../bench/shapes/page" */
-/** @import { ShelfSaid } from "../../types/keep" */
+/** @import { OrderedBody, WrittenDelivery } from "../../bench/shapes/page" */
+/** @import { KeptEntry, ShelfSaid } from "../../types/keep" */
 
 const LARGEST = 200_000;
 const WRITTEN = /** @type {const} */ (["name", "amount", "number", "best_before", "price"]);
@@ -20,7 +21,8 @@ const WRITTEN = /** @type {const} */ (["name", "amount", "number", "best_before"
 const FIELDS = ["nothing", ...WRITTEN, "unit", "packs", "unit_price", "currency", "inci", "cas"];
 
 /**
- * @typedef {{today: string, currency: string, newId: () => string}} DeliveryData
+ * @typedef {{today: string, currency: string, newId: () => string, entries: readonly KeptEntry[],
+ *   came: readonly string[]}} DeliveryData
  * @typedef {{-readonly [F in keyof WrittenDelivery]: WrittenDelivery[F]}} Draft
  */
 
@@ -67,6 +69,7 @@ export class DeliveryScreen extends HTMLElement {
     if (this.childElementCount) return;
     this.#received.value = data.today;
     this.#currency.value = data.currency;
+    this.#fill(data);
     /** @type {HTMLInputElement} */
     const file = h("input", {
       type: "file",
@@ -105,6 +108,25 @@ export class DeliveryScreen extends HTMLElement {
         this.#said,
       ),
     );
+  }
+
+  /** What was ordered, as a list of it. @param {DeliveryData} data */
+  #fill({ entries, came }) {
+    const { ingredients } = foldShelf(entries);
+    const orders = entries.flatMap(({ id, kind, body }) =>
+      kind === "ordered" && came.includes(id)
+        ? [/** @type {OrderedBody} */ (/** @type {unknown} */ (body))]
+        : [],
+    );
+    if (!orders.length) return;
+    const rows = orders.map(({ ingredient, mg, count }) => [
+      ingredients[ingredient]?.card?.name ?? ingredient,
+      mg === undefined ? say("page-shelf-pieces", { count: count ?? 0 }) : `${mg / 1000} g`,
+    ]);
+    const heads = ["name", "amount"].map((column) => say("page-delivery-field", { field: column }));
+    this.#text.value = [heads, ...rows].map((cells) => cells.join("\t")).join("\n");
+    const suppliers = new Set(orders.map(({ supplier = "" }) => supplier));
+    this.#supplier.value = suppliers.size === 1 ? [...suppliers][0] : "";
   }
 
   /** @param {string} text */
@@ -355,8 +377,9 @@ export class DeliveryScreen extends HTMLElement {
       each.kind === "received" ? { kind: each.kind, body: { lot: newId(), ...each.body } } : each,
     );
     this.#put.disabled = true; // until it is said that they are there
+    const arrived = this.#data.came.map((order) => ({ kind: "arrived", body: { order } }));
     tell(this, "shelf-written", {
-      entries: /** @type {readonly ShelfSaid[]} */ (entries),
+      entries: /** @type {readonly ShelfSaid[]} */ ([...entries, ...arrived]),
       says: say("page-delivery-entered", { count: entries.filter(({ kind }) => kind === "received").length }),
     });
   }

@@ -89,6 +89,7 @@ function makeParts({ update, look, find, all }) {
     parts.drafts,
     h("a", { class: "button quiet add-row", href: "#/recipe/new" }, say("page-recipes-write-new")),
     h("a", { class: "button quiet", href: "#/bring" }, say("page-recipes-bring")),
+    h("a", { class: "button quiet", href: "#/buying" }, say("page-title-buying")),
   );
   const made = h(
     "section",

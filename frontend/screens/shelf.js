@@ -138,6 +138,7 @@ export class ShelfScreen extends HTMLElement {
             say("page-shelf-receive"),
           ),
           h("a", { class: "button outlined", href: "#/delivery" }, say("page-shelf-bring-list")),
+          h("a", { class: "button outlined", href: "#/buying" }, say("page-title-buying")),
           this.#undo.undo,
           this.#undo.redo,
         ),
@@ -242,6 +243,13 @@ export class ShelfScreen extends HTMLElement {
             ),
           say("page-shelf-card-of", { name }),
         ),
+        this.#data.isMaker
+          ? this.#does(
+              say("page-shelf-supply"),
+              () => this.#supply(key),
+              say("page-shelf-supply-of", { name }),
+            )
+          : null,
         this.#does(
           say("page-shelf-paper"),
           () => this.#keep(askPaper({ about: { ingredient: key }, name }), say("page-shelf-saved-paper")),
@@ -255,6 +263,18 @@ export class ShelfScreen extends HTMLElement {
       ),
     );
     return h("li", {}, details);
+  }
+
+  /** How an ingredient is bought: pack, lead time, price, and when to order again. @param {string} key */
+  async #supply(key) {
+    try {
+      const { askSupply } = await import("../connected.js").then((all) => all.supplyForms());
+      const there = () => this.#stock.shelf.ingredients[key]?.card ?? null;
+      const { currency = "", today } = this.#data;
+      await this.#keep(askSupply({ key, there, currency, today }), say("page-shelf-saved-card"));
+    } catch (error) {
+      this.trouble(saysOf(error) || say("page-common-no-connection"));
+    }
   }
 
   /** @param {LotRow} lot @param {string} name @param {string} today */

@@ -13,6 +13,7 @@ from workshop import DEMO_RECIPES, MORNING, demo_sheet, entry
 from bench import EntryError, SettingError, check_shelf_entry, fold, fold_shelf
 from bench.book import Book
 from bench.buying import check_buying, needs_of, to_buy, ungathered
+from bench.purchases import fold_purchases
 from bench.reorder import WEEK_MS, Used, point, reorder_points, weekly, weeks_of
 
 KG = 1_000_000
@@ -74,7 +75,46 @@ def test_what_lacks_is_bought_in_whole_packs_and_ordered_in_time():
 def test_what_goes_off_before_its_day_is_left_out_and_named():
     [row] = to_buy([need("2026-12-20", KG)], shelf_of((KG, "2026-12-19"), (400_000, "2026-12-20")), {}, TODAY)
 
-    assert (row["free"], row["lacking"], row["unusable"], row["packs"]) == (400_000, 600_000, ["l0"], None)
+    unusable = [each["lot"] for each in row["unusable"]]
+    assert (row["free"], row["lacking"], unusable, row["packs"]) == (400_000, 600_000, ["l0"], None)
+
+
+def test_what_is_on_order_counts_from_its_day_until_it_arrives():
+    shelf = shelf_of((100_000, None), **SUPPLY)
+    order = entry("ordered", MORNING, ingredient="citric", mg=KG, due="2026-12-10", supplier="Hillside")
+    needs = [need("2026-12-05", 300_000), need("2026-12-12", 500_000)]
+
+    def rows(*told):
+        [row] = to_buy(needs, shelf, {}, TODAY, fold_purchases(told, shelf))
+        return row["on_order"], row["comes_late"], row["lacking"], row["first_lacking_on"]
+
+    # It comes too late for 200 g of the 5th, which are not bought twice, and is enough for the 12th.
+    assert rows(order) == (500_000, 200_000, 0, None)
+    assert rows() == (0, 0, 700_000, "2026-12-05")
+    assert rows(order, entry("arrived", MORNING + 1, order=order["id"])) == rows()
+    assert rows(order, entry("undone", MORNING + 1, entry=order["id"])) == rows()
+    told = fold_purchases([order], shelf)
+    own = shelf_of((100_000, None), **SUPPLY, reorder_at="500 g")
+    assert [each["due"] for each in reorder_points([], own, {}, MORNING)] == [True]
+    assert [each["due"] for each in reorder_points([], own, {}, MORNING, told)] == [False]
+
+
+def test_the_newest_price_counts_whether_it_was_paid_or_noted():
+    shelf = shelf_of((900_000, None), **SUPPLY)  # received on 2026-01-01 for 7.56, which is 8.40 a kg
+    noted = entry(
+        "quoted",
+        MORNING,
+        on="2026-11-30",
+        ingredient="citric",
+        mg=5 * KG,
+        price={"amount": "30", "currency": "EUR"},
+    )
+
+    [row] = to_buy([need("2026-12-20", 2 * KG)], shelf, {}, TODAY, fold_purchases([noted], shelf))
+
+    assert (row["packs"]["count"], row["packs"]["price"]) == (2, "12.00")  # 6.00 a kg
+    with pytest.raises(EntryError, match=r"."):
+        check_shelf_entry(entry("quoted", MORNING, ingredient="citric", price=PAID))
 
 
 DAYS = st.integers(1, 9).map(lambda day: f"2026-12-0{day}")

@@ -11,7 +11,7 @@ from bench import EntryError, canonical, check_shelf_entry, fold_shelf
 from bench.book import card_for, names_of
 from bench.cautions import HAZARDS
 from bench.gather import PROTECTION
-from bench.kinds import OF_PIECES
+from bench.kinds import OF_BUYING, OF_PIECES
 from bench.shelf import (
     SHELF_KINDS,
     is_barred,
@@ -68,7 +68,7 @@ def shelves(draw):
 
 
 def test_every_kind_of_shelf_entry_is_tried_here():
-    assert set(BODIES) | {"undone"} | OF_PIECES == set(SHELF_KINDS)
+    assert set(BODIES) | {"undone"} | OF_PIECES | OF_BUYING == set(SHELF_KINDS)
 
 
 @given(shelves(), st.randoms(use_true_random=False))

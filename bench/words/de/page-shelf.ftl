@@ -188,3 +188,5 @@ page-shelf-was = { $field ->
    *[code] Code war { $before }
 }
 page-shelf-bring-list = Liste eines Lieferanten aufnehmen
+page-shelf-supply = Einkauf
+page-shelf-supply-of = Einkauf: { $name }

@@ -20,3 +20,4 @@ page-title-delivery = Lieferung aufnehmen
 page-title-pieces = Stücke
 page-title-recall = Rückruf
 page-title-week = Woche
+page-title-buying = Einkauf

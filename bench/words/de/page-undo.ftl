@@ -53,3 +53,6 @@ page-undo-pieces = { $way ->
     [shelved] { $count } als Lieferung
    *[sampled] { $count } zurückgestellt
 }
+page-undo-ordered = Bestellung { $amount }
+page-undo-arrived = Ankunft
+page-undo-quoted = Preis

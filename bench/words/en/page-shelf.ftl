@@ -191,3 +191,5 @@ page-shelf-was = { $field ->
    *[code] code was { $before }
 }
 page-shelf-bring-list = Bring in a supplier's list
+page-shelf-supply = Buying
+page-shelf-supply-of = Buying: { $name }

@@ -20,3 +20,4 @@ page-title-delivery = Bring in a delivery
 page-title-pieces = Pieces
 page-title-recall = Recall
 page-title-week = Week
+page-title-buying = What to buy

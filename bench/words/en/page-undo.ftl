@@ -53,3 +53,6 @@ page-undo-pieces = { $way ->
     [shelved] { $count } as a lot
    *[sampled] { $count } put aside
 }
+page-undo-ordered = order of { $amount }
+page-undo-arrived = arrival
+page-undo-quoted = price
