@@ -6,8 +6,10 @@
 //   pair.undo, pair.redo                   // the buttons
 //
 // A label that has just changed under the finger takes no touch for a moment: a bounce must not undo a second thing.
+// Where a style has no room for all its words (it hides them, and data-short stands there), a touch says them first.
 
 import { first, h, setAttr, setText, show, tell } from "./dom.js";
+import { pickOne } from "./sheets.js";
 import { deedWords } from "./undo-words.js";
 import { say } from "../words.js";
 /** @import { Sheet } from "../../bench/shapes/page" */
@@ -31,26 +33,38 @@ function makeOne(host, isRedo, isGiven) {
   };
   const once = () => `undone ${taking?.entry}`;
   const hold = () => setAttr(button, "data-held", isGiven(once()));
-  const press = () => {
-    if (!taking || isGiven(once()) || button.hasAttribute("data-settling")) return;
+  const short = say(isRedo ? "page-undo-redo-short" : "page-undo-undo-short");
+  /** @param {Taking} meant */
+  const give = (meant) => {
+    if (taking?.entry !== meant.entry || isGiven(once())) return;
     tell(host, "answer", {
       kind: "undone",
-      body: { entry: taking.entry },
+      body: { entry: meant.entry },
       once: once(),
-      says: say(isRedo ? "page-undo-redone" : "page-undo-undone", { deed: taking.words }),
+      says: say(isRedo ? "page-undo-redone" : "page-undo-undone", { deed: meant.words }),
     });
     hold();
   };
+  const press = async () => {
+    const meant = taking;
+    if (!meant || isGiven(once()) || button.hasAttribute("data-settling")) return;
+    const isSaid = first(button).checkVisibility() || !button.checkVisibility(); // there, or where it was picked
+    if (isSaid) return give(meant);
+    const title = first(button).textContent ?? "";
+    if (await pickOne({ title, choices: [{ label: short, value: true }] })) give(meant);
+  };
   const button = h(
     "button",
-    { type: "button", class: "quiet undoes", hidden: true, onclick: press },
+    { type: "button", class: "quiet undoes", "data-short": short, hidden: true, onclick: press },
     h("span", {}),
   );
   /** @param {Taking | null} next */
   const write = (next) => {
     if (taking && next && next.entry !== taking.entry) settle();
     taking = next;
-    if (next) setText(first(button), say(isRedo ? "page-undo-redo" : "page-undo-undo", { deed: next.words }));
+    const words = next && say(isRedo ? "page-undo-redo" : "page-undo-undo", { deed: next.words });
+    if (words) setText(first(button), words);
+    setAttr(button, "aria-label", words);
     show(button, next !== null);
     hold();
   };

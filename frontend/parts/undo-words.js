@@ -8,9 +8,6 @@ import { duration, exactly } from "./words.js";
 /** @import { BuyingEntry, PiecesEntry, RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
-const LONGEST = 26; // with “Undo” before it, on two lines of a narrow phone
-export const IN_A_LIST = 60;
-const LEAST_OF_NAME = 8;
 const LONGEST_NOTE = 20;
 
 /** @param {string} text @param {number} most */
@@ -87,10 +84,10 @@ const WORDS = {
 };
 
 /**
+ * A name stands there whole: who cannot read what it is cannot take it back.
  * @param {KeptEntry} deed @param {Sheet | null} [sheet] of the run; the shelf has none
- * @param {number} [most] how long it may be
  */
-export function deedWords({ kind, body }, sheet = null, most = LONGEST) {
+export function deedWords({ kind, body }, sheet = null) {
   const card = /** @type {{name?: string} | undefined} */ (body.card);
   const line = sheet?.lines.find(({ id }) => id === body.line);
   const on = line?.scale ?? sheet?.vessels.find(({ id }) => id === body.vessel)?.scale ?? body.scale;
@@ -102,11 +99,5 @@ export function deedWords({ kind, body }, sheet = null, most = LONGEST) {
   };
   const deed = WORDS[/** @type {keyof Words} */ (kind)];
   const told = /** @type {AnyBody} */ (/** @type {unknown} */ (body));
-  const whole = deed?.(told, named) ?? say("page-undo-entry");
-  // Too long, it is a name that is cut: never how much it was, nor what was done with it.
-  const over = Math.max(0, whole.length - most);
-  /** @param {string} name */
-  const short = (name) => cut(name, Math.max(LEAST_OF_NAME, name.length - over));
-  const names = { line: short(named.line), step: short(named.step), ingredient: short(named.ingredient) };
-  return deed?.(told, { ...named, ...names }) ?? whole;
+  return deed?.(told, named) ?? say("page-undo-entry");
 }

@@ -57,8 +57,8 @@ const RIGHTING = new Set(["over", "short"]);
  *   lead: (isAsked: boolean) => Lead | null, isGiven: (once: string) => boolean, undoing: Undoing,
  *   willRing?: () => string, practice?: string}} BenchData
  * @typedef {{title: string, says: string, answers: PageAnswer[]}} End
- * @typedef {{prompt?: Prompt, answer?: Answer, again?: true, ring?: true, note?: true, record?: true, piece?: string,
- *   switched?: true, finish?: true}} Picking what was picked among all else there is to do
+ * @typedef {{prompt?: Prompt, answer?: Answer, again?: true, redo?: true, ring?: true, note?: true, record?: true,
+ *   piece?: string, switched?: true, finish?: true}} Picking what was picked among all else there is to do
  */
 
 /** @returns {End} */
@@ -461,7 +461,8 @@ export class BenchScreen extends HTMLElement {
     show(parts.signs, isSign);
     parts.strip.data = { waits, now, here: run.id };
     this.#undo.write(this.#data.undoing, run.sheet);
-    show(parts.again, this.#undo.redo.hidden); // and under “Other”, while there is something to do again
+    const { undo, redo } = this.#undo;
+    show(parts.again, undo.hidden && redo.hidden); // else under “Other”: what can be undone is said whole
     if (!prompt) {
       this.#nothing(bench);
       return;
@@ -816,6 +817,9 @@ export class BenchScreen extends HTMLElement {
           choices.push({ label: answer.label, says: answer.says, value: { answer } });
       }
     }
+    const { redo } = this.#undo;
+    if (!redo.hidden && !redo.checkVisibility())
+      choices.push({ label: redo.textContent ?? "", value: { redo: true } });
     if (this.#parts.again.hidden)
       choices.push({ label: say("page-bench-say-again"), value: { again: true } });
     if (!practice)
@@ -858,6 +862,8 @@ export class BenchScreen extends HTMLElement {
     if (!picked) return;
     if (picked.again) {
       tell(this, "say-again");
+    } else if (picked.redo) {
+      redo.click();
     } else if (picked.ring) {
       location.hash = "#/studio";
     } else if (picked.switched) {

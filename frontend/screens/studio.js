@@ -24,7 +24,7 @@ import { isApple, isInstalled } from "../platform.js";
 import { ringState, willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
-import { deedWords, IN_A_LIST } from "../parts/undo-words.js";
+import { deedWords } from "../parts/undo-words.js";
 import { languages, point, say } from "../words.js";
 /** @import { CopiesNow, DeviceItem, PairingMade } from "../../types/answers" */
 /** @import { KeptEntry, Link, Preferences, RefusedRow } from "../../types/keep" */
@@ -547,7 +547,7 @@ export class StudioScreen extends HTMLElement {
     const what = item.picture
       ? say("page-studio-refused-photo")
       : item.entry
-        ? `${deedWords(item.entry, run?.sheet, IN_A_LIST)}, ${clock(item.entry.at)}`
+        ? `${deedWords(item.entry, run?.sheet)}, ${clock(item.entry.at)}`
         : say("page-studio-refused-batch");
     return h(
       "li",

@@ -22,6 +22,7 @@ const LEAD = "Why this now: it dries for 6 h, which sets your finish.";
 
 let screen = null;
 let signed = false;
+let drawn = 0;
 
 export function open() {
   for (const register of [
@@ -94,9 +95,26 @@ function waitsOf({ bench }, others) {
   return [...own, ...(others ?? []).map((wait) => ({ ...wait, run: "other", run_name: "261128-K2" }))];
 }
 
-export function draw(moment, others = [], lead = { step: null, says: LEAD }) {
+/** The longest things that can be undone, and done again, on a sheet. */
+function deedsOf(sheet) {
+  const longest = (list, field) =>
+    list.reduce((one, other) => (other[field].length > one[field].length ? other : one));
+  const { id: line } = longest(sheet.lines, "name");
+  const { id: step } = longest(sheet.steps, "title");
+  return [
+    { id: "poured", kind: "weighed", body: { line, mg: 1_101_000 } },
+    { id: "skipped", kind: "skipped", body: { step } },
+    { id: "left", kind: "left", body: { line } },
+    { id: "heated", kind: "heated", body: { step, ms: 30_000 } },
+  ];
+}
+
+export function draw(moment, others = [], lead = { step: null, says: LEAD }, isUndone = false) {
   // At every other prompt it is said that there is no sound, and else how the server is reached.
   const isEndedByTouch = (signed = !signed);
+  const deeds = deedsOf(moment.sheet);
+  const [deed] = deeds;
+  const undo = deeds[(drawn += 1) % deeds.length];
   const { sheet, bench } = moment;
   moment.numbered ??= { ...moment.state, number: "261129-K1" }; // the same state each time: nothing happened in between
   screen.data = {
@@ -112,10 +130,7 @@ export function draw(moment, others = [], lead = { step: null, says: LEAD }) {
     beside: () => [],
     lead: () => lead,
     isGiven: () => false,
-    undoing: {
-      undo: { id: "last", kind: "weighed", body: { line: sheet.lines[0].id, mg: 1_101_000 } },
-      redo: null,
-    },
+    undoing: { undo, redo: isUndone ? { undo: { id: "back" }, deed } : null },
   };
 }
 
@@ -182,6 +197,34 @@ function faded() {
     .map(([what, node]) => [what, node.textContent.trim().slice(0, 40), "fades"]);
 }
 
+/**
+ * Words that stand in a place of so many lines, or of one, and go on past it. What folds to one line opens, and a
+ * recipe's title stands behind its batch's number.
+ */
+function clamped() {
+  const isShut = (way) => ["hidden", "clip"].includes(way);
+  const isPast = (node) => {
+    const { overflowX, overflowY, webkitLineClamp } = getComputedStyle(node);
+    const isWider = isShut(overflowX) && node.scrollWidth > node.clientWidth + 1;
+    const isLower = isShut(overflowY) && node.scrollHeight > node.clientHeight + 3;
+    return isWider || isLower || (webkitLineClamp !== "none" && node.scrollHeight > node.clientHeight + 1);
+  };
+  return [...screen.querySelectorAll(".bench *:not(svg *, .unseen, summary *, .head-line, .head-name)")]
+    .filter((node) => node.checkVisibility() && node.textContent.trim() && isPast(node))
+    .map((node) => [
+      "cut",
+      node.textContent.trim().slice(0, 40),
+      `goes on past its place (${node.className})`,
+    ]);
+}
+
+/** What a button does is said to its end, and no name in it ends in dots. */
+function dotted() {
+  return [...screen.querySelectorAll(".bench button")]
+    .filter((node) => node.checkVisibility() && node.textContent.includes("\u2026"))
+    .map((node) => ["cut", node.textContent.trim(), "ends in dots"]);
+}
+
 /** Why an element is not wholly seen: "" when it is. */
 function hidden(node) {
   const box = node.getBoundingClientRect();
@@ -238,7 +281,16 @@ function told(pairs) {
 export function outOfSight() {
   document.querySelector("answer-row")?.removeAttribute("data-settling");
   const wide = document.documentElement.scrollWidth > innerWidth ? [["page", "", "scrolls sideways"]] : [];
-  return [...told(wanted()), ...parted(), ...zeroedLate(), ...cutThrough(), ...faded(), ...wide];
+  return [
+    ...told(wanted()),
+    ...parted(),
+    ...zeroedLate(),
+    ...cutThrough(),
+    ...faded(),
+    ...clamped(),
+    ...dotted(),
+    ...wide,
+  ];
 }
 
 /** The same of the pad, with the longest of titles; every key is measured too. */

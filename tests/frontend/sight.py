@@ -101,9 +101,13 @@ def record(page: Page, sheet: dict[str, Any]) -> int:
     return count
 
 
+# Each prompt stands with what can be undone, and with what can be done again besides.
 LOOK = """() => Object.fromEntries(moments.map((moment) => {
-    sight.draw(moment);
-    return [moment.name, sight.outOfSight()];
+    const found = [false, true].map((isUndone) => {
+        sight.draw(moment, [], undefined, isUndone);
+        return sight.outOfSight();
+    });
+    return [moment.name, found.flat()];
 }).filter(([, found]) => found.length))"""
 
 

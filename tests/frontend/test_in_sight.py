@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -52,6 +53,20 @@ OPENED = """() => {
     const offered = [title(), lead().textContent.replaceAll("\u00a0", " ")];
     lead().click();
     return { first, isTouchable, offered, other: other.title, turned: title() };
+}"""
+
+
+# A prompt whose bench has no room for the words of an undo, and what is told of it.
+TOLD = """() => {
+    document.querySelector("dialog")?.close("");
+    const isShort = (moment) => {
+        sight.draw(moment, [], undefined, true);
+        return !document.querySelector(".undoes span").checkVisibility();
+    };
+    moments.find(isShort);
+    document.querySelector(".undoes").removeAttribute("data-settling");
+    window.told = [];
+    document.querySelector("bench-screen").addEventListener("answer", ({ detail }) => told.push(detail));
 }"""
 
 
@@ -142,33 +157,34 @@ def test_all_countdowns_open_from_the_end_of_the_row(bench: Page) -> None:
     bench.wait_for_function("() => window.chosen === 'x.1.1'")
 
 
-def test_what_an_undo_undoes_is_cut_in_its_name_and_never_in_its_amount_or_deed(bench: Page) -> None:
-    sheet = {
-        "lines": [{"id": "base", "name": "White melt-and-pour soap base, clear", "scale": "bench"}],
-        "steps": [{"id": "soften", "title": "Let the whipping base come to room warmth"}],
-        "vessels": [],
-        "kit": {"scales": [{"id": "bench", "division_mg": 1000}]},
-    }
-    deeds = [
-        ["weighed", {"line": "base", "mg": 400_000}],
-        ["left", {"line": "base"}],
-        ["heated", {"step": "soften", "ms": 30_000}],
-        ["done", {"step": "soften"}],
-    ]
-    said = bench.evaluate(
-        """async ([sheet, deeds]) => {
-            const { deedWords } = await import("/parts/undo-words.js");
-            return deeds.map(([kind, body]) => deedWords({ kind, body }, sheet));
-        }""",
-        [sheet, deeds],
-    )
+def test_an_undo_without_room_says_what_it_undoes_before_it_does(bench: Page) -> None:
+    """Two letters more of a name cannot be left out: it may be the one thing that tells it from another."""
+    take(bench, Shape(320, 568))
+    bench.evaluate(TOLD)
+    undo = bench.locator(".undoes").first
+    said = undo.text_content()
+    assert said is not None and "\u2026" not in said
 
-    assert said == [
-        "White melt-and-pour… 400 g",
-        "White melt-… left as it is",
-        "heating 30 s, Let the whi…",
-        "Let the whipping base com…",
-    ]
+    undo.click()
+    dialog = bench.get_by_role("dialog", name=said, exact=True)
+    dialog.get_by_role("button", name="Back").click()
+    assert bench.evaluate("() => told") == []
+
+    undo.click()
+    dialog.get_by_role("button", name="Undo", exact=True).click()
+    bench.wait_for_function("() => told.length > 0")
+    assert bench.evaluate("() => told[0].kind") == "undone"
+
+
+def test_what_can_be_done_again_is_under_other_where_the_row_has_no_room(bench: Page) -> None:
+    take(bench, Shape(320, 568))
+    bench.evaluate(TOLD)
+
+    bench.get_by_role("button", name=re.compile("^Other")).click()
+    bench.get_by_role("dialog").get_by_role("button", name=re.compile("^Redo: ")).click()
+
+    bench.wait_for_function("() => told.length > 0")
+    assert bench.evaluate("() => told[0].body.entry") == "back"
 
 
 def test_a_caution_without_room_is_one_line_that_opens(bench: Page) -> None:

@@ -1,8 +1,10 @@
 # Was ein Eintrag getan hat, für die Knöpfe, die ihn rückgängig machen und wiederholen (frontend/parts/undo-words.js).
 
 page-undo-undo = Rückgängig: { $deed }
+page-undo-undo-short = Rückgängig
 page-undo-undone = Rückgängig gemacht: { $deed }.
 page-undo-redo = Wiederholen: { $deed }
+page-undo-redo-short = Wiederholen
 page-undo-redone = Wiederholt: { $deed }.
 
 ## Die Taten, nach Art des Eintrags

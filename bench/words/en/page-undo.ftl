@@ -1,8 +1,10 @@
 # What an entry did, for the buttons that undo it and do it again (frontend/parts/undo-words.js).
 
 page-undo-undo = Undo: { $deed }
+page-undo-undo-short = Undo
 page-undo-undone = Undone: { $deed }.
 page-undo-redo = Redo: { $deed }
+page-undo-redo-short = Redo
 page-undo-redone = Done again: { $deed }.
 
 ## The deeds, by kind of entry
