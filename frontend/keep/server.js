@@ -77,11 +77,11 @@ export class Server {
   /**
    * @template {string} P
    * @param {string} method @param {P} path @param {unknown} [body] a JSON value, or a Blob as it is
-   * @param {{headers?: {[name: string]: string}}} [options]
+   * @param {{headers?: {[name: string]: string}, slowestMs?: number}} [options]
    * @returns {Promise<Answered<BodyOf<P>>>}
    * @throws {Unreachable | Refused}
    */
-  async ask(method, path, body, { headers = {} } = {}) {
+  async ask(method, path, body, { headers = {}, slowestMs = SLOWEST_MS } = {}) {
     const ticket = this.#clock.ask();
     let response;
     let text;
@@ -91,7 +91,7 @@ export class Server {
         headers: body === undefined ? headers : { "Content-Type": typeOf(body), ...headers },
         body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
         cache: "no-cache",
-        signal: AbortSignal.timeout(SLOWEST_MS),
+        signal: AbortSignal.timeout(slowestMs),
       });
       text = await response.text();
     } catch (cause) {

@@ -18,6 +18,9 @@
  * @typedef {{now: WeekNow, wants: readonly OrderWant[], outlets: readonly Outlet[], buying: Buying | null}} WeekLooked
  */
 
+// A plan may take 20 s, and the first of a server that has just started has its solver to load.
+const PLANNED_MS = 90_000;
+
 export class Week {
   #book;
   #server;
@@ -67,7 +70,7 @@ export class Week {
 
   /** @param {boolean} isQuick by the plain rule, at once */
   async plan(isQuick) {
-    await this.#server.ask("POST", `/week/plan?quick=${isQuick}`);
+    await this.#server.ask("POST", `/week/plan?quick=${isQuick}`, undefined, { slowestMs: PLANNED_MS });
   }
 
   /** @param {string} plan */
