@@ -55,6 +55,7 @@ def _resources() -> tuple[Any, ...]:
         duties,
         entries,
         exchange,
+        filing,
         hours,
         kit,
         labels,
@@ -66,6 +67,7 @@ def _resources() -> tuple[Any, ...]:
         recipes,
         records,
         runs,
+        search,
         shelf,
         stock,
         studio_settings,
@@ -76,8 +78,8 @@ def _resources() -> tuple[Any, ...]:
     )
     from api.door import devices, pairing
 
-    makings = (recipes, kit, studio_settings, runs, entries, records, labels, pictures)
+    makings = (recipes, filing, kit, studio_settings, runs, entries, records, labels, pictures)
     plannings = (hours, plans, wants, weeks, week_plans)
     stocks = (shelf, lots, stock, outlets, deliveries, buying)
-    studio = (duties, substances, exchange, audit, clock, live, devices, pairing)
+    studio = (search, duties, substances, exchange, audit, clock, live, devices, pairing)
     return (*makings, *plannings, *stocks, *studio)

@@ -182,6 +182,8 @@ class RecipeItem(TypedDict):
     title: str
     summary: str
     updated_at: int
+    tags: list[str]
+    archived_at: Annotated[int | None, "Since when it is archived"]
 
 
 class RecipePage(Paged):
@@ -198,6 +200,8 @@ class RecipeWhole(TypedDict):
 
 
 class RecipeKept(RecipeWhole):
+    tags: list[str]
+    archived_at: int | None
     etag: Annotated[str, "As its own address answers it"]
 
 
@@ -467,6 +471,71 @@ class IngredientPage(Paged):
 
 class LotPage(Paged):
     lots: list[LotThere]
+
+
+# What was searched
+
+FoundKind = Literal["recipe", "batch", "ingredient", "lot", "note"]
+
+
+class FoundRecipe(TypedDict):
+    kind: Literal["recipe"]
+    id: str
+    title: str
+    version: int
+    tags: list[str]
+    archived_at: int | None
+
+
+class FoundBatch(TypedDict):
+    kind: Literal["batch"]
+    id: str
+    title: str
+    number: Annotated[str | None, "The batch number"]
+    pieces: int
+    finished_at: int | None
+    release: BatchVerdict | None
+
+
+class FoundIngredient(TypedDict):
+    kind: Literal["ingredient"]
+    id: str
+    title: str
+    note: Annotated[str | None, "A note of its, where that has the words and its name has not"]
+
+
+class FoundLot(TypedDict):
+    kind: Literal["lot"]
+    id: str
+    title: Annotated[str, "The ingredient's name"]
+    number: Annotated[str, "The supplier's"]
+    ingredient: str
+    supplier: str | None
+    note: str | None
+
+
+class FoundNote(TypedDict):
+    kind: Literal["note"]
+    id: Annotated[str, "The entry's"]
+    run: str
+    title: Annotated[str, "The batch's"]
+    number: str | None
+    at: int
+    text: str
+
+
+Found = FoundRecipe | FoundBatch | FoundIngredient | FoundLot | FoundNote
+
+
+class FoundGroup(TypedDict):
+    kind: FoundKind
+    found: list[Found]
+    more: Annotated[bool, "Whether the next page has any"]
+
+
+class FoundPage(TypedDict):
+    page: int
+    groups: Annotated[list[FoundGroup], "Those that have something on this page"]
 
 
 # What was imported

@@ -25,12 +25,13 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.wsgi import wrap_file
 
 import bench
-from api import audit, duties, moved, outlets, shelf, wants
+from api import audit, duties, filing, moved, outlets, shelf, wants
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.duties import DutyGiven
 from api.entries import keep_entries
 from api.errors import MAX_FAULTS, MAX_SAID, Problem, first_faults, flatten, not_found, short
+from api.filing import FilingGiven
 from api.hours import HOURS
 from api.kit import KIT
 from api.outlets import OutletGiven
@@ -96,6 +97,7 @@ class RecipeGiven(TypedDict):
 
     id: UUID
     versions: list[VersionGiven]
+    filing: FilingGiven | None
 
 
 class RunGiven(RunBegun):
@@ -251,7 +253,8 @@ def note_export(counts: dict[str, int]) -> None:
 
 
 def _recipes_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
-    for recipe_id in connection.scalars(select(Recipe.id).order_by(Recipe.id)).all():
+    recipes = select(Recipe.id, Recipe.tags, Recipe.archived_at).order_by(Recipe.id)
+    for recipe_id, tags, archived_at in connection.execute(recipes).all():
         counts["recipe"] = counts.get("recipe", 0) + 1
         versions = [
             f'{{"version":{row.version},"created_at":{row.created_at},"document":{row.document}}}'
@@ -261,7 +264,8 @@ def _recipes_as_text(connection: Connection, counts: dict[str, int]) -> Iterator
                 .order_by(RecipeVersion.version)
             )
         ]
-        yield f'{{"id":"{recipe_id}","versions":[{",".join(versions)}]}}'
+        filed = f'{{"tags":{tags},"archived_at":{json.dumps(archived_at)}}}'
+        yield f'{{"id":"{recipe_id}","filing":{filed},"versions":[{",".join(versions)}]}}'
 
 
 def _duties_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
@@ -433,6 +437,9 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
             for nth, version in enumerate(recipe["versions"]):
                 with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
                     _import_version(connection, str(recipe["id"]), version, tally)
+            if recipe["filing"] is not None:
+                with turns.take() as connection:
+                    filing.take_in(connection, str(recipe["id"]), recipe["filing"])
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
         if name == "duties" and place is not None and place >= 0:

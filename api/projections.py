@@ -10,15 +10,16 @@ from __future__ import annotations
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
-from api import finished
-from api.runs import RunView, folded, load_run_in, sealed_columns
+from api import finished, run_notes
+from api.runs import RunView, load_run_in, sealed_columns
+from api.searching import kept_to_search
 from api.store import execute
 from api.tables import LotUse, Run
 from bench import MOVES_STOCK, STANDING, Entry, NamedRun
 from bench import LotUse as Use
 
 # What is asked over all runs moves by these; by those that move stock, only where a lot was gathered.
-MOVED_BY = STANDING | MOVES_STOCK | {"pictured"}
+MOVED_BY = STANDING | MOVES_STOCK | {"pictured", "noted"}
 
 HAS_LOTS = "SELECT 1 FROM lot_use WHERE run_id = :run LIMIT 1"
 EXPECT_PICTURE = (
@@ -33,6 +34,7 @@ SAME_NUMBER = (
 def refresh(connection: Connection, run_id: str, new: list[Entry]) -> None:
     """Bring the tables up to what a run's journal says with these new entries in it."""
     kinds = {entry["kind"] for entry in new}
+    run_notes.add(connection, run_id, new)
     for entry in new:
         if entry["kind"] == "pictured":
             body = entry["body"]
@@ -51,6 +53,8 @@ def refresh(connection: Connection, run_id: str, new: list[Entry]) -> None:
     if uses:
         connection.execute(insert(LotUse), [_used(run_id, lot, use) for lot, use in uses.items()])
     finished.refresh(connection, run_id, run.sheet, run.state)
+    if kinds & STANDING:
+        run_notes.refresh(connection, run_id, run)
 
 
 def _refresh_run(connection: Connection, run_id: str, run: RunView) -> None:
@@ -65,7 +69,7 @@ def _refresh_run(connection: Connection, run_id: str, run: RunView) -> None:
             release=bench.release_status(run.state),
             # Kept from when it was signed on: what comes later may stand before it.
             **({} if sealed is None or sealed == run.sealed else sealed_columns(sealed)),
-            search=folded(f"{run.sheet['recipe']['title']} {number or ''}"),
+            search=kept_to_search(f"{run.sheet['recipe']['title']} {number or ''}"),
         )
     )
 

@@ -13,7 +13,7 @@ from sqlalchemy import Connection, func, insert, select, update
 from werkzeug.http import quote_etag
 
 import bench
-from api import generation
+from api import filing, generation
 from api.answers import (
     Changes,
     Checked,
@@ -98,12 +98,12 @@ def list_recipes(asked: PageAsked) -> Response:
     with reading() as connection:
         total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
         rows = connection.execute(
-            select(Recipe.id, Recipe.version, Recipe.title, Recipe.summary, Recipe.updated_at)
+            select(*filing.ITEM)
             .order_by(Recipe.title, Recipe.id)
             .limit(asked["page_size"])
             .offset((asked["page"] - 1) * asked["page_size"])
         )
-        items = [dict(row) for row in rows.mappings()]
+        items = [filing.item(row) for row in rows.mappings()]
     return paged("recipes", items, total, asked)
 
 
@@ -115,15 +115,13 @@ def list_whole_recipes(asked: PageAsked) -> Response:
     with reading() as connection:
         total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
         rows = connection.execute(
-            A_VERSION.join(
-                Recipe, (Recipe.id == RecipeVersion.recipe_id) & (Recipe.version == RecipeVersion.version)
-            )
+            A_VERSION.add_columns(Recipe.tags, Recipe.archived_at)
+            .join(Recipe, (Recipe.id == RecipeVersion.recipe_id) & (Recipe.version == RecipeVersion.version))
             .order_by(Recipe.title, Recipe.id)
             .limit(asked["page_size"])
             .offset((asked["page"] - 1) * asked["page_size"])
         ).all()
-    kept = (VersionRow(*row) for row in rows)
-    items = ",".join(_whole_text(row, etag=quote_etag(generation.tag(row.version))) for row in kept)
+    items = ",".join(_kept_text(VersionRow(*row), tags, archived_at) for *row, tags, archived_at in rows)
     pages = pages_of(total, asked)
     return answer_text(f'{{"recipes":[{items}],"page":{asked["page"]},"pages":{pages},"total":{total}}}')
 
@@ -335,6 +333,7 @@ def keep_version(
     elif version > current:
         connection.execute(update(Recipe).where(Recipe.id == recipe_id).values(**head))
     connection.execute(insert(RecipeVersion).values(**kept._asdict()))
+    filing.refresh(connection, recipe_id)
     return kept
 
 
@@ -364,9 +363,14 @@ def _whole(row: VersionRow, status: int = 200) -> Response:
     return answer_text(_whole_text(row), status, etag=str(row.version))
 
 
-def _whole_text(row: VersionRow, **more: str) -> str:
+def _kept_text(row: VersionRow, tags: str, archived_at: int | None) -> str:
+    """A recipe as a phone keeps it, with how it is filed."""
+    etag = json.dumps(quote_etag(generation.tag(row.version)))
+    return _whole_text(row, f',"etag":{etag},"tags":{tags},"archived_at":{json.dumps(archived_at)}')
+
+
+def _whole_text(row: VersionRow, own: str = "") -> str:
     """Its documents are JSON text already, and stay as they are."""
-    own = "".join(f",{json.dumps(key)}:{json.dumps(value)}" for key, value in more.items())
     return (
         f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
         f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}{own}}}'

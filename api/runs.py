@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
-import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
@@ -24,6 +22,8 @@ from api.kit import measured_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import find_version, version_or_404
 from api.schemas import RunAsked, RunQuery
+from api.searching import conditions as conditions_of
+from api.searching import kept_to_search, words_of
 from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
@@ -72,8 +72,6 @@ RUNS_HELD = 32
 # The first instant of 2025, before there was this program: a clock that says less is wrong.
 EARLIEST_MS = 1_735_689_600_000
 SHEETS_HELD = 16
-LONGEST_SEARCH = 400
-MAX_WORDS = 8
 
 
 class RunRow(NamedTuple):
@@ -150,13 +148,10 @@ def list_runs(asked: RunsAsked) -> Response:
 
 def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
     """The condition that a list's runs meet, and the values it names."""
-    words = folded(asked.get("q", "")).split()[:MAX_WORDS]
+    words = words_of(asked.get("q", ""))
     # A plus keeps the database from going by the day finished, and reading each row for its words.
     finished = "+finished_at" if words else "finished_at"
-    conditions = [f"search LIKE :word_{place} ESCAPE '!'" for place in range(len(words))]
-    named: dict[str, str | int] = {
-        f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)
-    }
+    conditions, named = conditions_of(words)
     if "open" in asked:
         conditions.append(f"{finished} IS {'' if asked['open'] else 'NOT '}NULL")
     if "finished_from" in asked:
@@ -175,15 +170,6 @@ def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
         conditions.append("batch_number = :number")
         named["number"] = asked["number"]
     return f"WHERE {' AND '.join(conditions)}" if conditions else "", named
-
-
-def _literally(word: str) -> str:
-    return re.sub(r"([!%_])", r"!\1", word)
-
-
-def folded(text: str) -> str:
-    """Text as it is searched, and searched for: neither capitals nor ways of writing a letter matter."""
-    return unicodedata.normalize("NFKC", text).casefold().strip()[:LONGEST_SEARCH]
 
 
 @blueprint.put("/runs/<uuid:run_id>")
@@ -283,7 +269,7 @@ def begin_run(
             created_at=at,
             made_at=made_at,
             **sealed_columns(sealed),
-            search=folded(recipe.title),
+            search=kept_to_search(recipe.title),
         )
     )
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True

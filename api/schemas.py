@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from itertools import islice
-from typing import Any
+from typing import Any, get_args
 
 from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
 
 import bench
 from api import field_words
+from api.answers import FoundKind
 from api.errors import MAX_FAULTS, flatten
 from api.field_words import Said
 from bench import words
@@ -348,6 +349,19 @@ class RunQuery(PageQuery):
     )
 
 
+class SearchQuery(PageQuery):
+    page_size = fields.Integer(load_default=10, validate=validate.Range(1, 100))
+    q = fields.String(
+        required=True,
+        validate=SEARCHED,
+        metadata={"description": "Words, each of which is somewhere in what is found; accents do not matter"},
+    )
+    kind = fields.String(
+        validate=validate.OneOf(get_args(FoundKind)),
+        metadata={"description": "Only what is of this kind; without it, a page of each"},
+    )
+
+
 class PiecesQuery(PageQuery):
     recipe = fields.UUID()
     gone = fields.Boolean(
@@ -449,6 +463,22 @@ class DutyWritten(Strict):
     state = fields.String(required=True, validate=validate.OneOf(["open", "seen_to", "not_mine"]))
     day = fields.Date(load_default=None, allow_none=True)
     note = fields.String(load_default="", validate=validate.Length(0, 400))
+
+
+TAG = [validate.Length(1, 40), validate.Regexp(r"(?=.*\S)[^\x00-\x1f]*\Z", error=Said("client-id"))]
+TAGS: dict[str, Any] = {"required": True, "validate": validate.Length(max=20)}
+
+
+class FilingWritten(Strict):
+    """How a recipe is filed: all of its tags, and whether it is archived."""
+
+    tags = Listed(fields.String(validate=TAG), **TAGS)
+    archived = Flag(required=True)
+
+
+class StudioFiling(Strict):
+    tags = Listed(fields.String(validate=TAG), **TAGS)
+    archived_at = Whole(required=True, allow_none=True, validate=validate.Range(0))
 
 
 class OutletWritten(Strict):
@@ -662,6 +692,7 @@ class StudioVersion(Strict):
 
 class StudioRecipe(Strict):
     id = fields.UUID(required=True)
+    filing = fields.Nested(StudioFiling, load_default=None, allow_none=True)
     versions = Listed(fields.Nested(StudioVersion), required=True)
 
 

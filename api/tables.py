@@ -94,6 +94,11 @@ class Recipe(Base):
     title: Mapped[str] = mapped_column(Text)
     summary: Mapped[str] = mapped_column(Text)
     updated_at: Mapped[int] = mapped_column(BigInteger)
+    # How the studio files it (api/filing.py): its tags as JSON, and since when it is archived.
+    tags: Mapped[str] = mapped_column(Text, server_default="[]")
+    archived_at: Mapped[int | None] = mapped_column(BigInteger)
+    # Its title, summary, parts, ingredients and tags as they are searched for (api/search.py).
+    search: Mapped[str] = mapped_column(Text, server_default="")
 
 
 class RecipeVersion(Base):
@@ -174,6 +179,21 @@ class Entry(Base):
     received_at: Mapped[int | None] = mapped_column(BigInteger)
     # By the sender, for its bench, whose device had sent it before a restore lost it (api/rules.py).
     given_back: Mapped[bool | None]
+
+
+class RunNote(Base):
+    """A note of a run that stands, to be searched: drawn from its journal (api/run_notes.py)."""
+
+    __tablename__ = "run_note"
+    # Holds all that a search looks at.
+    __table_args__ = (Index("ix_run_note_search", "at", "id", "search"),)
+
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    at: Mapped[int] = mapped_column(BigInteger)
+    # Empty: it was taken back before it came.
+    text: Mapped[str] = mapped_column(Text)
+    search: Mapped[str] = mapped_column(Text)
 
 
 class ShelfEntry(Base):

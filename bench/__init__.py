@@ -30,6 +30,7 @@ from bench.errors import (
     SettingError,
     SizeError,
 )
+from bench.folding import folded
 from bench.gather import gather
 from bench.holding import in_use, wants_kit
 from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
@@ -162,6 +163,7 @@ from bench.shapes.shelf import (
     Shelf,
     ShelfIngredient,
     ShelfLot,
+    ShelfNote,
     Taken,
 )
 from bench.shapes.state import BatchVerdict, Picture, State
@@ -358,6 +360,7 @@ __all__ = [
     "Shelf",
     "ShelfIngredient",
     "ShelfLot",
+    "ShelfNote",
     "Signed",
     "Size",
     "SizeError",
@@ -396,6 +399,7 @@ __all__ = [
     "dryness",
     "dryness_of",
     "fold",
+    "folded",
     "fold_shelf",
     "frozen_seal",
     "gather",

@@ -24,7 +24,7 @@ import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
 import { measure, say, spoken } from "./words.js";
 /** @import { MeasuredRecipe, Size } from "../bench/shapes/page" */
-/** @import { Coming, RingPhase, Rung, Said } from "../types/keep" */
+/** @import { Coming, RecipeRow, RingPhase, Rung, Said } from "../types/keep" */
 /** @import { Entering } from "../types/told" */
 /** @import { Ringing } from "./keep/rings.js" */
 /** @import { BringScreen } from "./screens/bring.js" */
@@ -80,8 +80,8 @@ let styles = null; // of the pages that are opened later, on their way or here
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 /** @type {readonly Coming[]} */
 let coming = []; // what rings within minutes, as the studio last said
-/** @type {Map<string, MeasuredRecipe | null>} */
-const former = new Map(); // recipes as older runs were made by, measured
+/** @type {Map<string, RecipeRow | null>} */
+const former = new Map(); // older versions of recipes, as they were opened or runs were made by them
 
 /** @type {ShownScreens} */
 const SCREENS = {
@@ -100,6 +100,8 @@ const SCREENS = {
         link: studio.link,
         week: studio.nextOfWeek,
         copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
+        shelf: () => studio.shelfEntries,
+        whole: () => studio.readRest(),
         now: () => studio.at(),
       };
     },
@@ -107,13 +109,19 @@ const SCREENS = {
   size: {
     tag: "size-screen",
     title: (id) => recipe(id)?.title,
-    data: (id, asked) => ({
-      recipe: recipe(id) ?? null,
-      kit: studio.kit,
-      weigh: studio.preferences.weigh,
-      asked: readSize(asked),
-      stock: shelfNow(),
-    }),
+    data: (id, asked) => {
+      const known = recipe(id) ?? null;
+      const { kit } = studio;
+      return known || !id.includes("@")
+        ? {
+            recipe: known,
+            kit,
+            weigh: studio.preferences.weigh,
+            asked: readSize(asked),
+            stock: shelfNow(),
+          }
+        : null;
+    },
   },
   recipe: {
     tag: "recipe-screen",
@@ -231,8 +239,9 @@ const SCREENS = {
   },
   shelf: {
     tag: "shelf-screen",
-    data: () => ({
+    data: (id) => ({
       ...shelfNow(),
+      asked: id,
       propose: (/** @type {string} */ name) => studio.shelf.proposed(name),
       currency: studio.settings.currency,
       sheets: studio.settings.label?.sheets,
@@ -373,9 +382,11 @@ function productOf(run) {
   return { ...made, ...(use && { use }), ...(sold_in && { sold_in }) };
 }
 
-/** @param {string} id */
+/** The newest version of a recipe, or another one: "its id@2". @param {string} id */
 function recipe(id) {
-  return studio.recipes.find((each) => each.id === id);
+  const [own, version = ""] = id.split("@");
+  const newest = studio.recipes.find((each) => each.id === own);
+  return version && Number(version) !== newest?.version ? formerOf(own, Number(version)) : newest;
 }
 
 /** A batch on this phone, or one of the server's that was opened here. @param {string} id */
@@ -395,20 +406,32 @@ function runsWith(id) {
  */
 function measuredOf({ recipe: { id, version } }) {
   const current = recipe(id);
-  if (current?.version === version) return current.measured;
-  const key = `${id}/${version}`;
-  if (!former.has(key)) {
-    former.set(key, null);
-    studio.measured(id, version).then(
-      (measured) => {
-        former.set(key, measured);
+  return current?.version === version ? current.measured : (formerOf(id, version)?.measured ?? null);
+}
+
+/** An older version of a recipe; null while it is being looked for. @param {string} id @param {number} version */
+function formerOf(id, version) {
+  const address = `${id}@${version}`;
+  if (!former.has(address)) {
+    former.set(address, null);
+    studio.version(id, version).then(
+      ({ document: written, measured }) => {
+        const { title } = written;
+        former.set(address, { id, version, title, document: written, measured, address });
         drawSoon();
       },
-      () => former.delete(key),
+      (error) => {
+        former.delete(address);
+        const wanted = readRoute();
+        if (isOfVersions(wanted) && wanted.id === address) nowhere(wanted, { says: saysOf(error) });
+      },
     );
   }
-  return former.get(key);
+  return former.get(address) ?? null;
 }
+
+/** @param {Route} wanted */
+const isOfVersions = ({ name }) => name === "card" || name === "size";
 
 /**
  * A module that is fetched when it is first wanted, and drawn with once it is here: null until then.
@@ -652,6 +675,10 @@ function draw() {
   }
   document.documentElement.dataset.role = studio.isMaker ? "maker" : "helper";
   const data = studio.isMaker || !MAKERS.has(wanted.name) ? shown.data(wanted.id, wanted.asked) : null;
+  if (!data && isOfVersions(wanted) && former.get(wanted.id) === null) {
+    waitFor(wanted);
+    return;
+  }
   if (!data) {
     nowhere(wanted);
     return;
@@ -719,11 +746,16 @@ function stayPut(typed, top) {
 
 /** A page of finished batches stands once they are read. @param {Route} wanted */
 function whenWhole(wanted) {
+  waitFor(wanted);
+  studio.readRest().then(draw);
+}
+
+/** @param {Route} wanted */
+function waitFor(wanted) {
   if (screen) closeDialogs();
   route = wanted;
   screen = null;
   page.replaceChildren(h("p", { class: "opening", role: "status" }, say("page-app-reading")));
-  studio.readRest().then(draw);
 }
 
 /** The screen stays on at an open bench, and on every page while something counts. @param {boolean} isAtBench */
@@ -1230,19 +1262,21 @@ const HEARD = {
   "swap-wanted": (detail, from) => desk().then((at) => at.tellSwap(hands, detail, from)),
   "time-wanted": tellTime,
   "history-wanted": (detail, from) => desk().then((at) => at.tellHistory(hands, detail, from)),
+  "changes-wanted": (detail, from) => desk().then((at) => at.tellChanges(hands, detail, from)),
+  "recipe-filed": (detail, from) => desk().then((at) => at.fileRecipe(hands, detail, from)),
   "devices-wanted": (_, from) => atTheDoor(from, () => null),
   "device-renamed": ({ id, name }, from) =>
     atTheDoor(from, async (door) => void (await door.rename(id, name))),
   "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
   "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
   "audit-wanted": (detail, from) => desk().then((at) => at.tellAudit(hands, detail, from)),
-  "find-wanted": ({ words }, { screen: asking }) => {
+  "find-wanted": (asked, { screen: asking }) => {
     whenSeeking()
       .then(
-        (found) => found.find(words),
-        () => ({ says: say("page-app-found-here") }),
+        (seeker) => seeker.find(asked),
+        () => ({ says: say("page-find-here") }),
       )
-      .then((found) => asking.found({ words, ...found }));
+      .then((found) => asking.found({ words: asked.words, ...found }));
   },
   "code-wanted": ({ role }, from) => atTheDoor(from, (door) => door.makeCode(role)),
   "ring-tried": () => senses.ring("ready"),

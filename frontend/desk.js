@@ -148,12 +148,31 @@ export async function tellTrace({ studio }, { lot }, { screen: asking }) {
 }
 
 /** @param {Hands} hands @param {Detail<"history-wanted">} detail @param {Teller<"history-wanted">} from */
-export async function tellHistory({ studio }, { id }, { screen: asking }) {
+export async function tellHistory({ studio }, { id, page }, { screen: asking }) {
   try {
-    asking.told(await studio.shelf.history(id));
+    asking.told(await studio.shelf.history(id, page));
   } catch (error) {
-    if (!saysOf(error)) throw error;
-    asking.told({ says: say("page-app-versions-away") });
+    asking.told({ says: answerOf(error) || say("page-app-versions-away") });
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"changes-wanted">} two @param {Teller<"changes-wanted">} from */
+export async function tellChanges({ studio }, { id, from, to }, { screen: asking }) {
+  try {
+    asking.compared(await studio.shelf.changes(id, from, to));
+  } catch (error) {
+    asking.compared({ says: answerOf(error) || say("page-app-versions-away") });
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"recipe-filed">} filing @param {Teller<"recipe-filed">} from */
+export async function fileRecipe({ studio }, { id, tags, archived }, { screen: asking }) {
+  try {
+    await studio.shelf.file(id, { tags, archived });
+    asking.said(say("page-versions-filed"));
+    studio.sync();
+  } catch (error) {
+    asking.trouble(answerOf(error) || say("page-common-no-connection"));
   }
 }
 
@@ -261,7 +280,7 @@ export async function sayProduct({ studio }, { id, use, sold_in }, { screen: ask
  */
 export async function takeVersion(hands, { id, version, as }, { screen: asking }) {
   const { studio } = hands;
-  if (as === "draft" && studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
+  if (as !== "copy" && studio.drafts.get(id)) return asking.trouble(say("page-versions-has-draft"));
   try {
     const written = await studio.shelf.version(id, version);
     const known = studio.recipes.find((each) => each.id === id);
@@ -270,7 +289,10 @@ export async function takeVersion(hands, { id, version, as }, { screen: asking }
       return await editPicked(hands, { document: { ...written, title } });
     }
     await studio.drafts.write({ id, base: known?.version ?? null, was: known?.document, document: written });
-    location.hash = `#/recipe/${id}`;
+    const answer = as === "newest" && (await studio.drafts.send(id));
+    if (answer === "kept" || answer === "same")
+      asking.said(say("page-versions-restored", { number: version }));
+    else location.hash = `#/recipe/${id}`;
   } catch (error) {
     if (!saysOf(error)) throw error;
     asking.trouble(answerOf(error) || say("page-app-versions-away"));

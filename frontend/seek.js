@@ -13,7 +13,8 @@ import { batchRow } from "./parts/batch-row.js";
 import { h } from "./parts/dom.js";
 import { say } from "./words.js";
 /** @import { BatchVerdict } from "../bench/shapes/page" */
-/** @import { Archive, Found } from "./keep/archive.js" */
+/** @import { FindAsked } from "./parts/find-all.js" */
+/** @import { Archive } from "./keep/archive.js" */
 /** @import { Studio } from "./keep/studio.js" */
 
 /**
@@ -46,22 +47,15 @@ export class Seeker {
     await this.#archive?.takeIn(id);
   }
 
-  /**
-   * @param {string} words
-   * @returns {Promise<{runs: Found[], total: number, says?: string}>} what the server has for them
-   */
-  async find(words) {
+  /** What the server has for these words, or why that is not known. @param {FindAsked} asked */
+  async find(asked) {
     try {
       this.#archive ??= await this.#studio.archive();
-      return await this.#archive.find(words);
+      return await this.#archive.find(asked);
     } catch (error) {
       const says = saysOf(error);
       if (!says) throw error;
-      return {
-        runs: [],
-        total: 0,
-        says: error instanceof Refused ? says : say("page-seek-find-away"),
-      };
+      return { says: error instanceof Refused ? says : say("page-find-here") };
     }
   }
 

@@ -177,6 +177,9 @@ export interface RecipeItem {
   readonly title: string;
   readonly summary: string;
   readonly updated_at: number;
+  readonly tags: readonly string[];
+  /** Since when it is archived */
+  readonly archived_at: number | null;
 }
 
 export interface RecipePage extends Paged {
@@ -194,6 +197,8 @@ export interface RecipeWhole {
 }
 
 export interface RecipeKept extends RecipeWhole {
+  readonly tags: readonly string[];
+  readonly archived_at: number | null;
   /** As its own address answers it */
   readonly etag: string;
 }
@@ -475,6 +480,73 @@ export interface IngredientPage extends Paged {
 
 export interface LotPage extends Paged {
   readonly lots: readonly LotThere[];
+}
+
+export type FoundKind = "recipe" | "batch" | "ingredient" | "lot" | "note";
+
+export interface FoundRecipe {
+  readonly kind: "recipe";
+  readonly id: string;
+  readonly title: string;
+  readonly version: number;
+  readonly tags: readonly string[];
+  readonly archived_at: number | null;
+}
+
+export interface FoundBatch {
+  readonly kind: "batch";
+  readonly id: string;
+  readonly title: string;
+  /** The batch number */
+  readonly number: string | null;
+  readonly pieces: number;
+  readonly finished_at: number | null;
+  readonly release: BatchVerdict | null;
+}
+
+export interface FoundIngredient {
+  readonly kind: "ingredient";
+  readonly id: string;
+  readonly title: string;
+  /** A note of its, where that has the words and its name has not */
+  readonly note: string | null;
+}
+
+export interface FoundLot {
+  readonly kind: "lot";
+  readonly id: string;
+  /** The ingredient's name */
+  readonly title: string;
+  /** The supplier's */
+  readonly number: string;
+  readonly ingredient: string;
+  readonly supplier: string | null;
+  readonly note: string | null;
+}
+
+export interface FoundNote {
+  readonly kind: "note";
+  /** The entry's */
+  readonly id: string;
+  readonly run: string;
+  /** The batch's */
+  readonly title: string;
+  readonly number: string | null;
+  readonly at: number;
+  readonly text: string;
+}
+
+export interface FoundGroup {
+  readonly kind: FoundKind;
+  readonly found: readonly (FoundRecipe | FoundBatch | FoundIngredient | FoundLot | FoundNote)[];
+  /** Whether the next page has any */
+  readonly more: boolean;
+}
+
+export interface FoundPage {
+  readonly page: number;
+  /** Those that have something on this page */
+  readonly groups: readonly FoundGroup[];
 }
 
 export interface Imported {

@@ -36,6 +36,11 @@ export interface RecipeRow {
   title: string;
   document: WrittenRecipe;
   measured: MeasuredRecipe;
+  /** How it is filed; not noted by earlier versions. */
+  tags?: readonly string[];
+  archived_at?: number | null;
+  /** Of a version that is not the newest: "its id@2". */
+  address?: string;
   etag?: string | null;
   /** Of the studio, under which it was read. */
   generation?: string | null;

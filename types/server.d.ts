@@ -8,6 +8,7 @@ import type {
   CopiesNow,
   DeviceItem,
   EntryAnswer as AnyEntryAnswer,
+  FoundPage,
   HoursWhole,
   KitWhole,
   OrderPlanSaid,
@@ -142,7 +143,7 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? ToldOfRun
         : P extends `/runs/${string}`
           ? RunDoc
-          : P extends `/recipes/${string}/versions/${string}/changes`
+          : P extends `/recipes/${string}/versions/${string}/changes${string}`
             ? Changes
             : P extends `/recipes/${string}/versions?${string}`
               ? Paged & { versions: VersionItem[] }
@@ -168,6 +169,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                     ? OutletErased
                     : P extends `/lots/${string}/trace`
                       ? { runs: TraceRun[] }
+                      : P extends `/search?${string}`
+                        ? FoundPage
                       : P extends `/audit?${string}`
                         ? AuditPage
                         : P extends `/substances?${string}`

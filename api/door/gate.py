@@ -107,6 +107,7 @@ HELPERS_MAY = frozenset(
         "runs.get_run",
         "runs.list_runs",
         "runs.put_run",
+        "search.find",
         "settings.get_settings",
         "shelf.get_entries",
         "shelf.post_entries",

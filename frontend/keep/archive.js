@@ -4,23 +4,20 @@
  * only grows by what is done here; a batch in which something is entered is taken in first.
  *
  *   const archive = await studio.archive();
- *   const { runs, total } = await archive.find("salt 261129");   // Unreachable or Refused, with `says`
+ *   const { groups } = await archive.find({ words: "salt 261129" });   // Unreachable or Refused, with `says`
  *   await archive.fetch(id);
  *   archive.run(id);                                              // a Run, or undefined
  */
 
 import { Run } from "./run.js";
-/** @import { BatchVerdict, Size } from "../../bench/shapes/page" */
+/** @import { FoundPage } from "../../types/answers" */
+/** @import { FindAsked } from "../parts/find-all.js" */
 /** @import { Book } from "./book.js" */
 /** @import { Server } from "./server.js" */
 
 const HELD = 12;
 const HELD_MS = 15 * 60_000;
 const PAGE = 500;
-const FOUND = 30;
-
-/** @typedef {{id: string, title: string, number: string | null, finished_at: number | null,
- *   release: BatchVerdict | null, size: Size}} Found */
 
 export class Archive {
   #book;
@@ -46,14 +43,21 @@ export class Archive {
     return undefined;
   }
 
-  /** @param {string} words @returns {Promise<{runs: Found[], total: number}>} the newest first */
-  async find(words) {
-    return this.#list(`open=false&q=${encodeURIComponent(words)}&page_size=${FOUND}`);
+  /** A page of what the server finds. @param {FindAsked} asked @returns {Promise<FoundPage>} */
+  async find({ words, kind, page = 1 }) {
+    const only = kind ? `&kind=${kind}` : "";
+    return (await this.#server.get(`/search?q=${encodeURIComponent(words)}${only}&page=${page}`)).body;
   }
 
   /** Every batch with this number, letter for letter. @param {string} number */
   async numbered(number) {
-    return (await this.#list(`number=${encodeURIComponent(number)}`)).runs;
+    const { body } = await this.#server.get(`/runs?number=${encodeURIComponent(number)}`);
+    return body.runs.map(({ id, recipe, finished_at, release }) => ({
+      id,
+      title: recipe.title,
+      finished_at,
+      release,
+    }));
   }
 
   /**
@@ -85,19 +89,5 @@ export class Archive {
       { strict: true },
     );
     this.#runs.delete(id);
-  }
-
-  /** @param {string} query @returns {Promise<{runs: Found[], total: number}>} */
-  async #list(query) {
-    const { body } = await this.#server.get(`/runs?${query}`);
-    const runs = body.runs.map(({ id, recipe, number, finished_at, release, size }) => ({
-      id,
-      title: recipe.title,
-      number,
-      finished_at,
-      release,
-      size,
-    }));
-    return { runs, total: body.total };
   }
 }

@@ -74,19 +74,30 @@ export class Shelf {
   }
 
   /**
-   * The newest versions, what each changed and the runs made with it.
-   * @param {string} id @returns {Promise<VersionTold[]>}
+   * A page of the versions, the newest first: what each changed, and the runs made with it.
+   * @param {string} id @param {number} page
    */
-  async history(id) {
+  async history(id, page) {
     const [{ body }, runs] = await Promise.all([
-      this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`),
+      this.#server.get(`/recipes/${id}/versions?page=${page}&page_size=${VERSIONS_SHOWN}`),
       this.#server.all("runs", `recipe=${id}`),
     ]);
-    return Promise.all(
+    const versions = await Promise.all(
       body.versions.map(async (version) => {
         const { body: told } = await this.#server.get(`/recipes/${id}/versions/${version.version}/changes`);
         return { ...version, ...told, runs: runs.filter(({ recipe }) => recipe.version === version.version) };
       }),
     );
+    return { versions, page, pages: body.pages };
+  }
+
+  /** What one version changed against another, in words. @param {string} id @param {number} from @param {number} to */
+  async changes(id, from, to) {
+    return (await this.#server.get(`/recipes/${id}/versions/${to}/changes?since=${from}`)).body;
+  }
+
+  /** @param {string} id @param {{tags: readonly string[], archived: boolean}} filing */
+  async file(id, filing) {
+    return this.#server.ask("PUT", `/recipes/${id}/filing`, filing);
   }
 }

@@ -264,12 +264,12 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     const known = this.#book.recipes.get(typeof recipe === "string" ? recipe : recipe.id);
     const { kit } = this;
     if (!known || !kit) throw new Error("A run is begun with a recipe and a kit that are here.");
-    const { id, version, title, measured } = typeof recipe === "string" ? known : recipe;
+    const { id, version, title, document, measured } = typeof recipe === "string" ? known : recipe;
     const { makeSheet } = await import("../bench/sheet/index.js"); // here already, where a size was chosen
     const sheet = makeSheet(measured, { id, version }, size, kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
-    const madeBy = { id: versionKey(id, version), document: known.document, measured };
+    const madeBy = { id: versionKey(id, version), document, measured };
     /** @type {Changes & {outbox: {put: OutboxRow[]}}} */
     const changes = {
       runs: { put: [run] },
@@ -347,14 +347,15 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   /**
-   * A recipe's former version, measured: from this phone, or from the server.
-   * @param {string} id @param {number} version @throws {Unreachable | Refused}
+   * A recipe's former version: from this phone, or from the server.
+   * @param {string} id @param {number} version
+   * @returns {Promise<Pick<RecipeRow, "document" | "measured">>} @throws {Unreachable | Refused}
    */
-  async measured(id, version) {
-    return (
-      (await this.#book.version(id, version))?.measured ??
-      (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.measured
-    );
+  async version(id, version) {
+    const { document, measured } = (await this.#book.version(id, version)) ?? {};
+    return document && measured
+      ? { document, measured }
+      : (await this.#server.get(`/recipes/${id}/versions/${version}`)).body;
   }
 
   /**

@@ -31,6 +31,12 @@ const ELSEWHERE_MS = 5 * 60_000;
 /** So many awaited pictures the server names; one older than the last may be awaited all the same. */
 const MOST_AWAITED = 200;
 
+/** A recipe that is read by itself does not say how it is filed. @param {RecipeRow} [here] */
+const filingOf = ({ tags = [], archived_at = null } = /** @type {RecipeRow} */ ({})) => ({
+  tags,
+  archived_at,
+});
+
 /** @typedef {"open" | "studio" | "recipes"} Heard the batches that are open, how the studio stands, its recipes */
 /**
  * What a round may do, of sync.js: `ask` and `commit` throw when the round is no longer the one that goes; `goOn` asks
@@ -416,8 +422,10 @@ export class Round {
     const missing = new Map(this.#book.recipes);
     /** @type {Map<string, number>} */
     const wanted = new Map(); // to be read, and where each stands in the list
-    for (const [place, { id, version }] of (await this.#all("recipes")).entries()) {
+    for (const [place, { id, version, tags, archived_at }] of (await this.#all("recipes")).entries()) {
       const here = this.#book.recipes.get(id);
+      if (here && (`${here.tags}` !== `${tags}` || here.archived_at !== archived_at))
+        await this.#commit({ recipes: { put: [{ ...here, tags, archived_at }] } });
       if ((here?.version ?? 0) <= version) missing.delete(id);
       if (here && here.version > version && (await this.#isAnother(id, version))) {
         missing.delete(id);
@@ -457,7 +465,11 @@ export class Round {
 
   /** @param {(RecipeDoc & {etag: string | null})[]} read */
   #keepRecipes(read) {
-    const rows = read.map((each) => ({ ...each, generation: this.generation }));
+    const rows = read.map((each) => ({
+      ...filingOf(this.#book.recipes.get(each.id)),
+      ...each,
+      generation: this.generation,
+    }));
     const drafts = read.flatMap((each) => this.#mineOf(this.#book.recipes.get(each.id), each));
     return this.#commit({ recipes: { put: rows }, ...(drafts.length && { drafts: { put: drafts } }) });
   }

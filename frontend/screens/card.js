@@ -55,7 +55,7 @@ export class CardScreen extends HTMLElement {
   }
 
   /** @param {RecipeRow} recipe @param {AskedSize | null} asked */
-  #ways({ id, title, document: written }, asked) {
+  #ways({ id, title, document: written, address = id }, asked) {
     const count = h("input", {
       type: "number",
       min: 1,
@@ -78,7 +78,7 @@ export class CardScreen extends HTMLElement {
           class: "paper-size",
           onsubmit: (event) => {
             event.preventDefault();
-            location.hash = `#/card/${id}/${Number(count.value)}`;
+            location.hash = `#/card/${address}/${Number(count.value)}`;
           },
         },
         count,
@@ -89,24 +89,24 @@ export class CardScreen extends HTMLElement {
         { class: "paper-ways" },
         asked === null
           ? null
-          : h("a", { class: "button quiet", href: `#/card/${id}` }, say("page-paper-as-written")),
+          : h("a", { class: "button quiet", href: `#/card/${address}` }, say("page-paper-as-written")),
         h("button", { type: "button", class: "quiet", onclick: save }, say("page-paper-save-file")),
         h("a", { class: "button quiet", href: `#/versions/${id}` }, say("page-paper-versions")),
-        h("a", { class: "button quiet", href: `#/size/${id}` }, say("page-paper-make")),
+        h("a", { class: "button quiet", href: `#/size/${address}` }, say("page-paper-make")),
       ),
       ONLY_HERE.test(location.hostname)
         ? h("p", { class: "soft small" }, say("page-paper-only-here"))
-        : handOn(id, title),
+        : handOn(address, title),
     );
   }
 }
 
 /**
  * The card's address, for another maker of this studio: by the phone's own way to share, else copied.
- * @param {string} id @param {string} title
+ * @param {string} address @param {string} title
  */
-function handOn(id, title) {
-  const url = `${location.origin}${location.pathname}#/card/${id}`;
+function handOn(address, title) {
+  const url = `${location.origin}${location.pathname}#/card/${address}`;
   const said = h("p", { class: "soft small", role: "status" });
   const canShare = "share" in navigator;
   const give = async () => {

@@ -5,7 +5,7 @@
 //   copies: how they stand, when a maker should know; else null
 //   isAsking: a first visit, and not all was heard yet: a list stands once it is whole, the upper ones first
 //   "update-wanted"   the maker lets the newer page take over
-//   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
+//   "find-wanted" { words, kind, page }   answered by screen.found({ words, groups, says }): what the server has
 
 import { UNNAMED } from "../bench/sheet-words.js";
 import { batchRow } from "../parts/batch-row.js";
@@ -17,25 +17,21 @@ import { pageHead } from "../parts/page-head.js";
 import { COPY_OLD_MS, day, pieces, soon } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Now } from "../../bench/shapes/page" */
-/** @import { DraftRow, Item, Link, RecipeRow, WeekSeen } from "../../types/keep" */
+/** @import { DraftRow, Item, KeptEntry, Link, RecipeRow, WeekSeen } from "../../types/keep" */
+/** @import { Finding, FoundThere } from "../parts/find-all.js" */
 /** @import { CopiesNow } from "../../types/answers" */
 /** @import { Run } from "../keep/run.js" */
-/** @import { PieceWords } from "../../bench/shapes/page" */
+/** @import { BatchVerdict, PieceWords } from "../../bench/shapes/page" */
 
 const LETTERS = "ABCDEFGHIJKL";
 // A few recipes stand there to be seen; of many, the first, and what is looked for.
 const MOST_SEEN = 12;
-const ASK_AFTER_MS = 300; // a word is not asked for letter by letter
-
-/** @param {() => void} oninput */
-const searchField = (oninput) =>
-  h("input", { type: "search", maxlength: 100, autocomplete: "off", enterkeyhint: "search", oninput });
 
 /**
  * The parts of the page that change.
- * @param {{update: () => void, look: () => void, find: () => void, all: () => void}} given
+ * @param {{update: () => void, look: () => void, all: () => void, archived: () => void}} given
  */
-function makeParts({ update, look, find, all }) {
+function makeParts({ update, look, all, archived }) {
   const parts = {
     link: h("p", { class: "notice small" }),
     update: h(
@@ -59,18 +55,19 @@ function makeParts({ update, look, find, all }) {
     drafts: h("ul", { class: "plain" }),
     first: h("div", {}),
     madeList: h("ul", { class: "rows" }),
-    madeSays: h("p", { class: "soft", role: "status", hidden: true }),
-    search: searchField(look),
-    recipeSearch: searchField(find),
-    recipesSay: h("p", { class: "soft", role: "status", hidden: true }),
+    search: h("input", {
+      type: "search",
+      maxlength: 100,
+      autocomplete: "off",
+      enterkeyhint: "search",
+      oninput: look,
+    }),
+    found: h("section", { "aria-label": say("page-recipes-found"), hidden: true }),
+    tags: h("div", { class: "tags", role: "group", "aria-label": say("page-recipes-tags"), hidden: true }),
     allRecipes: h("button", { type: "button", class: "quiet add-row", onclick: all }),
+    archived: h("button", { type: "button", class: "quiet add-row", onclick: archived }),
   };
-  const findRecipe = h(
-    "label",
-    { class: "field find" },
-    h("span", {}, say("page-recipes-find-recipe")),
-    parts.recipeSearch,
-  );
+  const find = h("label", { class: "field find" }, h("span", {}, say("page-recipes-find")), parts.search);
   const bench = h(
     "section",
     { "aria-label": say("page-recipes-bench") },
@@ -82,10 +79,10 @@ function makeParts({ update, look, find, all }) {
     "section",
     { "aria-label": say("page-recipes-title") },
     h("h2", { class: "section-name" }, say("page-recipes-to-make")),
-    findRecipe,
-    parts.recipesSay,
+    parts.tags,
     parts.recipes,
     parts.allRecipes,
+    parts.archived,
     parts.drafts,
     h("a", { class: "button quiet add-row", href: "#/recipe/new" }, say("page-recipes-write-new")),
     h("a", { class: "button quiet", href: "#/bring" }, say("page-recipes-bring")),
@@ -95,39 +92,36 @@ function makeParts({ update, look, find, all }) {
     "section",
     { "aria-label": say("page-recipes-made") },
     h("h2", { class: "section-name" }, say("page-recipes-made")),
-    h("label", { class: "field find" }, h("span", {}, say("page-recipes-find")), parts.search),
-    parts.madeSays,
     parts.madeList,
   );
-  return { ...parts, findRecipe, bench, toMake, made };
+  return { ...parts, find, bench, toMake, made };
 }
 
 /**
  * @typedef {{id: string, title: string, number: string | null, finished_at: number | null, size: {pieces: number},
- *   piece?: PieceWords}} Made a batch in the list of those that were made
- * @typedef {{words: string, runs?: readonly Made[], total?: number, says?: string}} FoundMade
+ *   release?: BatchVerdict | null, piece?: PieceWords}} Made a batch in the list of those that were made
  * @typedef {{recipes: readonly RecipeRow[], drafts: readonly DraftRow[], runs: readonly Run[], made: readonly Made[],
  *   isAsking: boolean, bench: (run: string) => Now, waits: readonly Item[], link: Link, week: WeekSeen,
  *   copies: CopiesNow | null,
- *   now: () => number}} RecipesData
+ *   shelf: () => readonly KeptEntry[], whole: () => Promise<unknown>, now: () => number}} RecipesData
  * @typedef {ReturnType<typeof makeParts>} RecipesParts
  */
 
 export class RecipesScreen extends HTMLElement {
   /** @type {RecipesParts} */
   #parts = given();
-  /** @type {readonly Made[]} */
-  #made = [];
-  /** @type {readonly RecipeRow[]} */
-  #recipes = [];
+  /** @type {RecipesData} */
+  #data = given();
   #isWhole = false; // the maker asked for all recipes
-  /** @type {FoundMade | null} */
-  #told = null; // what the server found, and for which words
-  #asking = 0;
+  #isArchive = false; // for those that are archived
+  #tag = "";
+  /** @type {Finding | null} */
+  #finding = null; // parts/find-all.js, once something was looked for
 
   /** @param {RecipesData} data */
   set data(data) {
     if (!this.#parts) this.#build();
+    this.#data = data;
     const { recipes, drafts, runs, made, isAsking, bench, waits, link, week, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
@@ -155,7 +149,6 @@ export class RecipesScreen extends HTMLElement {
       makeOpenRun,
       (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0),
     );
-    this.#recipes = recipes;
     this.#listRecipes();
     keyed(
       parts.drafts,
@@ -173,10 +166,21 @@ export class RecipesScreen extends HTMLElement {
     const isFirst = !isAsking && recipes.length + runs.length + drafts.length === 0;
     show(parts.first, isFirst && !link.shut);
     if (isFirst && !parts.first.hasChildNodes()) this.#begin();
-    show(parts.toMake, isAsking ? recipes.length > 0 : !isFirst);
-    show(parts.made, made.length > 0);
-    this.#made = made;
-    this.#list();
+    keyed(parts.madeList, made, ({ id, number }) => `${id} ${number}`, makeMade);
+    this.#lay();
+  }
+
+  /** While something is looked for, what was found stands in place of the lists. */
+  #lay() {
+    const { search, found, find, first: begin, toMake, made } = this.#parts;
+    const { recipes, made: batches, isAsking } = this.#data;
+    const isLooking = search.value.trim() !== "";
+    const hasAny = isAsking ? recipes.length > 0 : begin.hidden || !begin.hasChildNodes();
+    show(find, hasAny);
+    show(found, isLooking);
+    show(toMake, hasAny && !isLooking);
+    show(made, batches.length > 0 && !isLooking);
+    if (isLooking) this.#finding?.draw();
   }
 
   /** How to begin is for who has nothing yet; with the server gone it is asked for again at the next turn. */
@@ -185,61 +189,69 @@ export class RecipesScreen extends HTMLElement {
     if (module) this.#parts.first.replaceChildren(module.firstVisit());
   }
 
-  /** What the server has for these words; `says` instead when it could not be asked. @param {FoundMade} told */
+  /** What the server has for these words; `says` instead when it could not be asked. @param {FoundThere} told */
   found(told) {
-    this.#told = told;
-    this.#list();
+    this.#finding?.found(told);
   }
 
-  /** All recipes are on this phone: a word is found in a title, a part or an ingredient. */
+  /** Those with the tag that was chosen, of those in use or of the archived ones. */
   #listRecipes() {
-    const { recipes, recipeSearch, recipesSay, findRecipe, allRecipes } = this.#parts;
-    const words = wordsOf(recipeSearch.value);
-    const found = words.length ? this.#recipes.filter((each) => has(textOf(each), words)) : this.#recipes;
+    const { recipes, tags, allRecipes, archived } = this.#parts;
+    const filed = this.#data.recipes.filter(({ archived_at: at }) => Boolean(at) === this.#isArchive);
+    const known = [...new Set(filed.flatMap((each) => each.tags ?? []))].sort((a, b) => a.localeCompare(b));
+    if (!known.includes(this.#tag)) this.#tag = "";
+    keyed(
+      tags,
+      known,
+      (tag) => tag,
+      (tag) => this.#makeTag(tag),
+      (node, tag) => setAttr(node, "aria-pressed", String(tag === this.#tag)),
+    );
+    show(tags, known.length > 0);
+    const found = this.#tag ? filed.filter((each) => each.tags?.includes(this.#tag)) : filed;
     const seen = this.#isWhole ? found : found.slice(0, MOST_SEEN);
-    keyed(recipes, seen, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
-    show(findRecipe, this.#recipes.length > MOST_SEEN);
+    keyed(recipes, seen, (recipe) => `${recipe.id} ${recipe.version} ${recipe.tags}`, makeRecipe);
     setText(allRecipes, say("page-recipes-all", { count: found.length }));
     show(allRecipes, found.length > seen.length);
-    setText(recipesSay, words.length && !found.length ? say("page-recipes-no-recipe") : "");
-    show(recipesSay, recipesSay.textContent !== "");
-  }
-
-  /** What is on this phone at once, and the rest when the server has told of it. */
-  #list() {
-    const { search, madeList, madeSays } = this.#parts;
-    const words = wordsOf(search.value);
-    const here = this.#made.filter(({ title, number }) => has(folded(`${title} ${number ?? ""}`), words));
-    const told = words.length > 0 && this.#told?.words === search.value.trim() ? this.#told : null;
-    const known = new Set(here.map(({ id }) => id));
-    const rows = [...here, ...(told?.runs ?? []).filter(({ id }) => !known.has(id))].sort(
-      (one, other) => (other.finished_at ?? Infinity) - (one.finished_at ?? Infinity),
+    const others = this.#data.recipes.length - filed.length;
+    setText(
+      archived,
+      this.#isArchive ? say("page-recipes-in-use") : say("page-recipes-archived", { count: others }),
     );
-    keyed(madeList, rows, ({ id, number }) => `${id} ${number}`, makeMade);
-    const more = (told?.total ?? 0) - (told?.runs?.length ?? 0);
-    let says = told?.says ?? (told && rows.length === 0 ? say("page-recipes-no-match") : "");
-    if (more > 0) says = say("page-recipes-more", { count: more });
-    setText(madeSays, words.length > 0 ? says || (told ? "" : say("page-common-asking")) : "");
-    show(madeSays, madeSays.textContent !== "");
+    show(archived, this.#isArchive || others > 0);
   }
 
-  #look() {
-    clearTimeout(this.#asking);
-    this.#list();
-    const words = this.#parts.search.value.trim();
-    if (words) this.#asking = setTimeout(() => tell(this, "find-wanted", { words }), ASK_AFTER_MS);
+  /** @param {string} tag */
+  #makeTag(tag) {
+    const choose = () => {
+      this.#tag = this.#tag === tag ? "" : tag;
+      this.#listRecipes();
+    };
+    return h("button", { type: "button", class: "quiet tag", onclick: choose }, tag);
+  }
+
+  async #look() {
+    this.#lay();
+    const module = await import("../parts/find-all.js").catch(() => null); // a first visit, and the server gone since
+    if (!module) return;
+    this.#finding ??= new module.Finding(
+      this.#parts.found,
+      () => this.#data,
+      (asked) => tell(this, "find-wanted", asked),
+    );
+    this.#finding.look(this.#parts.search.value.trim());
   }
 
   #build() {
     const parts = makeParts({
       update: () => tell(this, "update-wanted"),
       look: () => this.#look(),
-      find: () => {
-        this.#isWhole = false;
-        this.#listRecipes();
-      },
       all: () => {
         this.#isWhole = true;
+        this.#listRecipes();
+      },
+      archived: () => {
+        this.#isArchive = !this.#isArchive;
         this.#listRecipes();
       },
     });
@@ -255,6 +267,8 @@ export class RecipesScreen extends HTMLElement {
         parts.copies,
         parts.bench,
         parts.week,
+        parts.find,
+        parts.found,
         parts.first,
         parts.toMake,
         parts.made,
@@ -309,7 +323,7 @@ function writeOpenRun(node, run, bench, isFirst) {
 
 /** @param {RecipeRow} recipe */
 function makeRecipe(recipe) {
-  const { title, document } = recipe;
+  const { title, document, tags = [] } = recipe;
   const piece = document.piece ?? UNNAMED;
   const parts = document.components.map((component, place) =>
     h("li", {}, letterMark(LETTERS[place]), h("span", {}, component.name)),
@@ -329,7 +343,9 @@ function makeRecipe(recipe) {
         h(
           "span",
           { class: "soft small" },
-          say("page-recipes-written-for", { pieces: pieces(document.written_for, piece) }),
+          [say("page-recipes-written-for", { pieces: pieces(document.written_for, piece) }), ...tags].join(
+            ", ",
+          ),
         ),
       ),
       mark("next"),
@@ -370,27 +386,5 @@ const makeMade = (batch) =>
       ? pieces(batch.size.pieces, batch.piece)
       : say("page-recipes-pieces", { count: batch.size.pieces }),
   );
-
-/** As the server folds what it looks for. @param {string} text */
-function folded(text) {
-  return text.normalize("NFKC").toLowerCase().replaceAll("\u00df", "ss").trim();
-}
-
-/** @param {string} text */
-const wordsOf = (text) => folded(text).split(/\s+/).filter(Boolean);
-
-/** @param {string} text folded @param {readonly string[]} words */
-const has = (text, words) => words.every((word) => text.includes(word));
-
-const TEXTS = /** @type {WeakMap<RecipeRow, string>} */ (new WeakMap());
-
-/** What a recipe is found by, folded once for each version. @param {RecipeRow} recipe */
-function textOf(recipe) {
-  const { title, document: written } = recipe;
-  const names = [...written.components, ...Object.values(written.ingredients)].map(({ name }) => name);
-  const text = TEXTS.get(recipe) ?? folded([title, written.summary ?? "", ...names].join(" "));
-  TEXTS.set(recipe, text);
-  return text;
-}
 
 export const registerRecipesScreen = () => define("recipes-screen", RecipesScreen);

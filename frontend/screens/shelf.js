@@ -1,6 +1,6 @@
 // The shelf: what is in the house, lot by lot, what is left of each, and where it went.
 //
-//   screen.data = { entries, elsewhere, runs, today, currency, newId }
+//   screen.data = { entries, elsewhere, runs, today, currency, newId, asked }   // asked: the ingredient to open, or ""
 //   "shelf-written" { entries: [{kind, body}] }    "answer" { kind: "undone" }    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
@@ -37,7 +37,8 @@ import { point, say } from "../words.js";
 
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
- *   sheets?: readonly LabelSheet[], currency?: string, isMaker: boolean, newId: () => string, undoing: Undoing,
+ *   asked: string, sheets?: readonly LabelSheet[], currency?: string, isMaker: boolean, newId: () => string,
+ *   undoing: Undoing,
  *   isGiven: (once: string) => boolean,
  *   propose: (name: string) => Promise<readonly Proposal[] | null>}} ShelfData
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
@@ -65,12 +66,17 @@ export class ShelfScreen extends HTMLElement {
   /** @param {ShelfData} data */
   set data(data) {
     this.#data = data;
-    if (!this.#parts) this.#build();
+    if (!this.#parts) {
+      this.#open.add(data.asked);
+      this.#build();
+    }
     this.#undo.write(data.undoing);
     const seen = [data.entries, JSON.stringify(data.elsewhere), ...data.runs.map((run) => run.state)];
     if (seen.length === this.#seen.length && seen.every((each, place) => each === this.#seen[place])) return;
+    const isFirst = this.#seen.length === 0;
     this.#seen = seen;
     this.#write();
+    if (isFirst) find(this, "details[open]")?.scrollIntoView({ block: "nearest" });
     for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot }); // it may have gone somewhere since
   }
 

@@ -297,7 +297,9 @@ export class SizeScreen extends HTMLElement {
                 h("p", {}, written.summary),
               )
             : null,
-          h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, say("page-size-edit")),
+          recipe.address
+            ? h("b", {}, say("page-size-former", { version: recipe.version }))
+            : h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, say("page-size-edit")),
         ),
         h(
           "section",
@@ -506,7 +508,7 @@ export class SizeScreen extends HTMLElement {
         setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
       [this.#sized, this.#sheet] = [size, sheet];
       parts.begin.disabled = false;
-      parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
+      parts.print.href = `#/card/${recipe.address ?? recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
       const made = pieces(size.pieces, sheet.piece);
       setText(parts.begin, say("page-size-begin-pieces", { pieces: made }));
       this.#steppers.pieces.unit = pieceWord(sheet.piece, size.pieces);
@@ -520,7 +522,7 @@ export class SizeScreen extends HTMLElement {
       [this.#sized, this.#sheet] = [null, null];
       this.#writeShortage();
       parts.begin.disabled = true;
-      parts.print.href = `#/card/${recipe.id}`;
+      parts.print.href = `#/card/${recipe.address ?? recipe.id}`;
       setText(parts.begin, say("page-size-begin"));
       setText(parts.says, "");
       this.timeTold("");

@@ -1,26 +1,44 @@
-// A recipe's versions beside each other: what each changed, in words, and the batches made with it.
+// A recipe's versions and how it is filed: any one opened, printed, made or put back; any two compared; tags, archive.
 //
-//   screen.data = { id, recipe }     "history-wanted" { id }     screen.told(versions) or screen.told({ says })
-//   "version-taken" { id, version, as: "draft" | "copy" }        screen.trouble("…")
+//   screen.data = { id, recipe }     "history-wanted" { id, page }   screen.told({ versions, pages }) or told({ says })
+//   "version-taken" { id, version, as: "draft" | "copy" | "newest" }                screen.trouble("…")
+//   "changes-wanted" { id, from, to }      screen.compared({ changes }) or screen.compared({ says })
+//   "recipe-filed" { id, tags, archived }  screen.said("…")
 
 import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { RecipeRow } from "../../types/keep" */
+/** @import { Changes } from "../../types/answers" */
 /** @import { VersionTold } from "../../types/server" */
+
+const MOST_TAGS = 20;
 
 export class VersionsScreen extends HTMLElement {
   #id = "";
-  #seen = 0;
+  #seen = "";
+  #page = 0;
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  #said = h("p", { class: "soft small", role: "status" });
+  #filing = h("section", { class: "stack", "aria-label": say("page-versions-filing") });
+  #comparing = h("section", { class: "stack", "aria-label": say("page-versions-compare"), hidden: true });
   #told = h("div", { class: "versions", "aria-live": "polite" });
+  #more = h(
+    "button",
+    { type: "button", class: "quiet add-row", hidden: true, onclick: () => this.#ask(this.#page + 1) },
+    say("page-versions-more"),
+  );
 
   /** @param {{id: string, recipe: RecipeRow}} given */
   set data({ id, recipe }) {
-    this.#id = id;
-    if (this.#seen === recipe.version) return;
-    this.#seen = recipe.version;
+    const seen = `${recipe.version} ${recipe.tags} ${recipe.archived_at}`;
+    if (this.#seen === seen) return;
+    const isNews = Number.parseInt(this.#seen, 10) !== recipe.version;
+    [this.#id, this.#seen] = [id, seen];
+    this.#file(recipe);
+    if (!isNews) return;
+    this.#compare(recipe.version);
     this.#told.replaceChildren(h("p", { class: "soft" }, say("page-common-asking")));
     this.replaceChildren(
       h(
@@ -29,32 +47,121 @@ export class VersionsScreen extends HTMLElement {
         pageHead(say("page-versions-title"), ""),
         h("p", {}, recipe.title),
         this.#trouble,
+        this.#said,
+        this.#filing,
+        this.#comparing,
         this.#told,
+        this.#more,
       ),
     );
-    tell(this, "history-wanted", { id });
+    this.#ask(1);
   }
 
-  /** @param {VersionTold[] | {says: string}} answer */
+  /** @param {number} page */
+  #ask(page) {
+    tell(this, "history-wanted", { id: this.#id, page });
+  }
+
+  /** @param {{versions: VersionTold[], page: number, pages: number} | {says: string}} answer */
   told(answer) {
-    this.#told.replaceChildren(
-      ...("says" in answer
-        ? [h("p", { role: "alert" }, answer.says)]
-        : answer.map((each, index) => this.#column(each, index === 0))),
+    if ("says" in answer) {
+      this.#told.replaceChildren(h("p", { role: "alert" }, answer.says));
+      return;
+    }
+    const columns = answer.versions.map((each, place) =>
+      this.#column(each, answer.page === 1 && place === 0),
     );
+    if (answer.page === 1) this.#told.replaceChildren(...columns);
+    else if (answer.page === this.#page + 1) this.#told.append(...columns);
+    this.#page = answer.page;
+    show(this.#more, answer.page < answer.pages);
+  }
+
+  /** @param {Changes | {says: string}} answer */
+  compared(answer) {
+    const list = this.#comparing.lastElementChild;
+    list?.replaceChildren(
+      "says" in answer
+        ? h("p", { role: "alert" }, answer.says)
+        : answer.changes.length
+          ? changesList(answer.changes)
+          : h("p", {}, say("page-versions-alike")),
+    );
+  }
+
+  /** @param {string} text */
+  said(text) {
+    this.trouble("");
+    setText(this.#said, text);
   }
 
   /** @param {string} text */
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
-    this.#trouble.scrollIntoView({ block: "nearest" });
+    if (text) this.#trouble.scrollIntoView({ block: "nearest" });
+  }
+
+  /** @param {RecipeRow} recipe */
+  #file({ id, tags = [], archived_at: at }) {
+    const field = h("input", { type: "text", value: tags.join(", "), autocomplete: "off" });
+    const written = () =>
+      field.value
+        .split(",")
+        .map((tag) => tag.trim())
+        .filter(Boolean)
+        .slice(0, MOST_TAGS + 1); // one too many is the server's to refuse, in words
+    /** @param {boolean} archived */
+    const file = (archived) => tell(this, "recipe-filed", { id, tags: written(), archived });
+    const ways = [
+      h(
+        "button",
+        { type: "button", class: "outlined", onclick: () => file(Boolean(at)) },
+        say("page-versions-save-tags"),
+      ),
+      h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => file(!at) },
+        say(at ? "page-versions-take-back" : "page-versions-archive"),
+      ),
+    ];
+    this.#filing.replaceChildren(
+      h("label", { class: "field" }, h("span", {}, say("page-versions-tags")), field),
+      h("div", { class: "r-order" }, ways),
+      at ? h("p", { class: "soft small" }, say("page-versions-archived", { at: day(at) })) : "",
+    );
+  }
+
+  /** Any two, from the older to the newer or back. @param {number} newest */
+  #compare(newest) {
+    /** @param {string} label @param {number} chosen */
+    const pick = (label, chosen) => {
+      const options = Array.from({ length: newest }, (_, place) => newest - place).map((number) =>
+        h("option", { value: number, selected: number === chosen }, say("page-versions-version", { number })),
+      );
+      const select = h("select", {}, options);
+      return { select, field: h("label", { class: "field" }, h("span", {}, label), select) };
+    };
+    const [from, to] = [pick(say("page-versions-from"), 1), pick(say("page-versions-to"), newest)];
+    const ask = () =>
+      tell(this, "changes-wanted", {
+        id: this.#id,
+        from: Number(from.select.value),
+        to: Number(to.select.value),
+      });
+    this.#comparing.replaceChildren(
+      h("div", { class: "r-order" }, from.field, to.field),
+      h("button", { type: "button", class: "outlined", onclick: ask }, say("page-versions-compare")),
+      h("div", { "aria-live": "polite" }),
+    );
+    show(this.#comparing, newest > 1);
   }
 
   /** @param {VersionTold} told @param {boolean} isNewest */
   #column(told, isNewest) {
     const { version } = told;
-    /** @param {"draft" | "copy"} as @param {string} words */
+    const address = isNewest ? this.#id : `${this.#id}@${version}`;
+    /** @param {"draft" | "copy" | "newest"} as @param {string} words */
     const way = (as, words) =>
       h(
         "button",
@@ -66,12 +173,23 @@ export class VersionsScreen extends HTMLElement {
         words,
       );
     const ways = [
+      h("a", { class: "button quiet", href: `#/card/${address}` }, say("page-versions-open")),
+      h("a", { class: "button quiet", href: `#/size/${address}` }, say("page-versions-make")),
+      isNewest ? null : way("newest", say("page-versions-restore")),
       isNewest ? null : way("draft", say("page-versions-write-on")),
       way("copy", say("page-versions-copy")),
     ];
     return column(told, h("div", { class: "r-order" }, ways));
   }
 }
+
+/** @param {Changes["changes"]} changes */
+const changesList = (changes) =>
+  h(
+    "ul",
+    { class: "plain" },
+    changes.map(({ where, what }) => h("li", {}, h("b", {}, where), h("br"), what)),
+  );
 
 /** @param {VersionTold} given @param {HTMLElement} ways what can be done with it */
 function column({ version, title, created_at: at, changes, runs }, ways) {
@@ -80,13 +198,7 @@ function column({ version, title, created_at: at, changes, runs }, ways) {
     { "aria-label": say("page-versions-version", { number: version }) },
     h("h2", {}, say("page-versions-version", { number: version })),
     h("p", { class: "soft small" }, say("page-versions-named", { at: day(at), title })),
-    version === 1
-      ? h("p", {}, say("page-versions-first"))
-      : h(
-          "ul",
-          { class: "plain" },
-          changes.map(({ where, what }) => h("li", {}, h("b", {}, where), h("br"), what)),
-        ),
+    version === 1 ? h("p", {}, say("page-versions-first")) : changesList(changes),
     ways,
     h("h3", { class: "section-name" }, say(runs.length ? "page-versions-made" : "page-versions-not-made")),
     h(

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Error, Page, Route, expect
 
+import bench
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
 from tests.make import make_entry, uuid4
@@ -67,34 +68,73 @@ def runs_on_disk(page: Page) -> int:
 def test_a_search_finds_what_is_here_at_once_and_the_rest_on_the_server(
     phone: Page, archive: tuple[Server, dict[str, str]]
 ) -> None:
-    made, search = phone.get_by_role("region", name="Made"), phone.get_by_label("Find a batch")
+    search, found = phone.get_by_label("Find anything"), phone.get_by_role("region", name="Found")
+    batches = found.get_by_role("region", name="Batches")
     search.fill("plain 26-06")
-    expect(made.locator("li")).to_have_count(1)
+    expect(batches.locator("li")).to_have_count(1)
+    expect(phone.get_by_role("region", name="Made")).to_be_hidden()
     search.fill(OLDEST)
-    expect(made.get_by_role("link")).to_have_count(1)
-    expect(made.get_by_role("link")).to_contain_text(OLDEST)
+    expect(batches.get_by_role("link")).to_have_count(1)
+    expect(batches.get_by_role("link")).to_contain_text(OLDEST)
+    expect(found.get_by_role("region", name="Notes").get_by_role("link")).to_contain_text(
+        f"Remark of {OLDEST}"
+    )
     assert axe_finds(phone) == ""
 
-    made.get_by_role("link").click()
+    batches.get_by_role("link").click()
 
     expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
     assert runs_on_disk(phone) == ON_PHONE
-    search_again = phone.get_by_label("Find a batch")
     phone.go_back()
-    search_again.fill("26-0 26-09")
-    expect(made.get_by_role("status")).to_have_text("No match. Try part of the title or number.")
-    search_again.fill("plain")
-    expect(made.get_by_role("status")).to_have_text(f"{FINISHED - 30} more on the server. Add a word.")
+    phone.get_by_label("Find anything").fill("26-0 26-09")
+    expect(found.get_by_role("status")).to_have_text(
+        "Nothing found on this phone or the server. Try part of a word."
+    )
+
+
+def test_pages_of_the_server_follow_each_other_and_none_stands_twice(phone: Page) -> None:
+    batches = phone.get_by_role("region", name="Batches")
+    phone.get_by_label("Find anything").fill("plain")
+    expect(batches.get_by_role("button", name="Show more")).to_be_visible()
+    for page in range(2, 7):
+        with phone.expect_response(lambda answer, page=page: f"kind=batch&page={page}" in answer.url):
+            batches.get_by_role("button", name="Show more").click()
+    expect(batches.locator("li")).to_have_count(FINISHED)
+    expect(batches.get_by_role("button", name="Show more")).to_have_count(0)
+    links = batches.get_by_role("link").evaluate_all("(all) => all.map((each) => each.href)")
+    assert len(set(links)) == FINISHED
+
+
+def test_the_page_folds_every_letter_as_the_server_does(phone: Page) -> None:
+    """Latin, Greek and Cyrillic with all their marks, ligatures and wide forms; Python's tables are the reference."""
+    blocks = [
+        (0x20, 0x250),
+        (0x300, 0x530),
+        (0x1E00, 0x2000),
+        (0x2100, 0x2190),
+        (0xFB00, 0xFB07),
+        (0xFF01, 0xFF5F),
+    ]
+    letters = [chr(code) for first, end in blocks for code in range(first, end)]
+    texts = [*letters, "Crème  BRÛLÉE", "ΟΔΟΣ ὀδός", "İstanbul", "\tStraße\n", "ﬁne ½"]
+    theirs = phone.evaluate(
+        "async (texts) => { const { folded } = await import('/bench/folding.js'); return texts.map(folded); }",
+        texts,
+    )
+    assert [pair for pair in zip(texts, theirs, strict=True) if bench.folded(pair[0]) != pair[1]] == []
 
 
 def test_with_no_connection_the_search_and_a_link_say_so_and_the_way_out(
     phone: Page, archive: tuple[Server, dict[str, str]]
 ) -> None:
     phone.route("**/api/**", lambda route: route.abort())
-    made = phone.get_by_role("region", name="Made")
-    phone.get_by_label("Find a batch").fill("26-06")
-    expect(made.locator("li")).to_have_count(1)
-    expect(made.get_by_role("status")).to_have_text("No connection. Batches on this phone only.")
+    found = phone.get_by_role("region", name="Found")
+    phone.get_by_label("Find anything").fill("26-06")
+    expect(found.get_by_role("region", name="Batches").locator("li")).to_have_count(1)
+    expect(found.get_by_role("status")).to_have_text("No connection. Looked on this phone only.")
+    for words, group in (("plain", "Recipes"), ("remark of 26-06", "Notes")):
+        phone.get_by_label("Find anything").fill(words)
+        expect(found.get_by_role("region", name=group).locator("li")).to_have_count(1)
 
     phone.goto(f"{archive[0].url}#/record/{archive[1][OLDEST]}")
     expect(phone.get_by_role("status")).to_contain_text("No connection. This batch opens once there is one.")
@@ -223,13 +263,39 @@ def test_of_many_recipes_some_stand_there_and_a_word_finds_the_rest(page: Page, 
     assert len(of_recipes) == 2 and all("whole" in each for each in of_recipes), of_recipes
     expect(recipes).to_have_count(12)
 
-    field = page.get_by_label("Find a recipe by title, part or ingredient")
-    field.fill("weisse ton")
-    expect(recipes).to_have_count(1)
-    expect(recipes).to_contain_text("Bar 29")
-    field.fill("nothing has this")
-    expect(page.get_by_text("No recipe has that.")).to_be_visible()
+    field, found = page.get_by_label("Find anything"), page.get_by_role("region", name="Found")
+    field.fill("weisse TÖN")
+    expect(found.get_by_role("region", name="Recipes").get_by_role("link")).to_have_count(1)
+    expect(found).to_contain_text("Bar 29")
     field.fill("")
     page.get_by_role("button", name="All 30 recipes").click()
     expect(recipes).to_have_count(30)
+    server.stop()
+
+
+def test_tags_and_the_archive_of_the_server_order_the_list(page: Page, tmp_path: Path) -> None:
+    server = studio_server(tmp_path / "studio.sqlite3")
+    filed = {"Winter bar": (["market"], False), "Old bar": (["market"], True), "Gift bar": (["gifts"], False)}
+    for title, (tags, archived) in filed.items():
+        recipe = uuid4()
+        call(server, "PUT", f"recipes/{recipe}", {**RECIPE, "title": title})
+        call(server, "PUT", f"recipes/{recipe}/filing", {"tags": tags, "archived": archived})
+    carry_on(page)
+    page.goto(server.url)
+    titles = page.locator(".recipe-title")
+    expect(titles).to_have_text(["Gift bar", RECIPE["title"], "Winter bar"])
+    page.get_by_role("group", name="Tags").get_by_role("button", name="market").click()
+    expect(titles).to_have_text(["Winter bar"])
+    page.get_by_role("button", name="1 archived recipe").click()
+    expect(titles).to_have_text(["Old bar"])
+    assert axe_finds(page) == ""
+    page.get_by_label("Find anything").fill("old bar")
+    expect(page.get_by_role("region", name="Recipes")).to_contain_text("archived")
+    # Another device takes it back: this one hears of it.
+    recipe = next(
+        each["id"] for each in call(server, "GET", "recipes")["recipes"] if each["title"] == "Old bar"
+    )
+    call(server, "PUT", f"recipes/{recipe}/filing", {"tags": ["market"], "archived": False})
+    page.reload()
+    expect(titles).to_have_text(["Gift bar", "Old bar", RECIPE["title"], "Winter bar"])
     server.stop()

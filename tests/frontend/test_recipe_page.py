@@ -638,7 +638,7 @@ def test_an_earlier_version_is_written_on_or_copied_and_no_draft_is_lost_to_it(
     own_desk.evaluate("address => { location.hash = address }", versions)
     first = own_desk.get_by_role("region", name="Version 1")
 
-    first.get_by_role("button", name="Make a copy").click()
+    first.get_by_role("button", name="Duplicate as a variant").click()
     expect(at(own_desk, "title")).to_have_value(f"{RECIPE['title']} (second)")
     assert RECIPE_ID not in own_desk.url
 
@@ -657,3 +657,67 @@ def test_an_earlier_version_is_written_on_or_copied_and_no_draft_is_lost_to_it(
     expect(said(own_desk)).to_have_text("Saved as version 3.")
     assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == RECIPE["title"]
     assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/2")["title"] == "The second way"
+
+
+def test_any_version_is_opened_made_and_put_back_and_any_two_compared(own_desk: Page, server: Server) -> None:
+    butter = {**RECIPE["ingredients"]["butter"], "name": "Mango butter"}
+    change(server, {**RECIPE, "title": "The second way"})
+    change(
+        server,
+        {**RECIPE, "title": "The third way", "ingredients": {**RECIPE["ingredients"], "butter": butter}},
+    )
+    own_desk.reload()
+    expect(own_desk.locator(".recipe")).to_contain_text("The third way")
+    versions = f"#/versions/{RECIPE_ID}"
+    own_desk.evaluate("address => { location.hash = address }", versions)
+    screen = own_desk.locator("versions-screen")
+
+    comparing = screen.get_by_role("region", name="Compare two versions")
+    comparing.get_by_role("button").click()  # the first with the newest, as it stands
+    expect(comparing).to_contain_text("Mango butter")
+    expect(comparing).to_contain_text("The third way")
+    comparing.get_by_label("To").select_option("1")
+    comparing.get_by_role("button").click()
+    expect(comparing).to_contain_text("No difference.")
+
+    second = screen.get_by_role("region", name="Version 2")
+    second.get_by_role("link", name="Open or print").click()
+    expect(own_desk.locator("card-screen")).to_contain_text("The second way")
+    own_desk.go_back()
+    second.get_by_role("link", name="Make this version").click()
+    expect(own_desk.locator("size-screen")).to_contain_text("Version 2, not the newest")
+    own_desk.get_by_role("button", name="Begin 4").click()
+    expect(own_desk.locator("bench-screen")).to_be_visible()
+    own_desk.wait_for_function("async () => (await (await fetch('/api/v1/runs')).json()).total === 1")
+    assert call(server, "GET", "runs")["runs"][0]["recipe"]["version"] == 2
+
+    own_desk.evaluate("address => { location.hash = address }", versions)
+    screen.get_by_role("region", name="Version 1").get_by_role(
+        "button", name="Make it the newest again"
+    ).click()
+    expect(screen).to_contain_text("Version 1 is the newest again.")
+    expect(screen.get_by_role("region", name="Version 4")).to_be_visible()
+    assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == RECIPE["title"]
+
+
+def test_a_recipe_is_tagged_archived_and_brought_back_for_all_devices(own_desk: Page, server: Server) -> None:
+    own_desk.evaluate("address => { location.hash = address }", f"#/versions/{RECIPE_ID}")
+    filing = own_desk.get_by_role("region", name="Tags and archive")
+    filing.get_by_label("Tags").fill("market, winter ,, market")
+    filing.get_by_role("button", name="Save tags").click()
+    expect(own_desk.get_by_text("Saved for all devices.")).to_be_visible()
+    expect(filing.get_by_label("Tags")).to_have_value("market, winter")
+    filing.get_by_role("button", name="Archive this recipe").click()
+    expect(filing).to_contain_text("Archived on")
+    (told,) = call(server, "GET", "recipes")["recipes"]
+    assert told["tags"] == ["market", "winter"] and told["archived_at"]
+
+    filing.get_by_label("Tags").fill("a" * 41)
+    filing.get_by_role("button", name="Take it out of the archive").click()
+    expect(own_desk.get_by_role("alert")).to_contain_text("40")
+    expect(filing.get_by_label("Tags")).to_have_value("a" * 41)
+    filing.get_by_label("Tags").fill("")
+    filing.get_by_role("button", name="Take it out of the archive").click()
+    expect(filing.get_by_role("button", name="Archive this recipe")).to_be_visible()
+    own_desk.evaluate("() => { location.hash = '#/' }")
+    expect(own_desk.locator(".recipe")).to_have_count(1)

@@ -221,7 +221,7 @@ KIT = {
 # first, while the recipe has no summary: the one that news brings has its place.
 TYPED = (
     ("#/size/RECIPE", "bars", "12"),
-    ("#/", "Find a batch", "261"),
+    ("#/", "Find anything", "261"),
     ("#/recipe/RECIPE", "Title", "Plain bar, softer"),
     ("#/day/RUN", "Each day", "8:00 to 11:00"),
     ("#/record/RUN", "Signed off by", "Ada"),

@@ -11,6 +11,7 @@ from tests.perf.registry import FIGURES
 MODULES = (
     "http_figures",
     "crowd_figures",
+    "growth_figures",
     "stranger_figures",
     "helper_figures",
     "record_figures",

@@ -36,7 +36,6 @@ page-app-check-away = Keine Verbindung, also noch keine Prüfung. Geschriebenes 
 page-app-picked-away = Keine Verbindung, also noch keine Prüfung. Das Ausgewählte bleibt hier.
 page-app-draft-waits = Keine Verbindung. Das Rezept ist hier ein Entwurf und wird später gesendet.
 page-app-versions-away = Keine Verbindung. Die neueste Fassung ist hier, ältere auf dem Server.
-page-app-found-here = Keine Verbindung. Nur Chargen auf diesem Handy.
 
 ## Was klingelt. phase: wie eilig es ist
 

@@ -5,13 +5,16 @@ page-recipes-bench = Auf dem Arbeitstisch
 page-recipes-to-make = Zum Machen
 page-recipes-write-new = Neues Rezept schreiben
 page-recipes-bring = Rezept einlesen
-page-recipes-find-recipe = Rezept finden: Titel, Teil oder Zutat
-page-recipes-no-recipe = Kein Rezept hat das. Ein Wortteil genügt.
 page-recipes-all = Alle { $count } Rezepte
+page-recipes-find = Alles finden: Rezept, Chargennummer, Losnummer, Zutat, Notiz
+page-recipes-found = Gefunden
+page-recipes-tags = Schlagwörter
+page-recipes-archived = { $count ->
+    [one] { $count } Rezept im Archiv
+   *[other] { $count } Rezepte im Archiv
+}
+page-recipes-in-use = Zurück zu den Rezepten in Gebrauch
 page-recipes-made = Gemacht
-page-recipes-find = Charge nach Titel oder Nummer suchen
-page-recipes-no-match = Nichts gefunden. Einen Teil von Titel oder Nummer versuchen.
-page-recipes-more = { $count } weitere auf dem Server. Ein Wort mehr eingeben.
 page-recipes-update = Eine neuere Seite ist bereit.
 page-recipes-update-use = Übernehmen
 page-recipes-copy-old = Keine neue Sicherung der Werkstatt seit { $at }.

@@ -40,6 +40,7 @@ page-size-no-kit = Daf체r braucht es die Ausr체stung: welche Waagen, welche Sch�
 page-size-describe-kit = Ausr체stung angeben
 page-size-about = Zu diesem Rezept
 page-size-edit = Dieses Rezept 채ndern
+page-size-former = Fassung { $version }, nicht die neueste
 page-size-changed = Das Rezept wurde anderswo ge채ndert: Fassung { $version }.
 
 ## Diesmal

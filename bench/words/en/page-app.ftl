@@ -36,7 +36,6 @@ page-app-check-away = No connection, so no check yet. What you write is saved he
 page-app-picked-away = No connection, so no check yet. What you picked stays here.
 page-app-draft-waits = No connection. The recipe is a draft on this phone; it sends later.
 page-app-versions-away = No connection. The newest version is here, older ones on the server.
-page-app-found-here = No connection. Batches on this phone only.
 
 ## What rings. phase: by how urgent it is
 

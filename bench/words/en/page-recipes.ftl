@@ -5,13 +5,16 @@ page-recipes-bench = On the bench
 page-recipes-to-make = To make
 page-recipes-write-new = Write a new recipe
 page-recipes-bring = Bring in a recipe
-page-recipes-find-recipe = Find a recipe by title, part or ingredient
-page-recipes-no-recipe = No recipe has that. Try part of a word.
 page-recipes-all = All { $count } recipes
+page-recipes-find = Find anything: recipe, batch number, lot, ingredient, note
+page-recipes-found = Found
+page-recipes-tags = Tags
+page-recipes-archived = { $count ->
+    [one] { $count } archived recipe
+   *[other] { $count } archived recipes
+}
+page-recipes-in-use = Back to recipes in use
 page-recipes-made = Made
-page-recipes-find = Find a batch by title or number
-page-recipes-no-match = No match. Try part of the title or number.
-page-recipes-more = { $count } more on the server. Add a word.
 page-recipes-update = A newer page is ready.
 page-recipes-update-use = Use it
 page-recipes-copy-old = No new copy of the studio since { $at }.

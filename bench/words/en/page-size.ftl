@@ -40,6 +40,7 @@ page-size-no-kit = A sheet needs the kit: which scales, which bowls.
 page-size-describe-kit = Describe the kit
 page-size-about = About this recipe
 page-size-edit = Edit this recipe
+page-size-former = Version { $version }, not the newest
 page-size-changed = The recipe was changed elsewhere: version { $version }.
 
 ## This time
