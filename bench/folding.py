@@ -1,7 +1,5 @@
 """Text as it is searched, and searched for: capitals, accents and ways of writing a letter do not matter."""
 
-from __future__ import annotations
-
 from unicodedata import category, normalize
 
 

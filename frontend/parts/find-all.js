@@ -1,4 +1,5 @@
-// The search over all: what this phone has at once, and the rest as the server tells it; in groups, each saying what it is.
+// The search over all: what this phone has at once, and the rest as the server tells it; in groups, each saying what
+// it is.
 //
 //   const finding = new Finding(section, () => data, (asked) => …);   finding.look("d-a41")   finding.found(told)
 
@@ -99,8 +100,8 @@ export class Finding {
     const more = () => this.#ask({ words: this.#words, kind, page: (there?.page ?? 0) + 1 });
     return h(
       "section",
-      { "aria-label": say(`page-find-${kind}`) },
-      h("h2", { class: "section-name" }, say(`page-find-${kind}`)),
+      { "aria-label": say(`page-find-of-${kind}`) },
+      h("h2", { class: "section-name" }, say(`page-find-of-${kind}`)),
       h("ul", { class: "rows" }, all.map(foundRow)),
       there?.more
         ? h("button", { type: "button", class: "quiet add-row", onclick: more }, say("page-find-more"))

@@ -1,10 +1,10 @@
 # The search over all (frontend/parts/find-all.js).
 
-page-find-batch = Chargen
-page-find-recipe = Rezepte
-page-find-ingredient = Zutaten
-page-find-lot = Lose
-page-find-note = Notizen
+page-find-of-batch = Chargen
+page-find-of-recipe = Rezepte
+page-find-of-ingredient = Zutaten
+page-find-of-lot = Lose
+page-find-of-note = Notizen
 page-find-more = Mehr zeigen
 page-find-nothing = Nichts gefunden, weder auf diesem Handy noch auf dem Server. Ein Wortteil genügt.
 page-find-here = Keine Verbindung. Nur auf diesem Handy gesucht.
