@@ -433,13 +433,7 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
         if name == "recipes" and place is not None and place >= 0:
-            recipe = _read_recipe(value)
-            for nth, version in enumerate(recipe["versions"]):
-                with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
-                    _import_version(connection, str(recipe["id"]), version, tally)
-            if recipe["filing"] is not None:
-                with turns.take() as connection:
-                    filing.take_in(connection, str(recipe["id"]), recipe["filing"])
+            _import_recipe(turns, _read_recipe(value), f"recipes.{place}", tally)
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
         if name == "duties" and place is not None and place >= 0:
@@ -470,6 +464,15 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
     with turns.take() as connection:
         _note_import(connection, tally)
     turns.end()
+
+
+def _import_recipe(turns: Turns, recipe: RecipeGiven, where: str, tally: Tally) -> None:
+    for nth, version in enumerate(recipe["versions"]):
+        with turns.take() as connection, tally.judging(f"{where}.versions.{nth}"):
+            _import_version(connection, str(recipe["id"]), version, tally)
+    if recipe["filing"] is not None:
+        with turns.take() as connection:
+            filing.take_in(connection, str(recipe["id"]), recipe["filing"])
 
 
 def _note_import(connection: Connection, tally: Tally) -> None:
