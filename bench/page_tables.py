@@ -17,7 +17,10 @@ def page_tables() -> dict[str, dict[str, object]]:
             "RUN_KINDS": {kind: _kind(row) for kind, row in RUN_KINDS.items()},
             "SHELF_KINDS": {kind: _kind(row) for kind, row in SHELF_KINDS.items()},
         },
-        "bench/states.js": {"STATES": [*STATES]},
+        "bench/states.js": {
+            "STATES": [*STATES],
+            "DAMP": {state: about.damp for state, about in STATES.items() if about.damp},
+        },
         "parts/recipe-forms.js": {
             "DOES_CODES": form_of(Does).parts,
             "KIND_CODES": form_of(IngredientKind).parts,

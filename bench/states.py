@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal, TypedDict
 
+from bench.air import FIZZ_LOOK_RH, FIZZ_STOP_RH
 from bench.shapes.recipe import Guard, StateName, Window, WindowClass
 from bench.shapes.sheet import Step
 from bench.shapes.units import InstantMs, Ms
@@ -37,6 +38,9 @@ class State:
     kind: WindowClass
     back: WayBack | None = None
     lost_ms: Ms | None = None  # from then on there is no way back; None: time alone never takes it
+    damp: tuple[
+        tuple[int, Ms], ...
+    ] = ()  # from so many % humidity on it keeps for so long; the dampest first
 
 
 STATES: dict[StateName, State] = {
@@ -90,6 +94,8 @@ STATES: dict[StateName, State] = {
         keeps_ms=24 * HOUR_MS,
         each=False,
         kind="quality",
+        # The limits are those of the air over the bench; the hours are common practice.
+        damp=((FIZZ_STOP_RH, 2 * HOUR_MS), (FIZZ_LOOK_RH, 8 * HOUR_MS)),
     ),
 }
 # How long a mix that was sprayed too wet is left alone, where its recipe does not say: common practice.
@@ -139,6 +145,13 @@ def stake_of(over: Window) -> str:
 def common_stake(state: str) -> str:
     """What is at stake in a state, by common practice; "" where nobody knows it."""
     return say(f"states-stake-{state}") if state in STATES else ""
+
+
+def keeps_ms(over: Window, humidity: int | None) -> Ms:
+    """For how long what a window of nature's is over keeps, in air of this humidity in %; None where nobody read it."""
+    state = over.get("state", "")
+    damp = STATES[state].damp if state else ()
+    return min([over["latest_ms"], *(ms for least, ms in damp if humidity is not None and humidity >= least)])
 
 
 class Opened(TypedDict):

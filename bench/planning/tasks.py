@@ -31,7 +31,7 @@ from bench.shapes.planning import (
 from bench.shapes.recipe import Guard
 from bench.shapes.sheet import Sheet, Step, WaitStep
 from bench.shapes.state import State
-from bench.states import stake_of
+from bench.states import keeps_ms, stake_of
 from bench.steps import by_hand, counts_pieces, planned_ms, puts_in, runs_by_itself, usual_hands_ms
 from bench.whole import PPM, ceiling, half_even, span
 from bench.words import say
@@ -75,6 +75,7 @@ class _Tasks:
     ) -> None:
         self.sheet = sheet
         self.state = state
+        self.humidity = state["air"][-1]["humidity"] if state and state["air"] else None
         self.run = run
         self.hands = hands
         self.steps = {step["id"]: step for step in sheet["steps"]}
@@ -213,9 +214,8 @@ class _Tasks:
             )
         for keeps in step.get("keeps", []):
             if keeps["from"]:
-                gaps.append(
-                    self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps, stake_of(keeps))
-                )
+                most = keeps_ms(keeps, self.humidity)
+                gaps.append(self._gap(keeps["from"], step, None, most, "keeps", keeps, stake_of(keeps)))
         return gaps
 
     def _most_after(self, wait: WaitStep, latest: int) -> int | None:

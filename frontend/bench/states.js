@@ -16,6 +16,22 @@ export const ASSEMBLY = "assembly";
 const STATES = [];
 
 /**
+ * From so many % humidity on a state keeps for so long: as bench/states.py has it, written in by the server.
+ * @type {{[state: string]: readonly (readonly [humidity: number, ms: number])[] | undefined}}
+ */
+const DAMP = {};
+
+/**
+ * For how long what a window of nature's is over keeps, in air of this humidity in %; null where nobody read it.
+ * @param {Pick<Window, "state" | "latest_ms">} over @param {number | null} humidity
+ */
+export const keepsMs = ({ state = "", latest_ms }, humidity) =>
+  Math.min(
+    latest_ms,
+    ...(DAMP[state] ?? []).flatMap(([least, ms]) => (humidity !== null && humidity >= least ? [ms] : [])),
+  );
+
+/**
  * What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps.
  * @param {Over} over
  */

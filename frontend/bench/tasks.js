@@ -7,7 +7,7 @@ import { stretches } from "./bench-hours.js";
 import { BenchError } from "./errors.js";
 import { heldNow, mouldHolds, mouldPools, toolsOf, vesselHolds, vesselNow, vesselPools } from "./holding.js";
 import { full } from "./lists.js";
-import { stakeOf } from "./states.js";
+import { keepsMs, stakeOf } from "./states.js";
 import { byHand, countsPieces, plannedMs, putsIn, runsByItself, usualHandsMs } from "./steps/index.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
 import { say } from "../words.js";
@@ -203,8 +203,12 @@ class Tasks {
         : this.#gap([need], step, 0, null, "after", {});
     });
     const { window } = step;
+    const humidity = this.state?.air.at(-1)?.humidity ?? null;
     /** @type {[GapWhy, Window][]} */
-    const windows = (step.keeps ?? []).map((keeps) => ["keeps", keeps]);
+    const windows = (step.keeps ?? []).map((keeps) => [
+      "keeps",
+      { ...keeps, latest_ms: keepsMs(keeps, humidity) },
+    ]);
     if (window) windows.unshift(["window", window]);
     const opened = windows.filter(([, each]) => each.from.length); // one that nothing opens says nothing
     const takes = step.hands_ms ?? 0; // as written: what a larger batch takes is only a reckoning

@@ -40,6 +40,7 @@ from bench.label_sheets import COMMON, label_places, sheet_fault, sheet_title
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
+from bench.states import keeps_ms
 
 Json = dict[str, Any]
 
@@ -122,6 +123,7 @@ CALLS = {
     "opened": opened,
     "in_use": lambda run, others: in_use(laid(run), [laid(each) for each in others]),
     "stretches": stretches,
+    "keeps_ms": keeps_ms,
     "lay_out": lay_out,
     "can_empty": lambda problem, at: can_empty(Day(problem, at)),
     "next_step": next_step,

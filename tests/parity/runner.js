@@ -28,6 +28,7 @@ import { chooseSize, makeSheet, openSheet } from "/bench/sheet/index.js";
 import { stand, toldOfPieces } from "/bench/pieces.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
+import { keepsMs } from "/bench/states.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
 import { halfEven, moreBy, perCent, shareOut, times } from "/bench/whole.js";
 
@@ -106,6 +107,7 @@ const CALLS = {
     return { state, now: bench.now(sheet, state, at), tasks: tasksOf(sheet, { state }) };
   },
   stretches,
+  keeps_ms: keepsMs,
   lay_out: layOut,
   can_empty: (problem, at) => canEmpty(new Day(problem, at)),
   next_step: nextStep,

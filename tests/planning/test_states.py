@@ -11,6 +11,7 @@ import bench
 from bench.planning import make_problem, next_step, order_of, plan, replan, solver, tasks_of
 from bench.planning.layout import Day, Layout
 from bench.planning.price import price_of
+from tests.make import make_entry
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_gap, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
@@ -59,6 +60,30 @@ def test_what_can_be_brought_back_is_lost_after_all_when_it_waits_too_long() -> 
 
     assert price_of([(60 * MINUTE, mix)])[:2] == (0, 2 * MINUTE)
     assert price_of([(61 * MINUTE, mix)])[:2] == (1, 0)
+
+
+# Unwrapped in damp air
+
+
+def test_the_room_s_air_says_for_how_long_a_piece_stands_unwrapped() -> None:
+    """The hours are common practice. What the recipe itself says of its wrapping stands, whatever the air."""
+    recipe = json.loads((ROOT / "demo/recipes/fizzing-base-embed-whipped-top.json").read_text("utf-8"))
+    recipe["assembly"]["steps"] = [
+        {key: value for key, value in step.items() if key not in ("window", "latest", "stake")}
+        for step in recipe["assembly"]["steps"]
+    ]
+    size = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
+    sheet = bench.make_sheet(bench.read_recipe(recipe), {"id": "demo", "version": 1}, size, demo_kit())
+
+    def most(*entries: Json) -> set[int]:
+        told = tasks_of(sheet, bench.fold(sheet, list(entries)))
+        return {gap["most_ms"] // HOUR for gap in told["gaps"] if gap.get("state") == "unwrapped"}
+
+    assert most() == {24}
+    damp = make_entry("run", at=1, kind="aired", body={"humidity": 70})
+    dried = make_entry("run", at=2, kind="aired", body={"humidity": 45})
+    assert most(damp) == {2}
+    assert most(damp, dried) == {24}
 
 
 # Melted base is not left standing
