@@ -26,12 +26,25 @@ const LIST = new RegExp(`^(?:${anyOf("list")})$`, "iu");
 const FOR_THE = new RegExp(`^(?:${anyOf("forThe")})\\s+`, "iu");
 const OF = new RegExp(`^(?:(?:${anyOf("of")})\\s+|(?:de )?[dl]['\u2019])`, "iu");
 const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
-const TO = `\\s*(?:-|\u2013|\u2014|${anyOf("to")})\\s*`;
+const TO = `\\s*(?:-|\u2013|\u2014|(?<!\\p{L})(?:${anyOf("to")})(?!\\p{L}))\\s*`;
 const TIME_RANGE = new RegExp(`(${NUMBER})\\s*(\\p{L}+)?${TO}(${NUMBER})\\s*(\\p{L}+)`, "giu");
 const TIME = new RegExp(`${NUMBER}\\s*\\p{L}+`, "giu");
 const AMOUNT_RANGE = new RegExp(
   `^(${NUMBER}\\s*\\p{L}*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|\\p{L}+|%)?)\\s+(?:(?:${anyOf("of")})\\s+)?(.+)$`,
   "iu",
+);
+/** What an amount behind these is: the whole that is filled up to, or of something else; not how much of the name. */
+const FILLS_UP =
+  /(?:^|\s)(?:q\.?\s?s\.?|ad|to|up to|makes?|each|per|of|auf|bis|je|pro|zu|à|jusqu['\u2019]à|hasta|fino a)$/iu;
+/** A numbered line that is no step: its amount comes first, or behind a mark at its end. */
+const IN_A_LIST = new RegExp(`^${NUMBER}|[-\u2013\u2014:(]\\s*${NUMBER}\\s*\\p{L}+\\)?$`, "u");
+/** Short forms of American kitchens, told apart by the capital alone. */
+const SHORT = /^([\d\s.,/½¼¾⅓⅔⅛]+)([Tt])\.?$/u;
+/** In a sentence: an amount with its unit, and what it is of, as far as the next word that goes on. */
+const IN_SENTENCE = new RegExp(
+  `(?<![\\p{L}\\d.,/\u2013-])(${NUMBER}\\s*(?:fl\\.? ?oz|\\p{L}+|%)\\.?)\\s+(?:(?:${anyOf("of")})\\s+|[dl]['\u2019])?` +
+    `((?:(?!(?:${anyOf("goesOn")})(?!\\p{L}))[\\p{L}\\p{N}'\u2019-]+\\s*){1,5})`,
+  "gu",
 );
 const AMOUNT_WORDS = 6; // of the longest amount: 1 1/2 lb 2 1/2 oz
 /** Amounts that no scale and no spoon can give: before a name, or behind it. */
@@ -66,6 +79,13 @@ const canRead = (read, ...given) => {
 };
 /** @param {string} text @param {Measures | undefined} measures */
 const amountOf = (text, measures) => canRead(readAmount, text, measures || "metric");
+/** @param {string} text @param {Measures | undefined} measures */
+const amountIn = (text, measures) =>
+  asWritten(
+    measures === "us"
+      ? text.replace(SHORT, (_, number, unit) => `${number}${unit === "T" ? "tbsp" : "tsp"}`)
+      : text,
+  );
 /** @param {string} text */
 const isTime = (text) => canRead(readDurationMs, text) !== null;
 /** @param {string} one @param {string} other */
@@ -93,6 +113,8 @@ function byWeight(found, measures) {
 const plain = (line) =>
   line
     .trim()
+    .replace(/^(?:[-*\u2022]\s*)?(?:\[[ xX]?\]|[\u2610-\u2612\u2713\u2714])\s*/u, "")
+    .replace(/\s*[;\t]\s*/g, " ")
     .replace(/\*\*|__|\x60/g, "")
     .replace(/^\|?[\s:|-]*\|[\s:|-]*$/, "")
     .replace(/\s*\|\s*/g, " ")
@@ -107,7 +129,7 @@ function parted(text, measures) {
   if (range && !STEP_WORDS.test(text)) return { amount: "", said: range[1], name: range[2] };
   const words = text.split(/\s+/);
   for (let count = Math.min(AMOUNT_WORDS, words.length - 1); count > 0; count -= 1) {
-    const amount = asWritten(words.slice(0, count).join(" "));
+    const amount = amountIn(words.slice(0, count).join(" "), measures);
     if (amountOf(amount, measures))
       return byWeight({ amount, name: words.slice(count).join(" ").replace(OF, "") }, measures);
   }
@@ -122,7 +144,11 @@ function parted(text, measures) {
       .slice(0, -count)
       .join(" ")
       .replace(/\s*[:,\u2013\u2014-]$/, "");
-    if (amountOf(amount, measures)) return byWeight({ amount, name }, measures);
+    if (!amountOf(amount, measures)) continue;
+    const [fills] = FILLS_UP.exec(name) ?? [];
+    if (fills)
+      return { amount: "", said: `${fills.trim()} ${amount}`, name: name.slice(0, -fills.length).trim() };
+    return byWeight({ amount, name }, measures);
   }
   const before = VAGUE.exec(text);
   if (before) return { amount: "", said: before[1], name: before[2] };
@@ -169,16 +195,66 @@ function stepsOf(text, words) {
 }
 
 /**
+ * The lines of a text: of a page's source without its marks, and of several amounts in a row one each.
+ * @param {string} text @param {Measures | undefined} measures
+ */
+function linesOf(text, measures) {
+  const bare = /<(?:li|p|br|tr|div)\b/i.test(text)
+    ? text
+        .replace(/<\/?(?:li|p|br|tr|div|ul|ol|table|h\d)\b[^>]*>/gi, "\n")
+        .replace(/<[^>]+>/g, " ")
+        .replaceAll("&nbsp;", " ")
+        .replaceAll("&amp;", "&")
+    : text;
+  return bare
+    .split(/\r?\n/)
+    .map(plain)
+    .filter(Boolean)
+    .flatMap((line) => inARow(line, measures));
+}
+
+/** "Ingredients: 300 g salt, 100 g soda." @param {string} line @param {Measures | undefined} measures */
+function inARow(line, measures) {
+  const [, head = "", rest = line] = /^([^:\d]{1,40}):\s*(.*\d.*)$/u.exec(line) ?? [];
+  const row = rest.replace(/\.$/, "").split(/[,;]\s+/);
+  const isRow = row.length > 1 && row.every((each) => parted(each, measures)?.amount);
+  return isRow ? [...(head ? [`${head}:`] : []), ...row] : [line];
+}
+
+/**
+ * Where no line of the text is an ingredient's, the amounts in its sentences are offered as such, to be confirmed.
+ * @param {TextItem[]} items @param {Measures | undefined} measures @returns {TextItem[]}
+ */
+function withOffered(items, measures) {
+  if (items.some(({ as, amount }) => as === "line" && amount)) return items;
+  return items.flatMap((item) => {
+    const text = item.as === "line" ? "" : (item.text ?? "");
+    const found = [...text.matchAll(IN_SENTENCE)].flatMap(([, said, name]) => {
+      const amount = amountIn(said, measures);
+      return amountOf(amount, measures)
+        ? [{ text, as: "line", amount, name: name.trim(), isOffered: true }]
+        : [];
+    });
+    if (!found.length) return [item];
+    return [...found, ...(item.as === "step" ? [item] : stepsOf(text, text))];
+  });
+}
+
+/**
  * @param {string} text @param {Measures | undefined} measures
  * @param {boolean} [hasTitle] whether the recipe has a title already: then the first line is not taken for one
  * @returns {TextItem[]} the lines to confirm, in order, and between them {as: "method"} and {as: "again", key}
  *   where the text goes over to its method, or comes back to a part named before
  */
 export function readText(text, measures, hasTitle = false) {
+  return withOffered(readLines(linesOf(text, measures), measures, hasTitle), measures);
+}
+
+/** @param {string[]} lines @param {Measures | undefined} measures @param {boolean} hasTitle @returns {TextItem[]} */
+function readLines(lines, measures, hasTitle) {
   let inMethod = false;
   /** @type {Map<string, string>} */
   const headings = new Map();
-  const lines = text.split(/\r?\n/).map(plain).filter(Boolean);
   /** @param {string | undefined} written */
   const isAmount = (written) => Boolean(parted(bareOf(written ?? ""), measures)?.amount);
   const hasHeadings = lines
@@ -197,6 +273,8 @@ export function readText(text, measures, hasTitle = false) {
       return inMethod ? [{ as: "method" }] : [];
     }
     const step = line.replace(STEP_WORDS, "");
+    const numbered = step !== line && !inMethod && IN_A_LIST.test(step) ? parted(step, measures) : null;
+    if (numbered?.amount) return [{ text: line, as: "line", ...numbered }];
     if (step !== line) return stepsOf(line, step);
     const words = bare.split(/\s+/).length;
     const found = parted(line, measures);

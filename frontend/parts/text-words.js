@@ -5,8 +5,9 @@
 
 /**
  * Parts of regular expressions, of whole words and without groups of their own. verbs: what a step of that kind is
- * told by, the first that fits; one of a kind that runs by itself needs a time beside it.
- * @typedef {{method: string, list: string, step: string, to: string, of: string, forThe: string, and: string,
+ * told by, the first that fits; one of a kind that runs by itself needs a time beside it. goesOn: what ends a name within a sentence.
+ * @typedef {{method: string, list: string, step: string, to: string, of: string, goesOn: string, forThe: string,
+ *   and: string,
  *   vague: string, vagueAfter: string, thenWait: string, verbs: readonly (readonly [StepKind, string])[],
  *   units: {readonly [written: string]: string}}} TextWords
  */
@@ -15,10 +16,13 @@
 const LANGUAGES = [
   {
     method: "method|steps|directions|instructions|how to make(?!\\p{L}).*",
-    list: "ingredients?(?:\\s+(?:amounts?|quantit(?:y|ies)|weights?))?|amounts?\\s+ingredients?|you need|what you need",
+    list:
+      "(?:ingredients?|names?|items?)(?:\\s+(?:amounts?|quantit(?:y|ies)|weights?))?(?:\\s+units?)?|" +
+      "amounts?\\s+ingredients?|you need|what you need",
     step: "step",
     to: "to|or",
     of: "of",
+    goesOn: "with|and|into|in|to|for|then|until|over|on|at|plus|or|from",
     forThe: "for(?: the)?",
     and: "and|then",
     vague:
@@ -42,6 +46,7 @@ const LANGUAGES = [
     step: "schritt",
     to: "bis|oder",
     of: "von",
+    goesOn: "mit|und|in|zu|auf|dann|bis|für|bei|oder|aus",
     forThe: "für(?: (?:die|den|das))?",
     and: "und|dann|danach",
     vague:
@@ -67,6 +72,8 @@ const LANGUAGES = [
       tassen: "cups",
       tropfen: "drops",
       stück: "pieces",
+      tr: "drops",
+      trpf: "drops",
       sekunde: "s",
       sekunden: "s",
       minute: "min",
@@ -87,6 +94,7 @@ const LANGUAGES = [
     step: "étape",
     to: "à|ou",
     of: "de la|du|des|de",
+    goesOn: "avec|et|dans|puis|à|pour|jusqu",
     forThe: "pour(?: (?:la|le|les|l['’]))?",
     and: "et|puis",
     vague: "(?:une?\\s+|quelques\\s+)?(?:(?:bonne|petite|grosse)\\s+)?(?:pincées?|poignées?|filet|peu)",
@@ -121,6 +129,76 @@ const LANGUAGES = [
       jours: "days",
       semaine: "week",
       semaines: "weeks",
+    },
+  },
+  {
+    method: "preparación|elaboración|instrucciones|pasos|modo de hacerlo",
+    list: "ingredientes?(?:\\s+cantidad(?:es)?)?|necesitas",
+    step: "paso",
+    to: "a|o",
+    of: "del?(?: la)?",
+    goesOn: "con|y|en|hasta|luego|para",
+    forThe: "para(?: (?:la|el|los|las))?",
+    and: "y|luego",
+    vague: "(?:una?\\s+|unas\\s+)?(?:(?:buena|pequeña)\\s+)?(?:pizcas?|puñados?|chorrito|poco)",
+    vagueAfter: "al gusto|una (?:pizca)|un poco",
+    thenWait: "(?:dejar|reposar|secar|enfriar)(?!\\p{L}).*",
+    verbs: [
+      ["weigh", "pesa[rn]?"],
+      ["melt", "derreti[rd]|fundir"],
+      ["split", "dividir|repartir"],
+      ["pieces", "prensar|envolver|desmoldar"],
+      ["wait", "dejar|reposar|secar|enfriar"],
+    ],
+    units: {
+      gramos: "g",
+      cucharada: "tbsp",
+      cucharadas: "tbsp",
+      cucharadita: "tsp",
+      cucharaditas: "tsp",
+      cda: "tbsp",
+      cdas: "tbsp",
+      cdta: "tsp",
+      cdtas: "tsp",
+      taza: "cup",
+      tazas: "cups",
+      gotas: "drops",
+      minutos: "min",
+      horas: "h",
+      días: "days",
+    },
+  },
+  {
+    method: "preparazione|procedimento|istruzioni",
+    list: "ingredienti(?:\\s+quantità)?|ti serve",
+    step: "passo",
+    to: "a|o",
+    of: "di|del(?:la|lo)?",
+    goesOn: "con|e|in|fino|poi|per",
+    forThe: "per(?: (?:la|il|lo|i|le))?",
+    and: "e|poi",
+    vague: "(?:una?\\s+)?(?:(?:buona|piccola)\\s+)?(?:pizzic[oh]i?|manciat[ae]|goccio|po['\u2019])",
+    vagueAfter: "a piacere|quanto basta|un pizzico",
+    thenWait: "(?:lasciare|riposare|asciugare|raffreddare)(?!\\p{L}).*",
+    verbs: [
+      ["weigh", "pesare"],
+      ["melt", "sciogliere|fondere"],
+      ["split", "dividere"],
+      ["pieces", "pressare|avvolgere|sformare"],
+      ["wait", "lasciare|riposare|asciugare|raffreddare"],
+    ],
+    units: {
+      grammi: "g",
+      cucchiaio: "tbsp",
+      cucchiai: "tbsp",
+      cucchiaino: "tsp",
+      cucchiaini: "tsp",
+      tazza: "cup",
+      tazze: "cups",
+      gocce: "drops",
+      minuti: "min",
+      ore: "h",
+      giorni: "days",
     },
   },
 ];
