@@ -5,7 +5,8 @@
 
 /**
  * Parts of regular expressions, of whole words and without groups of their own. verbs: what a step of that kind is
- * told by, the first that fits; one of a kind that runs by itself needs a time beside it. goesOn: what ends a name within a sentence.
+ * told by, the first that fits; one of a kind that runs by itself needs a time beside it.
+ * goesOn: what ends a name within a sentence.
  * @typedef {{method: string, list: string, step: string, to: string, of: string, goesOn: string, forThe: string,
  *   and: string,
  *   vague: string, vagueAfter: string, thenWait: string, verbs: readonly (readonly [StepKind, string])[],
