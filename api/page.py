@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import gzip
 import hashlib
+import os
 import re
 from functools import lru_cache
 from pathlib import Path
@@ -125,8 +126,8 @@ Files = tuple[tuple[str, int], ...]
 
 def files_as_they_are(folder: Path) -> Files:
     """The page's files and when each was changed."""
-    served = (file for file in listed(folder) if Path(file).suffix in TYPES)
-    return tuple((file, (folder / file).stat().st_mtime_ns) for file in served)
+    served = (file for file in listed(folder) if file.endswith(tuple(TYPES)))
+    return tuple((file, os.stat(f"{folder}/{file}").st_mtime_ns) for file in served)
 
 
 def pieces_of(folder: Path, changed: Files) -> Pieces:

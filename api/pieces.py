@@ -12,6 +12,7 @@ what is the same whenever it is said stands where it is said.
 from __future__ import annotations
 
 import json
+import os
 import re
 from collections.abc import Callable, Iterable
 from functools import cache, cached_property
@@ -52,9 +53,12 @@ if ($version !== VERSION) throw Object.assign(new Error("rest.js is of another v
 
 def listed(folder: Path) -> list[str]:
     """Every file of the page, as its path under the folder, in order."""
-    paths = (path.relative_to(folder) for path in folder.rglob("*") if path.is_file())
-    seen = (path for path in paths if not any(part.startswith(".") for part in path.parts))
-    return sorted(path.as_posix() for path in seen)
+    found: list[str] = []
+    for at, folders, files in os.walk(folder):  # asked at every request: some milliseconds less than by paths
+        folders[:] = [each for each in folders if not each.startswith(".")]
+        below = Path(at).relative_to(folder).as_posix()
+        found += [each if below == "." else f"{below}/{each}" for each in files if not each.startswith(".")]
+    return sorted(found)
 
 
 class Pieces:

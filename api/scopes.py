@@ -12,7 +12,7 @@ What the module takes from the browser keeps its name, and nothing of its own ge
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from itertools import chain, count, product
 
 from tree_sitter import Node
@@ -43,6 +43,7 @@ BINDS = {
     "for_in_statement": "left",
     "namespace_import": None,
     "import_specifier": None,
+    "formal_parameters": None,
 }
 FUNCTIONS = frozenset(
     {
@@ -139,33 +140,36 @@ def short_name_of(root: Node) -> dict[int, str]:
     """The short name of each name that the module binds, by where it stands (its first byte)."""
     scopes = [Scope(None)]
     used: list[tuple[Node, Scope]] = []
+    private: list[Node] = []
     waiting = [(root, scopes[0])]
     while waiting:
         node, scope = waiting.pop()
-        outside = scope
-        if node.type in SCOPES:
-            parent = node.parent
-            scope = Scope(scope, is_body=bool(parent and parent.type in FUNCTIONS))
-            scopes.append(scope)
-        binding = outside if node.type in NAMED_OUTSIDE else scope
-        binding.names.update(dict.fromkeys(map(text_of, bound_in(node)), ""))
-        if node.type in NAMES:
+        kind = node.type
+        if kind in NAMES:
             used.append((node, scope))
-        said_outside = node.child_by_field_name("name") if node.type in SAID_OUTSIDE else None
-        waiting += [(each, outside if each == said_outside else scope) for each in reversed(node.children)]
+        elif kind == OF_A_CLASS:
+            private.append(node)
+        outside = scope
+        if kind in SCOPES:
+            is_body = node.parent is not None and node.parent.type in FUNCTIONS
+            scope = Scope(scope, is_body=is_body)
+            scopes.append(scope)
+        if kind in BINDS:
+            names = map(text_of, bound_in(node))
+            (outside if kind in NAMED_OUTSIDE else scope).names.update(dict.fromkeys(names, ""))
+        said_outside = node.child_by_field_name("name") if kind in SAID_OUTSIDE else None
+        waiting += [
+            (each, outside if each == said_outside else scope) for each in reversed(node.named_children)
+        ]
     owners = [(node, scope.use(text_of(node))) for node, scope in used]
     for scope in scopes:  # one above before those beneath it
         scope.shorten()
     found = {node.start_byte: owner.names[text_of(node)] for node, owner in owners if owner}
-    return found | _of_classes(root)
+    return found | _of_classes(private)
 
 
-def _of_classes(root: Node) -> dict[int, str]:
-    """The same for what a class keeps to itself."""
-    private = [node for node in walk(root) if node.type == OF_A_CLASS]
-    named = dict(zip(_by_use(map(text_of, private)), short_names(), strict=False))
+def _of_classes(private: list[Node]) -> dict[int, str]:
+    """The same for what a class keeps to itself: the more often it stands there, the shorter."""
+    names = [name for name, _ in Counter(map(text_of, private)).most_common()]
+    named = dict(zip(names, short_names(), strict=False))
     return {node.start_byte: f"#{named[text_of(node)]}" for node in private}
-
-
-def _by_use(names: Iterable[str]) -> Iterator[str]:
-    return (name for name, _ in Counter(names).most_common())

@@ -138,11 +138,12 @@ def go_through_a_studio() -> None:
     """Make the demo studio and ask it what a page asks, then forget all that was held of it."""
     import api.demo
     from api import create_app, store
-    from api.page import files_as_they_are, pieces_of
+    from api.page import files_as_they_are, make_ready, pieces_of
     from api.pieces import WORKER
     from api.places import FRONTEND
     from api.settings import Settings
 
+    make_ready()  # as each server's worker does, of all the pieces
     pieces = pieces_of(FRONTEND, files_as_they_are(FRONTEND)).names
 
     with tempfile.TemporaryDirectory() as folder:
