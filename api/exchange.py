@@ -25,7 +25,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.wsgi import wrap_file
 
 import bench
-from api import audit, duties, filing, moved, outlets, shelf, wants
+from api import audit, duties, filing, moved, outlets, papers, shelf, wants
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.duties import DutyGiven
@@ -35,6 +35,7 @@ from api.filing import FilingGiven
 from api.hours import HOURS
 from api.kit import KIT
 from api.outlets import OutletGiven
+from api.papers import PaperFile
 from api.piecewise import NotAnObject, NotJson, pieces
 from api.plan_shapes import MakersWritten
 from api.recipes import current_version, find_version, keep_version
@@ -45,6 +46,7 @@ from api.schemas import (
     StudioDuty,
     StudioExport,
     StudioOutlet,
+    StudioPaper,
     StudioRecipe,
     StudioRun,
     StudioWant,
@@ -65,13 +67,14 @@ PART = 256 * 1024
 # So long an import writes, and so long others may: longer than SQLite's writers sleep between two tries.
 TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
-LISTS = frozenset({"recipes", "runs", "shelf", "duties", "outlets", "wants"})
-A_RECIPE, A_RUN, A_DUTY, AN_OUTLET, A_WANT = (
+LISTS = frozenset({"recipes", "runs", "shelf", "papers", "duties", "outlets", "wants"})
+A_RECIPE, A_RUN, A_DUTY, AN_OUTLET, A_WANT, A_PAPER = (
     StudioRecipe(),
     StudioRun(),
     StudioDuty(),
     StudioOutlet(),
     StudioWant(),
+    StudioPaper(),
 )
 AS_BEGUN = (
     "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
@@ -154,7 +157,7 @@ class Tally:
 @blueprint.get("/export")
 @blueprint.response(200, StudioExport)
 def get_export() -> Response:
-    """The whole studio, less its pictures: recipes with all versions, kit, bench hours, settings, shelf, runs with journals."""
+    """The whole studio, less its photographs: recipes with all versions, kit, bench hours, settings, shelf with its papers, runs with journals."""
     # Written to the disk first: whoever reads slowly holds no view of the database.
     file = SpooledTemporaryFile(max_size=IN_MEMORY)  # noqa: SIM115
     counts = write_export(file)
@@ -241,6 +244,7 @@ def write_export(file: IO[bytes]) -> dict[str, int]:
         put("outlets", (canonical(each) for each in outlets.outlets_in(connection)))
         put("wants", (canonical(each) for each in wants.wants_in(connection)))
         put("shelf", _counted(connection, "shelf_entry", "SELECT text FROM shelf_entry ORDER BY seq", counts))
+        put("papers", papers.as_text(connection))
         put("runs", _runs_as_text(connection, counts))
         file.write(b"}\n")
     return counts
@@ -398,12 +402,20 @@ def _read_want(value: JsonValue) -> WantKept:
     return want
 
 
-READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven | WantKept]] = {
+def _read_paper(value: JsonValue) -> PaperFile:
+    paper: PaperFile = _judged(A_PAPER, value)
+    return paper
+
+
+READ: dict[
+    str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven | WantKept | PaperFile]
+] = {
     "recipes": _read_recipe,
     "runs": _read_run,
     "duties": _read_duty,
     "outlets": _read_outlet,
     "wants": _read_want,
+    "papers": _read_paper,
 }
 
 
@@ -449,6 +461,19 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
         if given is not None:
             with turns.take() as connection, tally.judging(name):
                 tally.count(ONCE[name](connection, given))
+    _import_shelf(file, turns, tally)
+    file.seek(0)
+    for name, place, value in pieces(file, LISTS):
+        if name == "runs" and place is not None and place >= 0:
+            with turns.take() as connection, tally.judging(f"runs.{place}"):
+                _import_run(connection, _read_run(value), tally, f"runs.{place}")
+    with turns.take() as connection:
+        _note_import(connection, tally)
+    turns.end()
+
+
+def _import_shelf(file: IO[bytes], turns: Turns, tally: Tally) -> None:
+    """Its journal, and then the files of the papers that it tells of."""
     file.seek(0)
     for first, some in _in_parts(
         value for name, place, value in pieces(file, LISTS) if name == "shelf" and place != -1
@@ -458,12 +483,9 @@ def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: b
             _count_entries(answers, tally, "shelf", first)
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
-        if name == "runs" and place is not None and place >= 0:
-            with turns.take() as connection, tally.judging(f"runs.{place}"):
-                _import_run(connection, _read_run(value), tally, f"runs.{place}")
-    with turns.take() as connection:
-        _note_import(connection, tally)
-    turns.end()
+        if name == "papers" and place is not None and place >= 0:
+            with turns.take() as connection, tally.judging(f"papers.{place}"):
+                tally.count(papers.take_in(connection, _read_paper(value)))
 
 
 def _import_recipe(turns: Turns, recipe: RecipeGiven, where: str, tally: Tally) -> None:

@@ -712,8 +712,14 @@ class StudioRun(Strict):
     entries = Listed(fields.Raw(), required=True)
 
 
+class StudioPaper(Strict):
+    id = fields.UUID(required=True)
+    media = fields.String(required=True, validate=validate.OneOf(["pdf", "jpeg", "png"]))
+    content = fields.String(required=True, metadata={"description": "Its bytes as Base64"})
+
+
 class StudioExport(Strict):
-    """A whole studio, less its pictures. A run is given as it was begun: its sheet is made of that again."""
+    """A whole studio, less its photographs. A run is given as it was begun: its sheet is made of that again."""
 
     format = fields.String(required=True, validate=validate.Equal("bowlside-export/1"))
     exported_at = Whole(required=True)
@@ -722,6 +728,11 @@ class StudioExport(Strict):
     runs = Listed(fields.Nested(StudioRun), required=True)
     shelf = Listed(
         fields.Raw(), load_default=list, metadata={"description": "The entries of the shelf's journal"}
+    )
+    papers = Listed(
+        fields.Nested(StudioPaper),
+        load_default=list,
+        metadata={"description": "The files of papers that the shelf tells of"},
     )
     duties = Listed(
         fields.Nested(StudioDuty),

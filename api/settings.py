@@ -113,6 +113,9 @@ class Settings:
         metadata={"description": "the largest body that POST /api/v1/import takes, in bytes"},
     )
     picture_limit: int = field(default=2 * MIB, metadata={"description": "the largest photograph, in bytes"})
+    paper_limit: int = field(
+        default=8 * MIB, metadata={"description": "the largest file of a paper, in bytes"}
+    )
     copies: Path | None = field(
         default=None,
         metadata={

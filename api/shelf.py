@@ -10,7 +10,7 @@ from flask import Response
 from sqlalchemy import Connection, Engine
 
 import bench
-from api import finished, generation
+from api import finished, generation, papers
 from api.answers import EntryAnswer, EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
@@ -65,6 +65,7 @@ def keep_entries(
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
     added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed, judge)
     finished.note(connection, added.new)
+    papers.expect(connection, added.new)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
 
 

@@ -294,13 +294,16 @@ class LotUse(Base):
 
 
 class Picture(Base):
-    """A photograph that an entry tells of; the picture itself comes after it, or never."""
+    """A photograph of a batch, or a paper's file, that an entry tells of; it comes after that, or never."""
 
     __tablename__ = "picture"
 
     id: Mapped[str] = mapped_column(String(140), primary_key=True)
-    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"))
+    # None: it is a paper's, of the shelf.
+    run_id: Mapped[str | None] = mapped_column(String(36), ForeignKey("run.id"))
     sha256: Mapped[str] = mapped_column(String(64))
+    # What a paper's file is; a photograph is a JPEG, and says nothing.
+    media: Mapped[str | None] = mapped_column(Text)
     content: Mapped[bytes | None] = mapped_column(LargeBinary)
 
 

@@ -18,7 +18,7 @@ from typing import TypeGuard, cast
 from bench.brief import joined
 from bench.errors import EntryError
 from bench.kinds import JUDGEMENTS, Kinds
-from bench.shapes.entries import ComplaintSort, Entry, Judgement, LotVerdict, Met, PaperKind
+from bench.shapes.entries import ComplaintSort, Entry, Judgement, LotVerdict, Met, PaperKind, PaperMedia
 from bench.shapes.schema import form_of
 from bench.whole import canonical
 from bench.words import say
@@ -134,6 +134,7 @@ FITS: dict[str, Callable[[object], bool]] = {
     "lot_verdict": _one_of(LotVerdict),
     "met": _one_of(Met),
     "paper": _one_of(PaperKind),
+    "media": _one_of(PaperMedia),
     "complaint": _one_of(ComplaintSort),
     "text": is_text,
     "uuid": _spelt(_UUID),

@@ -296,18 +296,19 @@ def _paper(shelf: Shelf, entry: Papered) -> bool:
     about = _about(shelf, body)
     if about is None:
         return False
-    about["papers"].append(
-        {
-            "at": entry["at"],
-            "device": entry["device"],
-            "paper": body["paper"],
-            "reference": body["reference"],
-            "dated": body.get("dated"),
-            "expires": body.get("expires"),
-            "amendment": body.get("amendment"),
-            "category": body.get("category"),
-        }
-    )
+    told: ShelfPaper = {
+        "at": entry["at"],
+        "device": entry["device"],
+        "paper": body["paper"],
+        "reference": body["reference"],
+        "dated": body.get("dated"),
+        "expires": body.get("expires"),
+        "amendment": body.get("amendment"),
+        "category": body.get("category"),
+    }
+    if "picture" in body and "media" in body:
+        told["picture"], told["media"] = body["picture"], body["media"]
+    about["papers"].append(told)
     return True
 
 

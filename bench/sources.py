@@ -3,7 +3,7 @@
     cited("ifra-51")     {"source": "IFRA Standards, 51st Amendment …", "dated": "2023-06-30"}
 
 `sources.json` has a row for each. `dated` is the day, month or year of the text that was read, "unknown" where it says
-none, "" where there is no text. `read` says how: "text" in the text itself, "second-hand" as another quotes it,
+none, "" where there is no text. `read` says how: "text" in the text itself, "copy" in somebody's copy of it, "second-hand" as another quotes it,
 "memory", "practice" (common in the trade), "maker" (the maker's own papers) or "own" (how this program works).
 """
 
@@ -16,7 +16,7 @@ from bench.words import say
 
 class Source(TypedDict):
     dated: str
-    read: Literal["text", "second-hand", "memory", "practice", "maker", "own"]
+    read: Literal["text", "copy", "second-hand", "memory", "practice", "maker", "own"]
 
 
 class Cited(TypedDict):

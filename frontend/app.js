@@ -276,7 +276,10 @@ const SCREENS = {
   },
   recall: {
     tag: "recall-screen",
-    data: (id) => (WHOSE_RECALL.test(id) ? { id, isOnline: studio.link.state === "online" } : null),
+    data: (id) =>
+      WHOSE_RECALL.test(id)
+        ? { id, isOnline: studio.link.state === "online", entries: studio.shelfEntries }
+        : null,
   },
   card: {
     tag: "card-screen",
@@ -993,15 +996,15 @@ function redraw({ screen: touched }, says = "") {
 
 /** @param {From<Entering>} from @param {Detail<"picture-taken">} picture */
 function keepPicture(from, picture) {
-  const { blob, sha256, text } = picture;
+  const { blob, sha256, said, says } = picture;
   const at = studio.at();
-  const { id } = from.route;
+  const run = journalOf(from);
   const write = async () => {
-    await holdRun(id);
-    await studio.enterPicture(id, blob, sha256, text ? { text } : {}, at);
+    await holdRun(run);
+    await studio.enterPicture(run, blob, sha256, said, at);
   };
   const again = () => keepPicture(from, picture);
-  accept(from, DISK, write, { done: () => redraw(from, say("page-app-photo-saved")), again });
+  accept(from, DISK, write, { done: () => redraw(from, says), again });
 }
 
 /** @param {From<SizeScreen>} from @param {Detail<"begin">} chosen */

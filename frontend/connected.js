@@ -28,6 +28,7 @@ export const archive = () => online(import("./keep/archive.js"));
 export const deviceList = () => online(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => online(import("./parts/label-sheet.js"));
+export const paperFile = () => online(import("./parts/paper-file.js"));
 export const supplyForms = () => online(import("./parts/supply-forms.js"));
 export const pastedText = () => online(import("./parts/recipe-text.js"));
 export const merging = () => online(import("./parts/recipe-merge.js"));

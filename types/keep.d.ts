@@ -113,6 +113,8 @@ export interface OutboxRow {
 export interface PictureRow {
   id: string;
   bytes?: ArrayBuffer;
+  /** Of a paper's file; a photograph is a JPEG. */
+  type?: string;
   /** Of an earlier page. */
   blob?: Blob;
 }

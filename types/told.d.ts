@@ -2,7 +2,7 @@
 
 import type { DutySaid, ProductUse, Size, SoldIn, WantState, WrittenDelivery, WrittenRecipe, Sheet } from "../bench/shapes/page";
 import type { Role } from "./answers";
-import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid } from "./keep";
+import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, Said, ShelfSaid } from "./keep";
 import type { BenchAnswer } from "./parts";
 import type { HoursDocument, PlanWish } from "./server";
 import type { FindAsked } from "../frontend/parts/find-all";
@@ -69,7 +69,7 @@ export interface ToldBy {
   "kit-written": Tells<{ document: object }, KitScreen>;
   "settings-written": Tells<{ document: object }, StudioScreen>;
   "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen | DeliveryScreen | BuyingScreen | PiecesScreen | RecipeScreen>;
-  "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
+  "picture-taken": Tells<{ blob: Blob; sha256: string; said: Said; says: string }, Entering>;
   "plan-heard": Tells<Nothing>;
   "plan-asked": Tells<PlanWish, DayScreen>;
   "plan-stopped": Tells<Nothing, DayScreen>;

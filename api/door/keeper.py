@@ -16,7 +16,9 @@ class DoorKeeper(Keeper):
         self._app = app
         settings: Settings = app.config["BOWLSIDE"]
         self._hops = settings.proxies if settings.mode == "proxy" else 0
-        self._most = max(settings.body_limit, settings.import_limit, settings.picture_limit)
+        self._most = max(
+            settings.body_limit, settings.import_limit, settings.picture_limit, settings.paper_limit
+        )
         self.is_alone = not settings.pairing
         self.knows_addresses = settings.mode == "lan"
 

@@ -33,19 +33,34 @@ def by_use(subject: Subject) -> Iterator[Finding]:
     if not subject.is_for_skin or not subject.may_be_sold_in("us"):
         return
     inner = bool(subject.fizzing) or "whipping_base" in subject.kinds or subject.use in ("bath", "lips")
+    eyes = subject.use == "eyes"
     for key in subject.all_used:
         ingredient = subject.recipe["ingredients"][key]
         for colour in colours_of(subject.substance(key), ingredient["inci"]):
             listed = colour["us_colour"]
-            if listed["use"] == "general":
+            use = "eye" if eyes and not listed["eye"] and listed["use"] != "none" else listed["use"]
+            if use == "general":
                 continue
             yield finding(
                 "colour-use",
-                "look" if inner or listed["use"] == "none" else "know",
+                "look" if inner or use in ("none", "eye") else "know",
                 f"ingredients.{key}",
-                say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=listed["use"]),
-                why=say("checks-colour-use-why", use=listed["use"]),
+                say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=use),
+                why=say("checks-colour-use-why", use=use),
                 source=cited("cfr-2015", say("checks-listed-in", section=listed["section"])),
+            )
+
+
+def unnamed(subject: Subject) -> Iterator[Finding]:
+    """A colour for lips or eyes of which nothing tells what is in it."""
+    for key in subject.used(*COLOURS) if subject.use in ("lips", "eyes") else []:
+        ingredient = subject.recipe["ingredients"][key]
+        if not colours_of(subject.substance(key), ingredient["inci"]):
+            yield finding(
+                "colour-unnamed",
+                "look",
+                f"ingredients.{key}",
+                say("checks-colour-unnamed", name=ingredient["name"]),
             )
 
 

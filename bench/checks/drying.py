@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
-from bench.checks.subject import Subject
+from bench.checks.subject import Subject, is_said
+from bench.checks.vessels import COLD
 from bench.shapes.recipe import Finding
 from bench.shapes.units import RecipeKey
 from bench.steps import runs_by_itself
@@ -42,6 +43,19 @@ def _wrapped_after(subject: Subject, pressed: RecipeKey) -> list[RecipeKey]:
 def _first_wait(subject: Subject, pressed: RecipeKey) -> RecipeKey:
     order = subject.order
     return next((key for key in order.following(pressed) if runs_by_itself(order.steps[key])), pressed)
+
+
+def dried_cold(subject: Subject) -> Iterator[Finding]:
+    """A pressed fizz that dries in a fridge: its air is damp, and the piece draws damp as it warms again."""
+    for pressed, _ in subject.order.of(does="press"):
+        part = subject.component(pressed)
+        if part not in subject.fizzing:
+            continue
+        for key in subject.order.following(pressed):
+            wait = subject.order.steps[key]
+            if runs_by_itself(wait) and is_said(COLD, f"{wait['title']}. {wait['says']}"):
+                yield finding("dried-cold", "look", key, say("checks-dried-cold", title=wait["title"]))
+                break
 
 
 def long_waits(subject: Subject) -> Iterator[Finding]:

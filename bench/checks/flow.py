@@ -32,6 +32,11 @@ SKIN_MS = 3 * MINUTE_MS  # a first layer that another can be poured on
 KEEPS_TIMES = 4  # a window of the recipe's own this many times the usual is not meant
 FINISHES = ("pour", "press", "pipe", "wrap")
 PUTS_ON = ("pour", "press", "pipe", "join", "sprinkle", "spray")
+# Put on by the very step that weighs it.
+LAID_ON = re.compile(
+    r"\b(?:lay|sprinkle|scatter|strew|press in|top with|dust)\b|streu|auflegen|legen|parsem|espolvor|cosparg",
+    re.IGNORECASE,
+)
 MIXES = re.compile(
     r"stir|mix|fold|rub|knead|whisk|whip|beat|blend|sift|shake|toss|work"
     r"|rühr|misch|knet|sieb|schüttel|hebe|heben|reiben|schlagen"
@@ -56,7 +61,8 @@ def late_weighing(subject: Subject) -> Iterator[Finding]:
             and not tipped_by(order.steps[each])
         ]
         used = {order.steps[each]["does"] for each in order.following(key)} & set(PUTS_ON)
-        if made and not used and not order.steps[made[-1]]["optional"]:
+        is_laid_on = is_said(LAID_ON, step["title"])
+        if made and not used and not is_laid_on and not order.steps[made[-1]]["optional"]:
             yield finding(
                 "late-weighing",
                 "look",

@@ -3,6 +3,7 @@
 What is usual is common practice; what a substance melts at is the table's.
 """
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
@@ -23,6 +24,11 @@ from bench.words import say, say_all
 
 # All of these are common practice.
 LONG_BURST_MS = 60_000  # in a microwave bursts are 10 to 30 s
+LONG_HEAT_MS = 10 * 60_000
+DIRECT = re.compile(
+    r"hob|stove|hot ?plate|cooker|burner|herd|kochplatte|gas|cuisini|plaque|fog[oó]n|fornell|piastra",
+    re.IGNORECASE,
+)
 BASE_MARGIN_MK = 30_000  # so far past the end of its melting range a base is scorched
 FAT_MARGIN_MK = 50_000
 OVERSHOOT_MK = 20_000  # so far past its end, where no limit was copied from its papers
@@ -38,6 +44,19 @@ def long_bursts(subject: Subject) -> Iterator[Finding]:
                 where,
                 say("checks-long-burst", title=melt["title"], span=span(longest)),
                 by=say("checks-long-burst-by"),
+            )
+
+
+def long_heat(subject: Subject) -> Iterator[Finding]:
+    """Over a flame or a plate, for longer than anybody looks away from fat."""
+    for where, melt, _ in melts(subject):
+        if DIRECT.search(melt["heater"]) and melt["burst_ms"] > LONG_HEAT_MS:
+            yield finding(
+                "long-heat",
+                "look",
+                where,
+                say("checks-long-heat", title=melt["title"], span=span(melt["burst_ms"])),
+                by=say("checks-long-heat-by", span=span(LONG_HEAT_MS)),
             )
 
 

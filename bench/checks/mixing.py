@@ -8,9 +8,8 @@ from bench.checks.finding import cut_per_cent, finding
 from bench.checks.heat import SAID_C, lines_of, melts, vessels_of_lines
 from bench.checks.product import annexes
 from bench.checks.subject import BINDERS, Subject, is_said, share_of
-from bench.heating import in_bursts
 from bench.lists import every
-from bench.shapes.recipe import Finding, RecipeLine, RecipeMelt
+from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.shapes.units import RecipeKey
 from bench.steps import heats, puts_in, runs_by_itself
 from bench.whole import span, temperature
@@ -22,6 +21,10 @@ SOAPS = ("soap_base", "whipping_base")
 BINDS = ("solubiliser", "surfactant", *SOAPS)
 # All common practice.
 OILY = Fraction(1, 10)  # of a part with a base in it: makers of bases allow 3 to 5 %
+MOSTLY = Fraction(1, 5)
+WARM = re.compile(
+    r"\b(?:hot|warm\w*|heat\w*|boil\w*|heiß\w*|erhitz\w*|chaud\w*|calient\w*|cald[oa])\b|°", re.IGNORECASE
+)
 TWO_PHASES = Fraction(2, 100)  # of fat and of water each
 MUCH_PRESERVATIVE = Fraction(2, 100)  # most are used at 0.5 to 1.5 %
 SETS_MS = 15 * MINUTE_MS  # a poured bar, before it is turned out
@@ -72,6 +75,29 @@ def two_phases(subject: Subject) -> Iterator[Finding]:
                 component["id"],
                 say("checks-two-phases", wet=_names(subject, wet), fats=_names(subject, plain)),
             )
+
+
+def cold_phase(subject: Subject) -> Iterator[Finding]:
+    """An emulsion whose wax is melted while none of its water is warmed: the wax sets where they meet."""
+    for component in subject.parts:
+        melted = {id_ for _, melt, of in melts(subject) if of is component for id_ in melt["of"]}
+        binds = [
+            each for each in component["lines"] if each["id"] in melted and subject.known_as(each) in BINDERS
+        ]
+        wet = [line for line in component["lines"] if subject.is_wet(line)]
+        is_cold = not any(line["id"] in melted or _said_warm(component, line) for line in wet)
+        if binds and wet and is_cold and share_of(component, wet) > MOSTLY:
+            yield finding(
+                "cold-phase",
+                "look",
+                f"{component['id']}.{wet[0]['id']}",
+                say("checks-cold-phase", wet=_names(subject, wet), wax=_names(subject, binds)),
+            )
+
+
+def _said_warm(component: Component, line: RecipeLine) -> bool:
+    steps = [step for step in component["steps"] if puts_in(step) and line["id"] in step["lines"]]
+    return any(WARM.search(text) for step in steps for text in (step["title"], step["says"]))
 
 
 def much_preservative(subject: Subject) -> Iterator[Finding]:
@@ -200,9 +226,9 @@ def _into_melt(subject: Subject) -> Iterator[tuple[RecipeKey, RecipeMelt, Recipe
 
 
 def shut_melt(subject: Subject) -> Iterator[Finding]:
-    """Something heated in a microwave with its lid shut, as the step's own words say."""
+    """Something heated with its lid shut, as the step's own words say."""
     for where, melt, _ in melts(subject):
-        if in_bursts(melt["heater"]) and is_said(LID_SHUT, f"{melt['title']}. {melt['says']}"):
+        if is_said(LID_SHUT, f"{melt['title']}. {melt['says']}"):
             yield finding("shut-melt", "look", where, say("checks-shut-melt", title=melt["title"]))
 
 

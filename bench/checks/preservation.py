@@ -1,13 +1,19 @@
 """Preservation: water, and what microbes live on, in a part that nothing preserves."""
 
+import re
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, share_of
 from bench.shapes.recipe import Finding, RecipeLine
-from bench.substances import has
+from bench.substances import has, source_of
 from bench.words import say, say_all
 
+# Soap by its INCI name: the alkali salt of a fat.
+SOAP_INCI = re.compile(
+    r"\b(?:sodium|potassium) (?:cocoate|oleate|olivate|palmate|palm kernelate|stearate|laurate|tallowate|castorate|sunflowerate)\b",
+    re.IGNORECASE,
+)
 BASES = ("soap_base", "whipping_base", "surfactant")  # preserved by their makers, for what is in them
 LITTLE = 5  # per cent of oats, honey or milk powder in a base, which its own alkali and glycerin keep: common practice
 
@@ -33,6 +39,24 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
                 ),
                 by=say("checks-unpreserved-by", share=per_cent),
             )
+
+
+def too_alkaline(subject: Subject) -> Iterator[Finding]:
+    """What keeps only where it is sour, in soap, which is not."""
+    for component in subject.parts:
+        soap = any(SOAP_INCI.search(subject.ingredient(line)["inci"]) for line in component["lines"])
+        if not soap and not subject.of_kind(component, "soap_base"):
+            continue
+        for line in component["lines"]:
+            found = subject.substance(line["ingredient"])
+            if found and has(found, "needs_acid"):
+                yield finding(
+                    "too-alkaline",
+                    "look",
+                    f"{component['id']}.{line['id']}",
+                    say("checks-too-alkaline", name=subject.ingredient(line)["name"]),
+                    source=source_of(found, "needs_acid"),
+                )
 
 
 def _feeds(subject: Subject, line: RecipeLine) -> bool:

@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_of, finding
-from bench.checks.subject import Subject, rounding
+from bench.checks.subject import Subject, is_said, rounding
 from bench.label_list import names_in
 from bench.lists import group
 from bench.product import limits, use_row
 from bench.quantities import read_ppm
 from bench.shapes.product import AnnexLimit, UseRow
-from bench.shapes.recipe import Finding
+from bench.shapes.recipe import Finding, Fragrance, Ingredient
 from bench.sources import cited
 from bench.substances import recognised
 from bench.whole import PPM
@@ -29,6 +29,17 @@ _STAYS = re.compile(
 _RINSED = re.compile(
     r"\b(?:soaps?|soap bars?|bath \w+|body wash|shower \w+|scrubs?|rinse\w*|wash\w*|seifen?|\w*bad|bade\w+|dusch\w+"
     r"|\w*peeling)\b",
+    re.IGNORECASE,
+)
+# Less is no solution, but how much of it to take.
+_SOLUTION = re.compile(r"(?<![\d.,])((?:[3-9]|[1-9]\d)(?:[.,]\d+)?) ?%")
+_NO_SCENT: Fragrance = {"limit_ppm": None, "category": "", "allergens": []}
+# What only a drug, or a medicine, may promise, as makers write it.
+_CLAIMS = re.compile(
+    r"\b(?:anti-?)?(?:acn[eé]|akne)\b|anti-?ba[ck]t[eé]ri\w*|antibatteric\w*|anti-?(?:septic|fungal|viral|inflammatory)"
+    r"|\b(?:eczema|eczéma|ekzem\w*|eccema|eczema|psoriasis|dermatitis|neurodermitis|schuppenflechte)\b"
+    r"|\bSPF\b|sun ?screen|sonnenschutz|lichtschutz\w*|protection solaire|\bkills? (?:germs?|bacteria)|desinfizier\w*"
+    r"|\bheal(?:s|ing)?\b|\bheil(?:t|end\w*|salbe)\b|\bpain relief\b|schmerz\w*",
     re.IGNORECASE,
 )
 HAND_CREAM, OTHER_CREAMS = "5C", ("5A", "5B", "5D")
@@ -118,6 +129,17 @@ def named_otherwise(subject: Subject) -> Iterator[Finding]:
         )
 
 
+def claims(subject: Subject) -> Iterator[Finding]:
+    """A title or a summary that promises what only a drug may."""
+    if not subject.is_for_skin or not subject.may_be_sold_in("us", "eu", "uk", "ni"):
+        return
+    for field, text in (("title", subject.recipe["title"]), ("summary", subject.recipe["summary"])):
+        said = _CLAIMS.search(text) if is_said(_CLAIMS, text) else None
+        if said:
+            yield finding("claims", "look", field, say("checks-claims", words=said[0]))
+            return
+
+
 def annexes(subject: Subject) -> Iterator[Finding]:
     """More of a substance than an annex of the cosmetics regulation allows, where it may be sold under it."""
     if not subject.is_for_skin:
@@ -131,17 +153,34 @@ def annexes(subject: Subject) -> Iterator[Finding]:
 
 def _held(subject: Subject, key: str, limit: AnnexLimit) -> Fraction:
     """At least so much of an ingredient is what the annex limits: of a blend of n names, the first is an n-th or more."""
-    found = subject.substance(key)
+    found, ingredient = subject.substance(key), subject.recipe["ingredients"][key]
     if found and found["id"] in limit["substances"]:
-        return Fraction(1)
-    names = names_in(subject.recipe["ingredients"][key]["inci"])
-    held = Fraction(0)
+        return _strength(ingredient)
+    names = names_in(ingredient["inci"])
+    held = _in_scent(ingredient, limit)
     for place, (name, ppm) in enumerate(names):
         of_it = recognised(name)
         if of_it and of_it["id"] in limit["substances"]:
             least = Fraction(1, len(names)) if place == 0 else Fraction(0)
             held += least if ppm is None else Fraction(ppm, PPM)
     return held
+
+
+def _strength(ingredient: Ingredient) -> Fraction:
+    """How much of it is the substance: its active share, or the per cent of a solution that its name says."""
+    if ingredient["active_ppm"] is not None:
+        return Fraction(ingredient["active_ppm"], PPM)
+    said = _SOLUTION.search(ingredient["name"])
+    return Fraction(said[1].replace(",", ".")) / 100 if said else Fraction(1)
+
+
+def _in_scent(ingredient: Ingredient, limit: AnnexLimit) -> Fraction:
+    """What the papers of a fragrance name of it."""
+    named = (
+        (recognised(each["name"]), each["ppm"])
+        for each in (ingredient["fragrance"] or _NO_SCENT)["allergens"]
+    )
+    return Fraction(sum(ppm for found, ppm in named if found and found["id"] in limit["substances"]), PPM)
 
 
 def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ from bench.substances import has, source_of
 from bench.words import say
 
 # A trait of a substance that is pointed out wherever it is used.
-POINTED_OUT: tuple[Trait, ...] = ("candle_colour", "food_colour", "airways")
+POINTED_OUT: tuple[Trait, ...] = ("candle_colour", "food_colour", "airways", "gives_gas", "strong_acid")
 # A trait that a law of some markets ends, and elsewhere is only told.
 ENDED_SOMEWHERE: tuple[Trait, ...] = ("borate", "microplastic")
 STRONG = Fraction(5, 100)  # of a part, of what acts on the airways: common practice stays at 1 to 3 %

@@ -31,7 +31,8 @@ SOAP = frozenset({"soap_base", "whipping_base"})
 BINDERS = ("emulsifying-wax", "btms-50", "stearic-acid")  # they bind oil and water
 # What shuts tight, as makers write it in five languages; and "not", which turns it round.
 SHUTS = re.compile(
-    r"air-?tight|seal\w{0,3} (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w{0,4} bag"
+    r"screw\w* (?:on )?(?:the |its )?(?:lids?|caps?)|\bcorked\b|\bcorks?\b(?! (?:mat|board|tray))|\bstoppers?\b|vacuum|vakuum\w*"
+    r"|verkork\w*|sottovuoto|al vacío|sous vide|air-?tight|seal\w{0,3} (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w{0,4} bag"
     r"|luftdicht|schraubglas|schraubdeckel|einmachglas|glas mit deckel|hermétique|bocal fermé|hermétic\w|tarro cerrado"
     r"|ermetic\w|barattolo chiuso",
     re.IGNORECASE,

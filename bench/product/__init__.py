@@ -24,7 +24,7 @@ from bench.shapes.product import (
     UseRow,
 )
 from bench.shapes.recipe import MeasuredRecipe, ProductUse, SoldIn, WrittenRecipe
-from bench.sources import cited
+from bench.sources import Cited, cited
 from bench.table import read_table
 from bench.words import say
 
@@ -141,26 +141,39 @@ def stands_of(product: Product, recipe_id: str, marks: Iterable[DutyMark]) -> Pr
 
 
 def _law(law: Law, sold_in: list[SoldIn]) -> LawStands:
+    markets = _among(law["markets"], sold_in)
     return {
         "id": law["id"],
-        "markets": _among(law["markets"], sold_in),
+        "markets": markets,
         "says": say(f"product-law-{law['id']}"),
-        **cited(law["source"]),
+        **_cited(law, markets),
     }
 
 
+def _cited(row: Law | Duty, markets: list[SoldIn]) -> Cited:
+    """Where it is from, and where that it holds in Northern Ireland is from."""
+    own = row.get("source_ni") if "ni" in markets else None
+    if own is None:
+        return cited(row["source"])
+    if markets == ["ni"]:
+        return cited(own)
+    told = cited(row["source"])
+    return {**told, "source": f"{told['source']}; {cited(own)['source']}"}
+
+
 def _duty(duty: Duty, mark: DutyMark | None, sold_in: list[SoldIn]) -> DutyStands:
+    markets = _among(duty["markets"], sold_in)
     return {
         "id": duty["id"],
         "of": duty["of"],
-        "markets": _among(duty["markets"], sold_in),
+        "markets": markets,
         "says": say(f"product-duty-{duty['id']}"),
         "state": mark["state"] if mark else "open",
         "day": mark["day"] if mark else None,
         "note": mark["note"] if mark else "",
         "more": say("product-small-free") if duty.get("small_free") else "",
         "since": duty.get("since", ""),
-        **cited(duty["source"]),
+        **_cited(duty, markets),
     }
 
 

@@ -45,7 +45,10 @@ JudgementFitting = Annotated[
 ]
 LotVerdictFitting = Annotated[LotVerdict, "how a lot was judged", Fits("lot_verdict")]
 MetFitting = Annotated[Met, "whether the pieces are as the recipe wants them", Fits("met")]
+# What the file of a paper is.
+PaperMedia = Literal["pdf", "jpeg", "png"]
 PaperFitting = Annotated[PaperKind, "what a paper is", Fits("paper")]
+MediaFitting = Annotated[PaperMedia, "what its file is", Fits("media")]
 ComplaintFitting = Annotated[
     ComplaintSort, "of the pieces, or how somebody reacted to them", Fits("complaint")
 ]
@@ -589,7 +592,7 @@ class LotJudgedBody(TypedDict):
 
 
 class PaperedBody(TypedDict):
-    """A paper about a lot or an ingredient: one of the two is there."""
+    """A paper about a lot or an ingredient: one of the two is there. Of its file all three are, or none."""
 
     lot: NotRequired[Key]
     ingredient: NotRequired[Key]
@@ -599,6 +602,9 @@ class PaperedBody(TypedDict):
     expires: NotRequired[DayText]
     amendment: NotRequired[Text]  # of an IFRA certificate
     category: NotRequired[Text]
+    picture: NotRequired[Uuid]
+    sha256: NotRequired[Sha256]
+    media: NotRequired[MediaFitting]
 
 
 class LeavingBody(TypedDict):

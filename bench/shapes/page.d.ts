@@ -1330,8 +1330,13 @@ export type LotVerdictFitting = LotVerdict;
 /** whether the pieces are as the recipe wants them */
 export type MetFitting = Met;
 
+export type PaperMedia = "pdf" | "jpeg" | "png";
+
 /** what a paper is */
 export type PaperFitting = PaperKind;
+
+/** what its file is */
+export type MediaFitting = PaperMedia;
 
 /** of the pieces, or how somebody reacted to them */
 export type ComplaintFitting = ComplaintSort;
@@ -1999,7 +2004,7 @@ export interface LotJudgedBody {
   readonly why?: Text;
 }
 
-/** A paper about a lot or an ingredient: one of the two is there. */
+/** A paper about a lot or an ingredient: one of the two is there. Of its file all three are, or none. */
 export interface PaperedBody {
   readonly lot?: Key;
   readonly ingredient?: Key;
@@ -2011,6 +2016,9 @@ export interface PaperedBody {
   /** of an IFRA certificate */
   readonly amendment?: Text;
   readonly category?: Text;
+  readonly picture?: Uuid;
+  readonly sha256?: Sha256;
+  readonly media?: MediaFitting;
 }
 
 /** Pieces of a batch that leave, or come back. It holds no name: an outlet is named by its id. */
@@ -3504,6 +3512,9 @@ export interface ShelfPaper {
   /** of an IFRA certificate */
   readonly amendment: string | null;
   readonly category: string | null;
+  /** its file's id, where it has one */
+  readonly picture?: string;
+  readonly media?: PaperMedia;
 }
 
 /** Whether a lot may be used. */
@@ -4121,7 +4132,7 @@ export interface Buying {
 
 // bench/shapes/product.py
 
-export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide";
+export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide" | "gives_gas" | "strong_acid" | "needs_acid";
 
 export interface UseRow {
   readonly use: ProductUse;
@@ -4144,6 +4155,8 @@ export interface Law {
   /** only of what holds a soap base */
   readonly soap?: boolean;
   readonly source: string;
+  /** where that it holds in Northern Ireland is from */
+  readonly source_ni?: string;
 }
 
 export type DutyOf = "studio" | "recipe";
@@ -4159,6 +4172,8 @@ export interface Duty {
   /** a small business may be free of it */
   readonly small_free?: boolean;
   readonly source: string;
+  /** where that it holds in Northern Ireland is from */
+  readonly source_ni?: string;
 }
 
 /** What an annex of the cosmetics regulation limits. A share is of the product, "" where it is forbidden. */

@@ -25,6 +25,7 @@ class Law(TypedDict):
     markets: list[SoldIn]
     soap: NotRequired[bool]  # only of what holds a soap base
     source: str
+    source_ni: NotRequired[str]  # where that it holds in Northern Ireland is from
 
 
 DutyOf = Literal["studio", "recipe"]  # seen to once for all, or for each recipe
@@ -40,6 +41,7 @@ class Duty(TypedDict):
     since: NotRequired[str]  # a day
     small_free: NotRequired[bool]  # a small business may be free of it
     source: str
+    source_ni: NotRequired[str]  # where that it holds in Northern Ireland is from
 
 
 class AnnexLimit(TypedDict):

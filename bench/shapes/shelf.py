@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import DayText, LotVerdict, PaperKind, Price
+from bench.shapes.entries import DayText, LotVerdict, PaperKind, PaperMedia, Price
 from bench.shapes.recipe import WrittenIngredient
 from bench.shapes.state import BatchVerdict
 from bench.shapes.units import InstantMs, Many, Mg, Text, Within, WrittenAmount
@@ -55,6 +55,8 @@ class ShelfPaper(TypedDict):
     expires: DayText | None
     amendment: str | None  # of an IFRA certificate
     category: str | None
+    picture: NotRequired[str]  # its file's id, where it has one
+    media: NotRequired[PaperMedia]
 
 
 class LotJudgement(TypedDict):

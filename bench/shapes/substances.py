@@ -21,6 +21,9 @@ Trait = Literal[
     "candle_colour",
     "acid_frees_sulfide",
     "frees_peroxide",  # in water
+    "gives_gas",  # by itself, at room temperature
+    "strong_acid",
+    "needs_acid",  # it keeps a piece only below about pH 6
 ]
 
 

@@ -47,6 +47,7 @@ export const FITS = {
   lot_verdict: oneOf("held", "accepted", "rejected"),
   met: oneOf("yes", "no"),
   paper: oneOf("safety_sheet", "ifra_certificate", "analysis", "other"),
+  media: oneOf("pdf", "jpeg", "png"),
   complaint: oneOf("complaint", "reaction"),
   text: isText,
   ids: (value) =>

@@ -189,7 +189,9 @@ function takes(ingredients, lots, entry, counted) {
     const { lot, ingredient = "", paper, reference } = entry.body;
     const { dated = null, expires = null, amendment = null, category = null } = entry.body;
     const about = lot === undefined ? ingredients.get(ingredient) : lots.get(lot);
-    about?.papers.push({ at, device, paper, reference, dated, expires, amendment, category });
+    const { picture, media } = entry.body;
+    const file = picture && media ? { picture, media } : {};
+    about?.papers.push({ at, device, paper, reference, dated, expires, amendment, category, ...file });
     return about !== undefined;
   }
   if (kind === "judged") {
@@ -243,7 +245,7 @@ export function papersPast(papers, on) {
 
 /**
  * The papers of a lot and of its ingredient, as they were told.
- * @param {Shelf} shelf @param {ShelfLot} lot
+ * @param {Pick<Shelf, "ingredients">} shelf @param {ShelfLot} lot
  */
 export function papersAbout({ ingredients }, { ingredient, papers }) {
   const own = Object.hasOwn(ingredients, ingredient) ? ingredients[ingredient].papers : [];

@@ -177,12 +177,12 @@ export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
     return id === SHELF ? this.shelf : this.runs.get(id);
   }
 
-  /** The photograph itself; undefined when this phone does not hold it. @param {string} id */
+  /** The photograph, or a paper's file; undefined when this phone does not hold it. @param {string} id */
   async picture(id) {
     const row = await this.#store.get("pictures", id);
     if (!row) return undefined;
     // A row of an earlier page holds the Blob itself.
-    return row.blob ?? new Blob(row.bytes ? [row.bytes] : [], { type: "image/jpeg" });
+    return row.blob ?? new Blob(row.bytes ? [row.bytes] : [], { type: row.type ?? "image/jpeg" });
   }
 
   close() {

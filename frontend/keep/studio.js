@@ -307,20 +307,18 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   /**
-   * A photograph of a run: the picture and the entry that tells of it, both or neither.
-   * @param {string} runId @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
-   * @param {Said["body"]} [body] @param {number} [at]
+   * A photograph of a run, or a paper's file: it and the entry that tells of it, both or neither.
+   * @param {string} runId @param {Blob} blob @param {string} sha256 of its bytes, hex
+   * @param {Said} said what tells of it @param {number} [at]
    */
-  async enterPicture(runId, blob, sha256, body = {}, at = this.at()) {
+  async enterPicture(runId, blob, sha256, { kind, body }, at = this.at()) {
     const picture = this.newId();
     // As bytes: a private session of WebKit's keeps no Blob.
     const changes = {
-      pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer() }] },
+      pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer(), type: blob.type }] },
       outbox: { put: [{ id: picture, run: runId, picture: true }] },
     };
-    return (
-      await this.#keep(runId, [{ kind: "pictured", body: { picture, sha256, ...body } }], at, changes)
-    )[0];
+    return (await this.#keep(runId, [{ kind, body: { picture, sha256, ...body } }], at, changes))[0];
   }
 
   /** The photograph itself; undefined when another phone took it. @param {string} id */

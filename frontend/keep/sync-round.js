@@ -390,12 +390,15 @@ export class Round {
       ...readBack(unread.map(({ id }) => id).filter((id) => !ids.has(id) && id > oldest)),
       put: [],
     };
+    // A paper's file is large: once the server has it, it is had from there.
+    const papers = unread.filter(({ id, run }) => run === SHELF && !ids.has(id) && id > oldest);
     for (const { id, run } of awaited) {
       const journal = this.#book.journal(run);
       if (journal && !journal.holds(id) && (await this.#book.picture(id)))
         outbox.put.push({ id, run, picture: true });
     }
-    if (unread.length + outbox.put.length > 0) await this.#commit({ outbox });
+    const pictures = { delete: papers.map(({ id }) => id) };
+    if (unread.length + outbox.put.length > 0) await this.#commit({ outbox, pictures });
     if (outbox.mark.length + outbox.put.length > 0) this.#sync.goOn();
   }
 

@@ -74,6 +74,16 @@ export function compared(known, mine, fields) {
 }
 
 /**
+ * What stands just as it is known: taken over, and not touched since. @param {Known} known @param {Known} mine
+ * @param {readonly KnownField[]} fields
+ */
+export const takenOver = (known, mine, fields) =>
+  fields.filter((field) => isThere(mine[field]) && sameData(known[field], mine[field]));
+
+/** @param {readonly KnownField[]} fields */
+export const fieldNames = (fields) => sayAll(fields.map(nameOf));
+
+/**
  * @param {{proposal: Proposal | null, isOfCard: boolean, known: Known, mine: Known, fields: readonly KnownField[],
  *   take: (fields: readonly KnownField[]) => void}} given @returns {HTMLElement[]}
  */
@@ -111,7 +121,7 @@ export function knownRow({ proposal, isOfCard, known, mine, fields, take }) {
     ...(fresh.length
       ? [
           h("ul", { class: "known-facts" }, facts),
-          touch(fresh, say("page-known-take", { fields: sayAll(fresh.map(nameOf)) })),
+          touch(fresh, say("page-known-take", { fields: fieldNames(fresh) })),
         ]
       : []),
     ...(other.length

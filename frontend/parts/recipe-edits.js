@@ -147,6 +147,16 @@ function anew(document, at, about) {
 }
 
 /**
+ * What was taken over for an old name goes with it; what else is written of the ingredient stays.
+ * @param {WrittenRecipe} document @param {string} ingredient @param {readonly string[]} fields
+ */
+export const withoutFields = (document, ingredient, fields) =>
+  fields.reduce(
+    (changed, field) => withValue(changed, `ingredients.${ingredient}.${field}`, undefined),
+    document,
+  );
+
+/**
  * What a line means is another ingredient than the one renamed: one of this name and nothing known of it.
  * @param {WrittenRecipe} document @param {LinePath} at
  */

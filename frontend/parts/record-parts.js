@@ -2,11 +2,12 @@
 
 import { FIZZ_STOP_RH } from "../bench/air.js";
 import { those } from "../bench/lists.js";
+import { papersAbout } from "../bench/shelf.js";
 import { readsIn } from "../bench/weighing.js";
 import { reading, temperature } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
-import { amountOf, bestBefore } from "./stock.js";
+import { amountOf, bestBefore, paperLinks } from "./stock.js";
 import { about, clock, day, duration, exactly } from "./words.js";
 import { point, say } from "../words.js";
 /** @import { Cost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
@@ -74,7 +75,7 @@ const named = (name) => (name === "wrap" ? say("page-record-wrap") : name);
 
 /**
  * Each lot that went in: how much, how much was booked, and whether it was past its date by then.
- * @param {Pick<BatchRecord, "lots" | "started_at">} told @param {Pick<Shelf, "lots">} shelf
+ * @param {Pick<BatchRecord, "lots" | "started_at">} told @param {Pick<Shelf, "lots" | "ingredients">} shelf
  */
 export function lotsPart(told, shelf) {
   if (!told.lots.length) return null;
@@ -95,7 +96,11 @@ export function lotsPart(told, shelf) {
           .filter(Boolean)
           .join(", ");
         return [
-          [names.map(named).join(", "), h("span", { class: "soft small lot-line" }, says)],
+          [
+            names.map(named).join(", "),
+            h("span", { class: "soft small lot-line" }, says),
+            h("span", { class: "no-print" }, lot ? paperLinks(papersAbout(shelf, lot)) : null),
+          ],
           count ? amountOf({ count }, count) : exactly(mg),
           count ? "" : about(booked),
         ];

@@ -7,12 +7,14 @@
 //   await askLoss({ lot, name, left })                     // the same
 
 import { decimal, decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
+import { saysOf } from "../bench/errors.js";
 import { halfEven } from "../bench/whole.js";
+import { paperFile } from "../connected.js";
 import { combobox } from "./combo.js";
 import { compared, knownOf, knownRow, picked } from "./known.js";
 import { choicesOf } from "./recipe-fields.js";
 import { INGREDIENT_KINDS } from "./recipe-forms.js";
-import { h, sameData, show } from "./dom.js";
+import { h, sameData, setText, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
 import { canScan, scanCode } from "./scanner.js";
 import { amountOf } from "./stock.js";
@@ -262,8 +264,9 @@ const PAPERS = ["safety_sheet", "ifra_certificate", "analysis", "other"];
 export const LOT_VERDICTS = ["accepted", "held", "rejected"];
 
 /**
- * A paper that was seen: what it is, where it is, and until when it is valid.
- * @param {{about: {lot: string} | {ingredient: string}, name: string}} asked @returns {Promise<ShelfSaid[] | null>}
+ * A paper that was seen: what it is, where it is, until when it is valid, and its file.
+ * @param {{about: {lot: string} | {ingredient: string}, name: string}} asked
+ * @returns {Promise<{said: ShelfSaid, file: {blob: Blob, sha256: string} | null} | null>}
  */
 export function askPaper({ about, name }) {
   /** @type {HTMLSelectElement} */
@@ -284,8 +287,37 @@ export function askPaper({ about, name }) {
     field(say("page-shelf-paper-category"), category),
   );
   show(ofScent, false);
+  /** @type {Awaited<ReturnType<Awaited<ReturnType<typeof paperFile>>["paperFile"]>> | null} */
+  let file = null;
+  let isReading = false;
+  const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  const chosen = h("input", {
+    type: "file",
+    accept: "application/pdf,image/*",
+    onchange: async () => {
+      const [given] = chosen.files ?? [];
+      file = null;
+      show(trouble, false);
+      if (!given) return;
+      isReading = true;
+      try {
+        file = await (await paperFile()).paperFile(given);
+        if (!written(reference)) reference.value = given.name;
+      } catch (error) {
+        const says = saysOf(error);
+        if (!says) throw error;
+        chosen.value = "";
+        setText(trouble, says);
+        show(trouble, true);
+      } finally {
+        isReading = false;
+      }
+    },
+  });
   const rows = [
     field(say("page-shelf-paper-what"), pick),
+    field(say("page-shelf-paper-file"), chosen),
+    trouble,
     field(say("page-shelf-paper-reference"), reference),
     ofScent,
     h(
@@ -296,6 +328,7 @@ export function askPaper({ about, name }) {
     ),
   ];
   return askForm(say("page-shelf-paper-on", { name }), submit(say("page-common-save")), rows, () => {
+    if (isReading) throw refuse(say("page-shelf-paper-reading"));
     const paper = PAPERS.find((each) => each === pick.value) ?? "other";
     const isOfScent = paper === "ifra_certificate";
     const body = {
@@ -306,8 +339,9 @@ export function askPaper({ about, name }) {
       ...(written(expires) ? { expires: written(expires) } : {}),
       ...(isOfScent && written(amendment) ? { amendment: written(amendment) } : {}),
       ...(isOfScent && written(category) ? { category: written(category) } : {}),
+      ...(file ? { media: file.media } : {}),
     };
-    return [{ kind: "papered", body }];
+    return { said: { kind: "papered", body }, file };
   });
 }
 

@@ -12,8 +12,10 @@ import { full } from "../bench/lists.js";
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
 import { say, sayAll, units } from "../words.js";
+import { fileLink } from "./hand-over.js";
 import { dayOnly, exactly } from "./words.js";
-/** @import { LotUse, MeasuredRecipe, PaperKind, Sheet, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
+/** @import { LotUse, MeasuredRecipe, PaperKind, Sheet, Shelf, ShelfLot } from "../../bench/shapes/page" */
+/** @import { ShelfPaper, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Use } from "../bench/shelf.js" */
@@ -121,6 +123,15 @@ export function bestBefore({ best_before: best }, today) {
   if (best === null) return "";
   return say(best < today ? "page-shelf-past" : "page-shelf-best-before", { day: dayWords(best) });
 }
+
+/** The files of papers that have one, each to be saved from the server. @param {readonly ShelfPaper[]} papers */
+export const paperLinks = (papers) =>
+  papers.flatMap(({ paper, reference, picture, media }) => {
+    if (!picture || !media) return [];
+    const name = reference.endsWith(`.${media}`) ? reference : `${reference}.${media}`;
+    const kind = say("page-shelf-paper-kind", { paper });
+    return [" ", fileLink(`/api/v1/pictures/${picture}`, name, say("page-shelf-paper-open", { kind }))];
+  });
 
 /** Papers that are past their date, by name; "" for none. @param {readonly PaperKind[]} papers */
 export const papersWords = (papers) =>

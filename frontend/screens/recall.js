@@ -1,18 +1,21 @@
 // Where the pieces are of every batch that has of a lot, or that is like one somebody complained of: to be printed, and
 // to be tried before it is needed. Needs the server.
 //
-//   screen.data = { id, isOnline }     // id: "lots.<lot>", "runs.<run>" or "complaint.<entry>"
+//   screen.data = { id, isOnline, entries }     // id: "lots.<lot>", "runs.<run>" or "complaint.<entry>"; of the shelf
 //   "recall-wanted" { of, id, rehearsal }; answered by screen.told({ recall } or { alike } or { says })
 
+import { foldShelf, papersAbout } from "../bench/shelf.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
+import { paperLinks } from "../parts/stock.js";
 import { outletName } from "./pieces.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
+/** @import { KeptEntry } from "../../types/keep" */
 /** @import { Alike, AtOutlet, Recall, RecalledBatch } from "../../bench/shapes/page" */
 
-/** @typedef {{id: string, isOnline: boolean}} RecallData */
+/** @typedef {{id: string, isOnline: boolean, entries: readonly KeptEntry[]}} RecallData */
 
 export class RecallScreen extends HTMLElement {
   /** @type {RecallData} */
@@ -69,6 +72,7 @@ export class RecallScreen extends HTMLElement {
       h("p", { class: "figures" }, say("page-recall-found", { found, made, share: `${share}` })),
       ...(unknown > 0 ? [h("p", { class: "past" }, say("page-recall-unknown", { count: unknown }))] : []),
       ...(batches.length ? batches.map(batchSection) : [h("p", {}, say("page-recall-none"))]),
+      ...this.#papers(),
     );
     this.#does.replaceChildren(
       h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-recall-print")),
@@ -83,6 +87,15 @@ export class RecallScreen extends HTMLElement {
         say(rehearsal ? "page-recall-real" : "page-recall-rehearse"),
       ),
     );
+  }
+
+  /** The papers of the lot that is called back; those of a batch's lots open from its record. */
+  #papers() {
+    const { id, entries } = this.#data;
+    const shelf = foldShelf(entries);
+    const lot = shelf.lots[splitId(id)[1]];
+    const links = lot ? paperLinks(papersAbout(shelf, lot)) : [];
+    return links.length ? [h("p", { class: "no-print" }, links)] : [];
   }
 
   /** @param {Alike} alike */

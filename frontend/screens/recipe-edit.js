@@ -39,6 +39,8 @@ import {
   knownHere,
   knownOf,
   knownRow,
+  fieldNames,
+  takenOver,
   picked,
   wanting,
 } from "../parts/known.js";
@@ -60,6 +62,7 @@ import {
   shifted,
   without,
   withText,
+  withoutFields,
 } from "../parts/recipe-edits.js";
 import {
   choicesOf,
@@ -852,6 +855,9 @@ export class RecipeScreen extends HTMLElement {
     });
     name.addEventListener("input", () => this.#change(nameLine(this.#document, at, name.value), at));
     name.addEventListener("change", () => {
+      // Enter says it, and then leaving the field says it again: the question stays.
+      const { id, about } = now();
+      if (id === before.id && about?.name === before.about?.name) return;
       const settled = settleLine(this.#document, at, before.about, this.#known);
       if (settled !== this.#document) this.#take(settled);
       this.#asked = this.#askAbout(at, before, now());
@@ -1020,10 +1026,19 @@ export class RecipeScreen extends HTMLElement {
       // By the new name, with details of its own.
       const isKnown = canonical({ ...about, name: old }) !== canonical(before.about);
       if (isKnown || !hasDetails(about)) return null;
+      const taken = this.#takenOver(line, before.about);
+      const gone = taken.length
+        ? /** @type {Question["ways"]} */ ([
+            [
+              say("page-known-leave", { fields: fieldNames(taken) }),
+              (document) => withoutFields(document, id, taken),
+            ],
+          ])
+        : [];
       return {
         line,
         text: say("page-recipe-renamed", { name: old }),
-        ways: [[say("page-recipe-is-another"), asAnother]],
+        ways: [...gone, [say("page-recipe-is-another"), asAnother]],
       };
     }
     if (!this.#document.ingredients[before.id] || hasDetails(about)) return null;
@@ -1034,6 +1049,15 @@ export class RecipeScreen extends HTMLElement {
         [say("page-recipe-rename-all"), (document, where) => renamedEverywhere(document, where, before.id)],
       ],
     };
+  }
+
+  /** What a line's ingredient has just as it is known of its old name.
+   * @param {string} line @param {WrittenIngredient} old */
+  #takenOver(line, old) {
+    const met = this.#met.get(line);
+    if (met?.name !== old.name) return [];
+    const known = knownOf(met.proposal, cardOf(this.#shelf, old.name)?.card);
+    return takenOver(known, picked(old), OF_RECIPE);
   }
 
   /** @param {HTMLElement} node @param {LinePath} at */

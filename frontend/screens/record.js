@@ -352,7 +352,9 @@ export class RecordScreen extends HTMLElement {
         needed: false,
         hint: say("page-record-picture-caption"),
       });
-      if (text !== null) tell(this, "picture-taken", { ...made, text });
+      if (text === null) return;
+      const said = { kind: "pictured", body: text ? { text } : {} };
+      tell(this, "picture-taken", { ...made, said, says: say("page-app-photo-saved") });
     } catch (error) {
       const says = saysOf(error);
       if (!says) throw error;

@@ -25,7 +25,8 @@ import {
   hazardsWords,
   LOT_VERDICTS,
 } from "../parts/shelf-forms.js";
-import { amountOf, bestBefore, dayWords, papersWords, runsOf, stockOf, typedIn } from "../parts/stock.js";
+import { amountOf, bestBefore, dayWords, paperLinks, papersWords } from "../parts/stock.js";
+import { runsOf, stockOf, typedIn } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
@@ -258,7 +259,7 @@ export class ShelfScreen extends HTMLElement {
           : null,
         this.#does(
           say("page-shelf-paper"),
-          () => this.#keep(askPaper({ about: { ingredient: key }, name }), say("page-shelf-saved-paper")),
+          () => this.#paper({ ingredient: key }, name),
           say("page-shelf-paper-on", { name }),
         ),
         this.#does(
@@ -382,7 +383,7 @@ export class ShelfScreen extends HTMLElement {
           : null,
         this.#does(
           say("page-shelf-paper"),
-          () => this.#keep(askPaper({ about: { lot: id }, name: number }), say("page-shelf-saved-paper")),
+          () => this.#paper({ lot: id }, number),
           say("page-shelf-paper-on", { name: number }),
         ),
         this.#does(
@@ -484,6 +485,16 @@ export class ShelfScreen extends HTMLElement {
     if (entries) tell(this, "shelf-written", { entries, says });
   }
 
+  /** @param {{lot: string} | {ingredient: string}} about @param {string} name */
+  async #paper(about, name) {
+    const says = say("page-shelf-saved-paper");
+    const given = await askPaper({ about, name });
+    if (!given) return;
+    const { said, file } = given;
+    if (file) tell(this, "picture-taken", { ...file, said, says });
+    else tell(this, "shelf-written", { entries: [said], says });
+  }
+
   /** @param {string | null} [ingredient] @param {string} [code] */
   async #receive(ingredient = null, code = "") {
     const { today, currency, newId, isMaker } = this.#data;
@@ -577,7 +588,8 @@ function judgedWords({ verdict, name, at, why }) {
  * @param {readonly ShelfPaper[]} papers @param {string} today
  */
 const paperLines = (papers, today) =>
-  papers.map(({ paper, reference, dated, expires, amendment, category }) => {
+  papers.map((each) => {
+    const { paper, reference, dated, expires, amendment, category } = each;
     const isOver = expires !== null && expires < today;
     const kind = [say("page-shelf-paper-kind", { paper }), amendment, category].filter(Boolean).join(" / ");
     const says = [
@@ -587,7 +599,12 @@ const paperLines = (papers, today) =>
         ? ""
         : say(isOver ? "page-shelf-paper-over" : "page-shelf-paper-until", { day: dayWords(expires) }),
     ];
-    return h("p", { class: isOver ? "small past" : "soft small" }, says.filter(Boolean).join(", "));
+    return h(
+      "p",
+      { class: isOver ? "small past" : "soft small" },
+      says.filter(Boolean).join(", "),
+      paperLinks([each]),
+    );
   });
 
 /**

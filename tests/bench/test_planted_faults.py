@@ -1,22 +1,29 @@
 """Planted faults are found; recipes that are sound are left in peace.
 
-The faults and the sound recipes stand in `faults/`. They were made by someone who had not read the rules.
+The faults and the sound recipes stand in `faults/`. They were made by people who had not read the rules, at two times.
+Of the second set's 33 faults 17 were found at first, and 2 of 12 sound recipes had a false alarm; then the rules were
+mended as classes.
 """
 
 from __future__ import annotations
 
+import copy
 import re
 from functools import cache
 from typing import Any
 
 import pytest
-from faults.planted import DESK, FAULTS, OWN, Fault
-from faults.sound import SOUND, sound
+from faults.planted import DESK, OWN, Fault
+from faults.planted_again import AGAIN
+from faults.sound import SOUND as FIRST
+from faults.sound_again import AGAIN as SOUND_AGAIN
 from workshop import demo_kit
 
 from bench import BenchError, check_recipe, read_recipe
 
 Json = dict[str, Any]
+FAULTS = [*DESK, *OWN, *AGAIN]
+SOUND = {**FIRST, **SOUND_AGAIN}
 
 
 def said_of(document: Json, air: tuple[float, float] | None = None) -> list[Json]:
@@ -34,7 +41,7 @@ def said_of(document: Json, air: tuple[float, float] | None = None) -> list[Json
 
 @cache
 def said_of_sound(id: str) -> list[Json]:
-    return said_of(sound(id))
+    return said_of(copy.deepcopy(SOUND[id].document))
 
 
 def words_of(finding: Json) -> str:
@@ -80,7 +87,7 @@ RIGHTLY: dict[str, tuple[str, ...]] = {
     # The maker says that it looks like food, and the duty to weigh it is the law's.
     "like-food": (
         *("bath_melts", "bath_whip", "bubble_bars", "coffee_scrub", "shower_jelly", "sugar_scrub"),
-        *("three_parts", "whipped_butter", "whipped_scrub"),
+        *("three_parts", "truffles", "whipped_butter", "whipped_scrub"),
     ),
     "citric-form": ("badekugeln", "sales"),  # it is not said, and it is 9 % of the acid
     "water-bath": ("badekugeln", "bath_melts", "foam_bombs", "three_parts"),  # nothing wipes the jug dry
@@ -107,7 +114,12 @@ def test_a_planted_fault_is_found(fault: Fault) -> None:
 
 
 def test_so_many_of_the_planted_faults_are_found() -> None:
-    assert len(DESK) >= 39 and len(OWN) >= 60 and len({each.id for each in FAULTS}) == len(FAULTS)
+    assert (
+        len(DESK) >= 39
+        and len(OWN) >= 60
+        and len(AGAIN) >= 20
+        and len({each.id for each in FAULTS}) == len(FAULTS)
+    )
     assert MISSED <= {each.id for each in FAULTS}
     assert len(MISSED) <= (1 - FOUND_AT_LEAST) * len(FAULTS), sorted(MISSED)
 

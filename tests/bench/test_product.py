@@ -36,7 +36,7 @@ def test_rows_point_at_what_there_is_and_name_a_source():
     assert len({duty["id"] for duty in all_duties()}) == len(all_duties())
     for row in (*all_laws(), *all_duties(), *limits(), *bans(), *map(use_row, USES)):
         assert cited(row["source"])["source"]
-        assert sources()[row["source"]]["read"] in ("text", "second-hand", "memory")
+        assert sources()[row["source"]]["read"] in ("text", "copy", "second-hand", "memory")
     assert all(substance(id_) for limit in limits() for id_ in limit["substances"])
 
 
@@ -78,6 +78,19 @@ def test_northern_ireland_goes_by_the_eu_and_great_britain_by_itself():
     )
     assert {"ni-person", "eu-report", "eu-notice"} <= ni and "eu-person" not in ni
     assert {"uk-person", "uk-report", "uk-notice"} <= uk and not ni & uk - {"samples"}
+
+
+def test_northern_ireland_names_the_texts_that_say_so():
+    """HSENI and HSE on CLP (read); that notices go to CPNP is second-hand."""
+    for use, id_, said in (
+        ("bath", "eu-notice", "CPNP for Northern Ireland"),
+        ("air", "eu-mixture", "HSENI"),
+    ):
+        for sold_in in (["ni"], ["eu", "ni"], ["eu"]):
+            [duty] = [each for each in standing(use=use, sold_in=sold_in)["duties"] if each["id"] == id_]
+            assert (said in duty["source"]) is ("ni" in sold_in)
+            assert ("1223/2009" in duty["source"] or "1272/2008" in duty["source"]) is ("eu" in sold_in)
+    assert "HSE page" in standing(use="air", sold_in=["uk"])["laws"][0]["source"]
 
 
 def test_the_demo_recipes_say_what_they_are_for_and_their_limits_are_of_the_right_category():

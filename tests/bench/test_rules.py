@@ -239,6 +239,12 @@ def alcohol_after(*between):
     return mixed({"name": "Soy wax"}, {"name": "Isopropyl alcohol"}, steps=steps)
 
 
+def emulsion(*melted):
+    """20 % wax, 80 % water, and what is melted of them."""
+    steps = [weigh("in", "l0"), weigh("water", "l1", into="jug"), melt(*melted)]
+    return of("Emulsifying wax", "Water", amounts=["20 g", "80 g"], steps=steps)
+
+
 PUT_ON = weigh("buds", "l1")
 
 
@@ -387,6 +393,20 @@ EXAMPLES = {
     "sour-spray": (of("Baking soda", "Cider vinegar"), of("Cider vinegar")),
     "metal-said": (base_melted(BASE, says="In the steel bowl."), base_melted(BASE, heater="water_bath", says="In the steel bowl.")),
     "cold-glass": (glasses("straight from the freezer"), glasses("warmed first")),
+    "trait-gives-gas": (of("Dry ice"), PLAIN),
+    "trait-strong-acid": (of("Baking soda", "Sodium bisulfate"), of("Baking soda", "Citric acid")),
+    "claims": (PLAIN | {"title": "Anti-acne soap", "sold_in": ["us"]}, PLAIN | {"title": "Anti-acne soap"}),
+    "too-alkaline": (
+        mixed({"name": "Soap", "inci": "Aqua, Potassium Oleate"}, {"name": "Potassium sorbate"}),
+        mixed({"name": "Gel", "inci": "Aqua, Xanthan Gum"}, {"name": "Potassium sorbate"}),
+    ),
+    "long-heat": (base_melted(BASE, heater="hob", burst="11 min"), base_melted(BASE, heater="hob", burst="10 min")),
+    "cold-phase": (emulsion("l0"), emulsion("l0", "l1")),
+    "dried-cold": (dried_where("Dry in the fridge"), dried_where("Dry, never in a fridge")),
+    "colour-unnamed": (
+        mixed({"kind": "pigment"}, use="lips"),
+        mixed({"kind": "pigment", "inci": "CI 77491"}, use="lips"),
+    ),
 }  # fmt: skip
 
 
@@ -429,7 +449,7 @@ def test_every_finding_is_by_a_rule_of_the_table_and_every_rule_has_one():
 def test_every_source_has_words_and_says_of_what_date_its_text_is_and_how_it_was_read():
     """What is read has a date, "unknown" where it says none; what is not read has none. No words without a row."""
     for id_, source in sources().items():
-        assert bool(source["dated"]) is (source["read"] in ("text", "second-hand")), id_
+        assert bool(source["dated"]) is (source["read"] in ("text", "copy", "second-hand")), id_
         for tag in words.languages():
             with words.speaking(tag):
                 assert cited(id_)["source"]

@@ -92,6 +92,34 @@ def test_what_was_written_stays_until_its_maker_takes_the_other(editor: Page) ->
     assert written(editor, lambda about: about["kind"] == "solubiliser")
 
 
+def test_what_was_taken_over_is_offered_to_go_with_the_old_name_and_what_was_written_stays(
+    editor: Page,
+) -> None:
+    name = at(editor, f"{LINE}.ingredient")
+    name.fill("Polysorbate 80")
+    name.press("Enter")
+    row = editor.locator(".r-line .known")
+    row.get_by_role("button", name="Take over").click()
+    editor.get_by_text("Details").first.click()
+    at(editor, "ingredients.polysorbate_80.kind").select_option("oil")
+    about = written(editor, lambda about: about.get("kind") == "oil")
+    assert {"inci", "density"} <= set(about)
+
+    name.fill("House blend")
+    name.press("Enter")
+    leave = editor.get_by_role("button", name="Remove what was known of it")
+    expect(leave).to_contain_text("INCI name")
+    expect(leave).not_to_contain_text("what it is")
+    leave.click()
+    assert written(editor, lambda about: "inci" not in about) == {"name": "House blend", "kind": "oil"}
+    expect(leave).to_have_count(0)
+
+    name.fill("Another blend")  # nothing was taken over of that name
+    name.press("Enter")
+    expect(editor.get_by_role("button", name="That is right")).to_be_visible()
+    expect(leave).to_have_count(0)
+
+
 def test_what_nobody_knows_is_asked_once_and_the_shelf_keeps_it(editor: Page, server: Server) -> None:
     at(editor, "measures").select_option("metric")
     name, amount = at(editor, f"{LINE}.ingredient"), at(editor, f"{LINE}.amount")

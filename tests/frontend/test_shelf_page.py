@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -275,6 +276,53 @@ def test_where_a_lot_went_is_one_touch_away_with_a_list_to_recall_by_and_asked_o
         stock(online, {"kind": "noted", "body": {"ingredient": "green", "text": "Sieve it"}})
     expect(row(online, "Green clay")).to_contain_text("Sieve it")
     expect(recall).to_be_visible()
+
+
+def test_a_papers_file_is_kept_with_its_lot_and_opened_from_shelf_record_and_recall(
+    online: Page, tmp_path: Path
+) -> None:
+    """A PDF goes as it is, byte for byte; and once the server has it, this phone holds it no longer."""
+    key = "0190a0a0-0000-7000-8000-00000000000b"
+    stock(online, card("butter", "Hard butter"), lot(key, "butter", KG, number="B1"))
+    item = row(online, "Hard butter")
+    item.locator("summary").click()
+    item.get_by_role("button", name="Paper about B1").click()
+    sheet = online.get_by_role("dialog")
+    bad, sheet_file = tmp_path / "sheet.heic", tmp_path / "sheet.pdf"
+    bad.write_bytes(b"no picture")
+    sheet_file.write_bytes(b"%PDF-1.7\n% made up\n%%EOF\n")
+    sheet.get_by_label("File, PDF or photo").set_input_files(bad)
+    expect(sheet.get_by_role("alert").filter(visible=True)).to_contain_text("picture")
+    sheet.get_by_label("File, PDF or photo").set_input_files(sheet_file)
+    expect(sheet.get_by_label("Its number, or where it is")).to_have_value("sheet.pdf")
+    sheet.get_by_label("Valid until").fill("2020-01-31")
+    with online.expect_response(lambda answer: "/pictures/" in answer.url and answer.status == 201):
+        sheet.get_by_role("button", name="Save").click()
+    expect(item).to_contain_text("past its date: Safety data sheet")
+
+    run = begin_bars(online)
+    enter(
+        online,
+        ("gathered", {"ingredient": "butter", "lot": key, "mg": 150_000}),
+        ("weighed", {"line": "bar.1.butter", "mg": 150_000}),
+    )
+    for address in ("#/shelf", f"#/record/{run}", f"#/recall/lots.{key}"):
+        go(online, address)
+        if address == "#/shelf":
+            row(online, "Hard butter").locator("summary").click()
+        with online.expect_download() as downloading:
+            online.get_by_role("link", name="Open: Safety data sheet").click()
+        assert downloading.value.suggested_filename == "sheet.pdf"
+        assert downloading.value.path().read_bytes() == sheet_file.read_bytes()
+    online.wait_for_function(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore();
+            const { pictures } = await store.read("pictures");
+            store.close();
+            return pictures.length === 0;
+        }"""
+    )
 
 
 def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> None:

@@ -1,7 +1,7 @@
 # Bilder einer Charge (api/pictures.py).
 
 api-pictures-title = Das Bild stimmt nicht
-api-pictures-send-jpeg = Ein JPEG senden, mit dem Kopf Content-Type: image/jpeg.
+api-pictures-send-jpeg = Ein JPEG als image/jpeg senden. Ein Papier auch als PDF oder PNG: application/pdf, image/png.
 api-pictures-no-entry = Kein Eintrag nennt dieses Bild. Erst den Eintrag senden, dann das Bild.
 api-pictures-another = Der Eintrag nennt ein anderes Bild: dessen SHA-256 ist anders. Jenes senden.
 api-pictures-broken = Das ist kein ganzes JPEG-Bild. Noch einmal aufnehmen oder als JPEG speichern.

@@ -268,10 +268,12 @@ checks-odd-density-table = Die Tabelle hat { $low } bis { $high } g/ml.
 checks-odd-density-kind = Dinge dieser Art haben etwa { $low } bis { $high } g/ml.
 checks-odd-density-do = Noch einmal nachsehen: g/ml, nicht kg/m³.
 checks-colour-use = { $use ->
+    [eye] { $name } enthält { $colour }, in den USA nicht für die Augenpartie gelistet.
     [none] { $name } enthält { $colour }, in den USA für Lebensmittel gelistet, nicht für Kosmetik.
    *[external] { $name } enthält { $colour }, in den USA nur für außen gelistet.
 }
 checks-colour-use-why = { $use ->
+    [eye] Für die Augenpartie muss eine Farbe eigens gelistet sein (21 CFR 70.5).
     [none] Eine Farbe muss für ihren Zweck gelistet sein.
    *[external] Außen heißt: ohne Lippen und Schleimhaut. Badewasser erreicht mehr als das Äußere.
 }
@@ -466,3 +468,31 @@ checks-metal-said-do = Glas oder Polypropylen nehmen. Oder ein Wasserbad wählen
 checks-cold-glass = „{ $title }“ gibt Heißes in kaltes Glas.
 checks-cold-glass-why = Glas kann springen, wo Heißes auf Kaltes trifft.
 checks-cold-glass-do = Das Glas erst anwärmen und die Schmelze etwas abkühlen lassen.
+
+## Wonach ein zweiter Satz eingepflanzter Fehler fragte
+
+checks-trait-gives-gas = { $name } wird von selbst zu Gas.
+checks-why-trait-gives-gas = Was dicht ist, sprengt es. Es verbrennt die Haut durch Kälte und nimmt einem kleinen Raum die Luft.
+checks-do-trait-gives-gas = Aus dem Stück weglassen.
+checks-trait-strong-acid = { $name } ist eine starke Säure.
+checks-why-trait-strong-acid = Ihr Staub verätzt Augen und Haut. Was übrig bleibt, macht das Wasser sauer.
+checks-do-trait-strong-acid = Zitronensäure nehmen.
+checks-claims = „{ $words }“ verspricht, was nur ein Arzneimittel darf.
+checks-claims-why = In den USA ist ein Arzneimittel, was Krankheiten behandelt oder Keime tötet. Andere Märkte haben eigene Regeln.
+checks-claims-do = Sagen, wie es riecht und sich anfühlt. Oder erst die Behörde fragen.
+checks-too-alkaline = { $name } konserviert keine Seife.
+checks-too-alkaline-why = Es wirkt unter etwa pH 6. Seife hat 9 bis 10.
+checks-too-alkaline-do = Beim Lieferanten eines erfragen, das beim pH der Seife wirkt.
+checks-long-heat = „{ $title }“ heizt { $span }, bevor jemand hinsieht.
+checks-long-heat-why = Fett auf Platte oder Flamme wird immer heißer. Allein gelassen kann es brennen.
+checks-long-heat-by = diese Prüfung fragt ab über { $span }
+checks-long-heat-do = Ein Wasserbad nehmen. Dabei bleiben und alle paar Minuten hinsehen.
+checks-cold-phase = { $wet } kommt kalt hinein, und { $wax } ist geschmolzen.
+checks-cold-phase-why = Das Wachs wird sofort zu Klumpen, und beides trennt sich.
+checks-cold-phase-do = Beides gleich warm machen, bevor es zusammenkommt.
+checks-dried-cold = „{ $title }“ trocknet Sprudelndes in der Kälte.
+checks-dried-cold-why = Im Kühlschrank ist es feucht, und ein kaltes Stück zieht Feuchtigkeit aus dem Raum.
+checks-dried-cold-do = In kühler, trockener Raumluft trocknen.
+checks-colour-unnamed = Welche Farben sind in { $name }?
+checks-colour-unnamed-why = Lippen und Augen bekommen nur Farben, die dafür gelistet sind. Bastel- und Neonpigmente sind es oft nicht.
+checks-colour-unnamed-do = Ihre INCI-Namen aus den Papieren schreiben, mit jeder CI-Nummer.

@@ -41,6 +41,7 @@ entries-fits-judgement = „{ $field }“ sollte „released“, „held“, „
 entries-fits-lot_verdict = „{ $field }“ sollte „held“, „accepted“ oder „rejected“ sein.
 entries-fits-met = „{ $field }“ sollte „yes“ oder „no“ sein.
 entries-fits-paper = „{ $field }“ sollte „safety_sheet“, „ifra_certificate“, „analysis“ oder „other“ sein.
+entries-fits-media = „{ $field }“ sollte „pdf“, „jpeg“ oder „png“ sein.
 entries-fits-complaint = „{ $field }“ sollte „complaint“ oder „reaction“ sein.
 entries-fits-text = „{ $field }“ sollte Text von 1 bis 2000 Zeichen sein.
 entries-fits-uuid = „{ $field }“ sollte eine UUID in Kleinbuchstaben sein, wie ihre Adresse.

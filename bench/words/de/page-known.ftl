@@ -6,6 +6,7 @@ page-known-card = Die Karte im Lager kennt es.
 page-known-class = Seine Einstufung: { $hazards } ({ $source }).
 page-known-fact = { $field }: { $value }
 page-known-density = { $density } g/ml ({ $source })
+page-known-leave = Was davon bekannt war, weg: { $fields }
 page-known-take = Übernehmen: { $fields }
 page-known-stays = Was du geschrieben hast, bleibt:
 page-known-other = { $field }: deins { $mine }, bekannt { $known }

@@ -157,6 +157,10 @@ page-shelf-paper-kind = { $paper ->
 }
 page-shelf-paper-what = Welches Papier
 page-shelf-paper-reference = Seine Nummer, oder wo es liegt
+page-shelf-paper-file = Datei, PDF oder Foto (freiwillig)
+page-shelf-paper-open = Öffnen: { $kind }
+page-shelf-paper-reading = Die Datei wird noch gelesen. Gleich noch einmal speichern.
+page-shelf-paper-too-large = Die Datei hat über 8 MB. Kleiner speichern, dann noch einmal wählen.
 page-shelf-paper-dated = Datum
 page-shelf-paper-expires = Gültig bis
 page-shelf-paper-amendment = IFRA-Amendment

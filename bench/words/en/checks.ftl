@@ -271,10 +271,12 @@ checks-odd-density-table = The table has { $low } to { $high } g/ml.
 checks-odd-density-kind = Things of its kind have about { $low } to { $high } g/ml.
 checks-odd-density-do = Read the sheet again: g/ml, not kg/m³.
 checks-colour-use = { $use ->
+    [eye] { $name } holds { $colour }, which the United States do not list for the eye area.
     [none] { $name } holds { $colour }, which the United States list for food, not for cosmetics.
    *[external] { $name } holds { $colour }, which the United States list for outside use only.
 }
 checks-colour-use-why = { $use ->
+    [eye] For the eye area a colour must be listed by name (21 CFR 70.5).
     [none] A colour must be listed for what it is used in.
    *[external] Outside use leaves out lips and inner skin. Bath water reaches more than the outside.
 }
@@ -469,3 +471,31 @@ checks-metal-said-do = Take glass or polypropylene. Or choose a water bath.
 checks-cold-glass = “{ $title }” puts something hot into cold glass.
 checks-cold-glass-why = Glass can crack where hot meets cold.
 checks-cold-glass-do = Warm the glass first, and let the melt cool a little.
+
+## What a second set of planted faults asked for
+
+checks-trait-gives-gas = { $name } turns into gas by itself.
+checks-why-trait-gives-gas = In anything shut it bursts it. It burns the skin by cold, and takes the air of a small room.
+checks-do-trait-gives-gas = Leave it out of the piece.
+checks-trait-strong-acid = { $name } is a strong acid.
+checks-why-trait-strong-acid = Its dust burns eyes and skin. What is left over stays sour in the water.
+checks-do-trait-strong-acid = Use citric acid.
+checks-claims = “{ $words }” promises what only a drug may.
+checks-claims-why = In the US what treats a disease or kills germs is a drug. Other markets have rules of their own.
+checks-claims-do = Say what it smells and feels like. Or ask the authority first.
+checks-too-alkaline = { $name } does not keep a soap.
+checks-too-alkaline-why = It works below about pH 6. Soap is at 9 to 10.
+checks-too-alkaline-do = Ask the supplier for one that works at the pH of soap.
+checks-long-heat = “{ $title }” heats for { $span } before anybody looks.
+checks-long-heat-why = Fat on a plate or flame goes on getting hotter. Left alone, it can catch fire.
+checks-long-heat-by = this check asks above { $span }
+checks-long-heat-do = Use a water bath. Stay with it, and check it every few minutes.
+checks-cold-phase = { $wet } goes in cold, where { $wax } is melted.
+checks-cold-phase-why = The wax sets at once in lumps, and the two part.
+checks-cold-phase-do = Warm both to the same temperature before they meet.
+checks-dried-cold = “{ $title }” dries a fizz in the cold.
+checks-dried-cold-why = A fridge is damp, and a cold piece draws damp from the room.
+checks-dried-cold-do = Dry it in cool dry air, in the room.
+checks-colour-unnamed = Which colours are in { $name }?
+checks-colour-unnamed-why = Lips and eyes take only colours that are listed for them. Craft and neon pigments often are not.
+checks-colour-unnamed-do = Write its INCI names from its papers, with each CI number.

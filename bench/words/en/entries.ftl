@@ -41,6 +41,7 @@ entries-fits-judgement = “{ $field }” should be “released”, “held”, 
 entries-fits-lot_verdict = “{ $field }” should be “held”, “accepted” or “rejected”.
 entries-fits-met = “{ $field }” should be “yes” or “no”.
 entries-fits-paper = “{ $field }” should be “safety_sheet”, “ifra_certificate”, “analysis” or “other”.
+entries-fits-media = “{ $field }” should be “pdf”, “jpeg” or “png”.
 entries-fits-complaint = “{ $field }” should be “complaint” or “reaction”.
 entries-fits-text = “{ $field }” should be text of 1 to 2000 characters.
 entries-fits-uuid = “{ $field }” should be a UUID in small letters, as its address takes it.

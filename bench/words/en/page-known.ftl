@@ -6,6 +6,7 @@ page-known-card = The shelf’s card knows it.
 page-known-class = Its class: { $hazards } ({ $source }).
 page-known-fact = { $field }: { $value }
 page-known-density = { $density } g/ml ({ $source })
+page-known-leave = Remove what was known of it: { $fields }
 page-known-take = Take over: { $fields }
 page-known-stays = What you wrote stays:
 page-known-other = { $field }: yours { $mine }, known { $known }

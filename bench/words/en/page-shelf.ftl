@@ -160,6 +160,10 @@ page-shelf-paper-kind = { $paper ->
 }
 page-shelf-paper-what = Which paper
 page-shelf-paper-reference = Its number, or where it is
+page-shelf-paper-file = File, PDF or photo (optional)
+page-shelf-paper-open = Open: { $kind }
+page-shelf-paper-reading = The file is still being read. Save again in a moment.
+page-shelf-paper-too-large = The file is over 8 MB. Save it smaller, then choose it again.
 page-shelf-paper-dated = Dated
 page-shelf-paper-expires = Valid until
 page-shelf-paper-amendment = IFRA amendment

@@ -1445,4 +1445,3 @@ own(
     without("almond"),
     found=("lavender|scent|oil", "solubilis|neat"),
 )
-FAULTS = [*DESK, *OWN]
