@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from typing import NamedTuple
 from uuid import UUID
 
 from flask import Response
@@ -35,19 +36,14 @@ def what_to_buy() -> Response:
     every ingredient at how much to order again: the maker's own figure, or one from use in at least five batches.
     """
     asked = bench.check_buying(read_document())
-    there, told = shelf.current_stock(), shelf.current_purchases()
-    book = Book(there)
+    told = shelf.current_purchases()
     with reading() as connection:
         sheets = _sheets(connection, asked)
-        uses, used = _uses(connection, there)
-        needs: list[BuyingNeed] = []
-        unjoined: list[BuyingUnjoined] = []
-        for run in connection.scalars(select(Run.id).where(Run.finished_at.is_(None))):
-            begun = load_run_in(connection, run)
-            for lot, aside in bench.aside_of(begun.sheet, begun.state, begun.entries).items():
-                uses.setdefault(lot, []).append(aside)
-            sheets.append((bench.ungathered(begun.sheet, begun.state), asked["today"]))
-    for sheet, on in sheets:
+        there, uses, used, begun = on_shelf(connection)
+    book = Book(there)
+    needs: list[BuyingNeed] = []
+    unjoined: list[BuyingUnjoined] = []
+    for sheet, on in [*sheets, *((sheet, asked["today"]) for sheet in begun)]:
         wanted, strange = bench.needs_of(sheet, on, book)
         needs += wanted
         unjoined += strange
@@ -59,6 +55,27 @@ def what_to_buy() -> Response:
             "orders": told["orders"],
         }
     )
+
+
+class OnShelf(NamedTuple):
+    """The shelf, and what is taken of it or wanted at once."""
+
+    there: bench.Shelf
+    uses: dict[str, list[Taken]]  # by lot, what all runs took or set aside
+    used: list[Used]  # by run and card
+    begun: list[Sheet]  # of each open batch what it has still to lay out
+
+
+def on_shelf(connection: Connection) -> OnShelf:
+    there = shelf.current_stock()
+    uses, used = _uses(connection, there)
+    begun: list[Sheet] = []
+    for run in connection.scalars(select(Run.id).where(Run.finished_at.is_(None))):
+        view = load_run_in(connection, run)
+        for lot, aside in bench.aside_of(view.sheet, view.state, view.entries).items():
+            uses.setdefault(lot, []).append(aside)
+        begun.append(bench.ungathered(view.sheet, view.state))
+    return OnShelf(there, uses, used, begun)
 
 
 def _sheets(connection: Connection, asked: WrittenBuying) -> list[tuple[Sheet, str]]:

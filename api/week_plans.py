@@ -18,6 +18,7 @@ from sqlalchemy import Connection, delete, func, insert, select
 import bench
 from api import records, wants, weeks
 from api.answers import OrderPlan, OrderPlanSaid, WeekNow
+from api.buying import OnShelf, on_shelf
 from api.clock import now_ms
 from api.door import budgets, gate
 from api.errors import Problem
@@ -35,8 +36,10 @@ from bench import (
     BatchBegun,
     BegunRun,
     BenchError,
+    Book,
     BuyingWant,
     MakerHours,
+    OnCard,
     OrderWant,
     Spoilage,
     StockedPieces,
@@ -89,6 +92,7 @@ class Found(NamedTuple):
     stock: list[StockedPieces]
     stands: weeks.Stands
     bench: dict[str, RunView]  # open runs
+    shelf: OnShelf
 
 
 @blueprint.get("/week")
@@ -167,6 +171,7 @@ def _made(at: int, quick: bool) -> OrderPlan:
         week, cannot = _week(at, made, found, spoilage)
         plan = weeks.solved(week, quick=quick) if week["wants"] else NOTHING
         names = {key: thing["name"] for key, thing in week["equipment"].items()}
+        names |= {lot["ingredient"]: _card_name(found, lot["ingredient"]) for lot in week["lots"]}
     return {
         "id": str(uuid4()),
         "quick": quick and bool(made.wants),
@@ -215,7 +220,45 @@ def _week(
             cannot.append(key)
     week["wants"] = [want for want in made.wants if want["make"] not in cannot]
     week["there"] = [each for each in week["there"] if each["make"] not in cannot]
-    return week, cannot
+    return _shelved(week, found) if week["wants"] else week, cannot
+
+
+def _shelved(week: Week, found: Found) -> Week:
+    """The week with the lots that it hangs on, less what open batches have still to lay out."""
+    shelf = found.shelf
+    book = Book(shelf.there)
+    zone = week["zone"]
+    today = _day(week["since"], zone)
+    gone: dict[str, int] = {}
+    for sheet in shelf.begun:
+        for need in bench.needs_of(sheet, today, book)[0]:
+            gone[need["card"]] = gone.get(need["card"], 0) + need.get("mg", 0)
+    on_cards: dict[str, OnCard] = {}
+    for card, written in book.cards.items():
+        lots = []
+        for lot in bench.free_of(card, "mg", shelf.there, shelf.uses):
+            taken = min(lot.much, gone.get(card, 0))
+            gone[card] = gone.get(card, 0) - taken
+            until = _day_ends(lot.best_before, zone) if lot.best_before else None
+            lots.append((lot.lot, lot.much - taken, until))
+        days = bench.lead_days(written)
+        on_cards[card] = OnCard(
+            lots, None if days is None else _day_ends(today, zone) + 1 + (days - 1) * DAY_MS
+        )
+    cards = {
+        key: {
+            ingredient: own
+            for ingredient, each in recipe["ingredients"].items()
+            if (own := book.card_for(each["name"]))
+        }
+        for key, (_, recipe) in found.stands.recipes.items()
+    }
+    return bench.with_lots(week, cards, on_cards)
+
+
+def _card_name(found: Found, card: str) -> str:
+    written = found.shelf.there["ingredients"][card]["card"]
+    return written["name"] if written else card
 
 
 def _beside(
@@ -273,6 +316,7 @@ def _found(connection: Connection, at: int) -> Found:
         _stock(connection, makers[0]["hours"]["zone"]),
         weeks.Stands(measured_kit(connection), makers, recipes),
         runs,
+        on_shelf(connection),
     )
 
 

@@ -10,6 +10,7 @@ import threading
 import time
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 from typing import NamedTuple, TypedDict
 from uuid import UUID
 
@@ -28,7 +29,7 @@ from api.planner import DAY_MS
 from api.recipes import current_version
 from api.shapes_openapi import shape
 from api.store import reading
-from api.wire import Blueprint, answer
+from api.wire import Blueprint, answer, tag_of
 from bench import Kit, MakerWritten, MeasuredRecipe, Spoilage, There, Want, Week, WeekPlan, words
 
 blueprint = Blueprint("weeks", __name__, description="From what is wanted by when to batches")
@@ -182,9 +183,16 @@ def put_make(week: Week, key: str, stands: Stands, spoilage: Spoilage | None, ke
         bench.planned_hands(records.recent_records(key)),
     )
     longest = max((closes - opens for maker in week["makers"] for opens, closes in maker["hours"]), default=0)
-    make, equipment = bench.make_of(wanted, stands.kit, longest)
+    of = tag_of([key, version, stands.kit, spoilage, wanted.hands, longest])
+    make, equipment = bench.make_of(wanted, stands.kit, longest, _known_sizes(of))
     week["makes"].append(make)
     week["equipment"] |= equipment
+
+
+@lru_cache(maxsize=64)
+def _known_sizes(_of: str) -> bench.KnownSizes:
+    """The sizes of a recipe that were laid out before, which takes most of a plan's time. One plan is made at a time."""
+    return {}
 
 
 def solved(week: Week, *, quick: bool = False) -> WeekPlan:

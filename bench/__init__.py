@@ -13,7 +13,15 @@ from `api`. A test walks the imports. The reading order is the order in which da
 from bench import words
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.book import Book, card_for, names_of
-from bench.buying import check_buying, joined_unjoined, needs_of, to_buy, ungathered
+from bench.buying import (
+    check_buying,
+    free_of,
+    joined_unjoined,
+    lead_days,
+    needs_of,
+    to_buy,
+    ungathered,
+)
 from bench.checks import check_recipe
 from bench.cost import cost
 from bench.delivery import check_delivery, read_delivery
@@ -192,6 +200,8 @@ from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
 from bench.week import (
+    KnownSizes,
+    OnCard,
     ToMake,
     Wanted,
     begun_for,
@@ -205,6 +215,7 @@ from bench.week import (
     to_make,
     week_in_a_line,
     with_helps,
+    with_lots,
     without,
 )
 from bench.whole import canonical, mass, span
@@ -216,7 +227,12 @@ __all__ = [
     "OrderLine",
     "OrderWant",
     "StockedPieces",
+    "KnownSizes",
+    "OnCard",
     "ToMake",
+    "with_lots",
+    "free_of",
+    "lead_days",
     "begun_for",
     "BuyingWant",
     "MakerHours",

@@ -469,16 +469,17 @@ class Layout(_Placing):
         first: int | None = None,
         first_pace: int | None = None,
         not_before: dict[int, int] | None = None,
+        rounds: int = _MAX_ROUNDS,
     ) -> None:
         """order: task numbers as `by_need` gives them. first: a ready step that begins now, whatever
         the order says. pace, first_pace: hand times in thousandths of the planned ones.
-        not_before: task number -> earliest start."""
+        not_before: task number -> earliest start. rounds: of putting openers later, at most."""
         super().__init__(day, order, pace, first, first_pace, not_before)
         self.prioritised: list[Gap] = []  # gaps whose steps go first, because what opens them is past moving
         self.freed: set[int] = set()  # steps that go first, because what they free is waited for
         self.placed = True
         self.broken: list[tuple[int, Gap]] = []
-        self._lay()
+        self._lay(rounds)
         self.finish = max((end for end in self.end if end is not None), default=day.now)
 
     @property
@@ -486,10 +487,10 @@ class Layout(_Placing):
         """What the broken gaps cost: the first that differs decides."""
         return price_of(self.broken)
 
-    def _lay(self) -> None:
+    def _lay(self, rounds: int) -> None:
         """Lay the day out until no opener is to be put later; where that leaves no room, as it cost least before."""
         best: tuple[Price, _Times] | None = None
-        for _ in range(_MAX_ROUNDS):
+        for _ in range(rounds):
             if not self._place_all():
                 if self._free_first():
                     continue

@@ -2,7 +2,7 @@
 
 The reading order is the order in which data flows:
 
-    order (what is promised, and what is left to make), menu (a recipe at each size; sittings, spoilage) -> a week (shapes/week.py) -> units
+    order (what is promised, and what is left to make), menu (a recipe at each size; sittings, spoilage), shelf -> a week (shapes/week.py) -> units
         -> in_turn (bench_time, lots) -> bound (lot_sizing), joint -> aim_by_aim (measure, keeping) -> loosen, week_words
 
 All is pure: instants and durations are whole ms, now is given. OR-Tools is imported where something is solved; without
@@ -14,12 +14,15 @@ from bench.week.aim_by_aim import check_week, plan_week
 from bench.week.bench_time import without
 from bench.week.keeping import faults
 from bench.week.loosen import with_helps
-from bench.week.menu import Wanted, make_of
+from bench.week.menu import KnownSizes, Wanted, make_of
 from bench.week.order import ToMake, begun_for, order_lines, promised, to_make
+from bench.week.shelf import OnCard, with_lots
 from bench.week.spoilage import good_of, spoilage_of
 from bench.week.week_words import week_in_a_line
 
 __all__ = [
+    "KnownSizes",
+    "OnCard",
     "ToMake",
     "begun_for",
     "good_of",
@@ -35,4 +38,5 @@ __all__ = [
     "spoilage_of",
     "week_in_a_line",
     "with_helps",
+    "with_lots",
 ]

@@ -18,6 +18,10 @@ from bench.words import say
 from bench.yields import MOST_PIECES
 
 MOST_SIZES = 6
+MOST_TASKS = 160  # steps of one batch: the plain rule lays out no more within a second
+
+Sized = tuple[SizeToMake | None, dict[str, Equipment]]
+KnownSizes = dict[int, Sized]  # by pieces
 
 
 class Wanted(NamedTuple):
@@ -32,23 +36,16 @@ class Wanted(NamedTuple):
     hands: dict[str, int]  # the maker's own times, by written step
 
 
-def make_of(wanted: Wanted, kit: Kit, longest_ms: int) -> tuple[Make, dict[str, Equipment]]:
+def make_of(
+    wanted: Wanted, kit: Kit, longest_ms: int, known: KnownSizes | None = None
+) -> tuple[Make, dict[str, Equipment]]:
     """What can be made of a recipe with this kit, and what of the kit that asks for.
 
-    longest_ms: the longest stretch of bench hours; a size with a sitting that is longer is left out. PlanError when
-    no size is left, SizeError or KitError when none can be made at all.
+    longest_ms: the longest stretch of bench hours; a size with a sitting that is longer is left out, and one that is
+    too much to lay out: half of it may do. known: sizes laid out before, of all the same but what is wanted; those
+    that are new are put in. PlanError when no size is left, SizeError or KitError when none can be made at all.
     """
-    sizes: list[SizeToMake] = []
-    equipment: dict[str, Equipment] = {}
-    refused: BenchError | None = None
-    for pieces in _pieces(wanted, kit):
-        try:
-            sized = _sized(wanted, kit, pieces, longest_ms, equipment)
-        except SizeError as error:
-            refused = error
-            continue
-        if sized is not None:
-            sizes.append(sized)
+    sizes, equipment, refused = _sizes(wanted, kit, longest_ms, {} if known is None else known)
     if not sizes:
         if refused is not None:
             raise refused
@@ -62,10 +59,35 @@ def make_of(wanted: Wanted, kit: Kit, longest_ms: int) -> tuple[Make, dict[str, 
     return make, equipment
 
 
-def _sized(
-    wanted: Wanted, kit: Kit, pieces: int, longest_ms: int, equipment: dict[str, Equipment]
-) -> SizeToMake | None:
-    """One size; None when a sitting is too long, or the kit is too small for it even alone."""
+def _sizes(
+    wanted: Wanted, kit: Kit, longest_ms: int, known: KnownSizes
+) -> tuple[list[SizeToMake], dict[str, Equipment], BenchError | None]:
+    """Those that can be laid out, the smallest first, what they ask for, and why the last that cannot be made is not."""
+    sizes: list[SizeToMake] = []
+    equipment: dict[str, Equipment] = {}
+    refused: BenchError | None = None
+    left = _pieces(wanted, kit)
+    tried: set[int] = set()
+    while left:
+        pieces = left.pop()
+        tried.add(pieces)
+        try:
+            if pieces not in known:
+                known[pieces] = _sized(wanted, kit, pieces, longest_ms)
+        except SizeError as error:
+            refused = error
+            continue
+        sized, needs = known[pieces]
+        if sized is not None:
+            sizes.append(sized)
+            equipment |= needs
+        elif pieces > 1 and not left and not sizes and ceiling(pieces, 2) not in tried:
+            left.append(ceiling(pieces, 2))
+    return sorted(sizes, key=lambda each: each["pieces"]), equipment, refused
+
+
+def _sized(wanted: Wanted, kit: Kit, pieces: int, longest_ms: int) -> Sized:
+    """One size; None when it is too much to lay out, a sitting is too long, or the kit too small for it even alone."""
     sheet = make_sheet(
         wanted.recipe,
         wanted.ref,
@@ -73,12 +95,13 @@ def _sized(
         kit,
     )
     part = tasks_of(sheet, hands=of_sheet(sheet, wanted.hands))
+    if len(part["tasks"]) > MOST_TASKS:
+        return None, {}
     names = {component["id"]: component["name"] for component in sheet["components"]}
     cut = InSittings(part, names, longest_ms)
     if not cut.fits:
-        return None
-    equipment |= part["equipment"]
-    return {
+        return None, {}
+    sized: SizeToMake = {
         "pieces": pieces,
         "good": good_of(pieces, wanted.spoilage),
         "hands_ms": cut.hands_ms(),
@@ -87,23 +110,26 @@ def _sized(
         "holds": cut.holds(),
         "takes": {each["id"]: each["mg"] for each in sheet["ingredients"] if each["mg"]},
     }
+    return sized, part["equipment"]
 
 
 def _pieces(wanted: Wanted, kit: Kit) -> list[int]:
     """From the smallest to the largest, at most six, the largest among them."""
     asked = [_made_for(pieces, wanted.spoilage) for pieces in wanted.pieces]
     whole = sum(asked)
-    tray = _tray(wanted.recipe, kit)
+    tray, trays = _trays(wanted.recipe, kit)
     found = {_whole_trays(each, tray) for each in [*asked, whole]}
     for share in (2, 3, 4):
         found.add(_whole_trays(ceiling(whole, share), tray))
-    sizes = sorted(each for each in found if 0 < each <= MOST_PIECES)
+    full = trays if 1 < trays <= max(found) else 0
+    sizes = sorted(each for each in found if 0 < each <= MOST_PIECES and each != full)
     if not sizes:
         sizes = [MOST_PIECES]
-    if len(sizes) > MOST_SIZES:  # evenly, the ends among them
-        places = {round(step * (len(sizes) - 1) / (MOST_SIZES - 1)) for step in range(MOST_SIZES)}
+    most = MOST_SIZES - bool(full)
+    if len(sizes) > most:  # evenly, the ends among them
+        places = {round(step * (len(sizes) - 1) / (most - 1)) for step in range(most)}
         sizes = [sizes[place] for place in sorted(places)]
-    return sizes
+    return sorted([*sizes, *([full] if full else [])])
 
 
 def _made_for(good: int, spoilage: Spoilage | None) -> int:
@@ -112,20 +138,23 @@ def _made_for(good: int, spoilage: Spoilage | None) -> int:
     return ceiling(good * PPM, share)
 
 
-def _tray(recipe: MeasuredRecipe, kit: Kit) -> int:
-    """How many pieces of the recipe the smallest mould holds that it is left in; 1 where it is left in none."""
-    trays = [1]
+def _trays(recipe: MeasuredRecipe, kit: Kit) -> tuple[int, int]:
+    """How many pieces of the recipe the smallest mould holds that it is left in, and how many all of them do at once;
+    1 where it is left in none."""
+    trays, at_once = [1], []
     for component in recipe["components"]:
         mould = component["mould"]
         if mould and mould["held"] and component["takes"] == 1:
             fits = [
-                each["cavities"]
+                (each["cavities"], each["cavities"] * each["sets"])
                 for each in kit["moulds"]
                 if each["shape"] == mould["shape"]
                 and (each["cavity_mg"] is None or each["cavity_mg"] >= component["piece_mg"])
             ]
-            trays += [min(fits)] if fits else []
-    return max(trays)
+            if fits:
+                trays.append(min(cavities for cavities, _ in fits))
+                at_once.append(sum(many for _, many in fits))
+    return max(trays), min(at_once, default=1)
 
 
 def _whole_trays(pieces: int, tray: int) -> int:

@@ -7,7 +7,6 @@ be followed step by step: it is never better than hands that come and go within 
 
 from itertools import pairwise
 
-from bench.planning.by_rule import best_layout
 from bench.planning.layout import Day, Layout
 from bench.shapes.planning import GapClass, Problem, TasksOfRun
 from bench.shapes.week import Apart, Sitting, WeekHold
@@ -16,6 +15,7 @@ MINUTE_MS = 60_000
 LET_GO_MS = 30 * MINUTE_MS  # hands that have nothing to do for so long are let go
 LONG_MS = 90 * MINUTE_MS  # a sitting that is longer ends where it can
 OVERNIGHT_MS = 10 * 60 * MINUTE_MS  # what must follow sooner than this is not cut apart
+ROUNDS = 60  # of the plain rule for one batch; many sizes are laid out for one week
 _ENDLESS_MS = 400 * 24 * 60 * MINUTE_MS
 _CLOSE_MS = 5 * MINUTE_MS  # two uses of one thing with less between them are one
 
@@ -34,7 +34,15 @@ class InSittings:
             "holds": part["holds"],
         }
         self.day = Day(problem, 0)
-        layout = best_layout(self.day, None, {})
+        layouts = [
+            Layout(self.day, self.day.by_need(order), rounds=ROUNDS)
+            for order in ([], self.day.latest_finish_first())
+        ]
+        layout = min(
+            (each for each in layouts if each.placed),
+            key=lambda each: (each.price, each.finish),
+            default=None,
+        )
         self.names = names
         self.longest = longest_ms
         self.fits = layout is not None

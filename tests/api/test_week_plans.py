@@ -303,3 +303,40 @@ def test_one_week_is_planned_at_a_time_and_a_helper_plans_none(
     assert helper.get("/week").status_code == 200
     assert helper.client.post("/api/v1/week/plan").status_code == 403
     assert helper.client.put("/api/v1/week/plan", json={"plan": NOBODY}).status_code == 403
+
+
+def test_a_batch_waits_for_what_must_be_ordered_and_what_to_buy_by_when_follows(
+    studio: Studio, recipe: Json, clock: Clock
+) -> None:
+    said = [
+        {
+            "kind": "described",
+            "body": {"ingredient": "salt", "card": {"name": "Sea salt", "supply": {"lead_days": 2}}},
+        },
+        {
+            "kind": "received",
+            "body": {
+                "lot": "l-1",
+                "number": "L-1",
+                "ingredient": "salt",
+                "mg": 1000,
+                "received_on": "2026-11-20",
+            },
+        },
+    ]
+    for each in said:
+        answer = to_shelf(studio, make_entry("shelf", at=clock.ms - DAY, **each))
+        assert [each["result"] for each in answer.json["answers"]] == ["kept"], answer.json
+    key = want(studio, recipe, 12)
+
+    plan = planned(studio)
+
+    assert lines(plan) == {key: (0, 0, 12, 0)}
+    ordered = [each for each in plan["plan"]["batches"] if "order.salt" in each["takes"]]
+    assert ordered and plan["names"]["salt"] == "Sea salt"
+    there = int(datetime(2026, 11, 27, tzinfo=UTC).timestamp() * 1000)
+    assert all(each["sittings"][0]["starts_at"] >= there for each in ordered)
+    (row,) = studio.client.post("/api/v1/buying", json={"wants": plan["needs"], "today": "2026-11-25"}).json[
+        "rows"
+    ]
+    assert row["lacking"] > 0 and "2026-11-25" <= row["order_by"] and not row["late"]

@@ -176,9 +176,9 @@ def every_screen(page: Page) -> Iterator[str]:
 
 def want_a_week(server: Server) -> None:
     """More than can be made, of two recipes and one that no card answers to, planned."""
-    by = int(time.time() * 1000) + 2 * 86_400_000
+    by = int(time.time() * 1000) + 86_400_000
     for recipe in call(server, "GET", "recipes")["recipes"][:2]:
-        said = {"recipe": recipe["id"], "pieces": 400, "by": by, "note": recipe["title"]}
+        said = {"recipe": recipe["id"], "pieces": 60, "by": by, "note": recipe["title"]}
         call(server, "PUT", f"wants/{uuid4()}", said)
     call(server, "POST", "week/plan")
 

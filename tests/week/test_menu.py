@@ -102,3 +102,32 @@ def test_three_runs_are_needed_to_say_how_many_are_spoiled():
     assert (told["runs"], told["made"], told["spoiled"], told["share_ppm"]) == (3, 60, 3, 50_000)
     assert told["low_ppm"] < 50_000 < told["high_ppm"]
     assert good_of(19, told) == 18
+
+
+def test_a_size_that_is_too_much_to_lay_out_gives_way_to_half_of_it(monkeypatch):
+    """200 of the demo's bars are some 300 steps: nobody makes them as one batch."""
+    monkeypatch.setattr("bench.week.menu.MOST_TASKS", 1)
+    known: Json = {}
+
+    with pytest.raises(bench.PlanError):
+        make_of(wanted("two-layer-soap-bars", [6]), demo_kit(), LONGEST, known)
+
+    assert sorted(known) == [1, 2, 3, 6] and all(size is None for size, _ in known.values())
+
+
+def test_sizes_that_are_known_are_not_laid_out_again(monkeypatch):
+    known: Json = {}
+    first = make_of(wanted("shower-steamers", [18]), demo_kit(), LONGEST, known)
+    monkeypatch.setattr("bench.week.menu.InSittings", None)
+
+    assert make_of(wanted("shower-steamers", [18]), demo_kit(), LONGEST, known) == first
+
+
+def test_all_moulds_filled_once_are_a_size_where_more_is_wanted():
+    """The demo's kit has so many cavities for bars: a batch that fills them all can be made again and again."""
+    moulds = [each for each in demo_kit()["moulds"] if each["shape"] == "bar"]
+    at_once = sum(each["cavities"] * each["sets"] for each in moulds)
+
+    make, _ = make_of(wanted("two-layer-soap-bars", [5 * at_once + 1]), demo_kit(), 10 * LONGEST)
+
+    assert at_once > 1 and at_once in {size["pieces"] for size in make["sizes"]}
