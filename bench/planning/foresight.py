@@ -157,12 +157,12 @@ class _Choice:
                 layout = Layout(day, self.order, first=index)
                 blind = self._blind(layout, index)
                 strays = bool(self.staying) and index not in self.staying
-                bad = _badness(self._risks(index), layout, blind, strays, stays)
+                bad = _badness(self._risks(index), layout, blind, strays, stays, rests=False)
                 made.append((bad, stays, layout, index, None))
         for at in events:
             layout = self._laid(USUAL, at)
             blind = self._blind(layout, None)
-            bad = _badness(self._risks(None, at), layout, blind, False, 0)
+            bad = _badness(self._risks(None, at), layout, blind, False, 0, rests=bool(self.staying))
             made.append((bad, 0, layout, None, at))
         if not made:
             return _advice(None, None, {"kind": "no_hours"}, 0, [])
@@ -301,12 +301,18 @@ class _Choice:
 
 
 def _badness(
-    risks: tuple[bool, int, int], layout: Layout, blind: tuple[bool, bool], strays: bool, stays: int
+    risks: tuple[bool, int, int],
+    layout: Layout,
+    blind: tuple[bool, bool],
+    strays: bool,
+    stays: int,
+    *,
+    rests: bool,
 ) -> tuple[int, ...]:
     """What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever,
     and leaving a state that is open; what is ruined, at the usual pace and by slow hands; beginning something else
     while a state is open; what is brought back; then windows of quality, and how many times their own size they are
-    overrun; then staying on, by how much, and the end."""
+    overrun; then staying on; resting beside a state that is open, though hands could go on with it; and the end."""
     ruined, back, missed, share = layout.price if layout.placed else NOTHING
     return (
         not layout.placed,
@@ -319,6 +325,7 @@ def _badness(
         missed,
         share // WHOLE,
         stays,
+        rests,
         share,
         layout.finish,
     )

@@ -214,13 +214,20 @@ class Choice {
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
       if (!layout) continue;
       const strays = this.#staying.length > 0 && !this.#staying.includes(index);
-      const bad = badness(this.#risks(index), layout, this.#blind(layout, index), strays, stays);
+      const bad = badness(this.#risks(index), layout, this.#blind(layout, index), strays, stays, false);
       made.push({ bad, stays, layout, chosen: index, until: null });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
       made.push({
-        bad: badness(this.#risks(null, at), layout, this.#blind(layout, null), false, 0),
+        bad: badness(
+          this.#risks(null, at),
+          layout,
+          this.#blind(layout, null),
+          false,
+          0,
+          this.#staying.length > 0,
+        ),
         stays: 0,
         layout,
         chosen: null,
@@ -392,11 +399,12 @@ class Choice {
 /**
  * What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever, and
  * leaving what is open; ruin, at the usual pace and by slow hands; beginning something else while a state is open;
- * bringing back; then windows of quality, and how many times their own size they are overrun; then staying on, by how
- * much, and the end.
+ * bringing back; then windows of quality, and how many times their own size they are overrun; then staying on; resting
+ * beside a state that is open, though hands could go on with it; and the end.
  * @param {number[]} risks @param {Layout} layout @param {number[]} blind @param {boolean} strays @param {number} stays
+ * @param {boolean} rests
  */
-function badness(risks, layout, blind, strays, stays) {
+function badness(risks, layout, blind, strays, stays, rests) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
   return [
     layout.placed ? 0 : 1,
@@ -410,6 +418,7 @@ function badness(risks, layout, blind, strays, stays) {
     missed,
     Math.floor(share / WHOLE),
     stays,
+    rests ? 1 : 0,
     share,
     layout.finish,
   ];

@@ -463,6 +463,11 @@ def test_a_topping_is_piped_though_the_moulds_of_other_batches_are_in_each_other
     assert fate_of(range(402, 403), lambda: by_the_phone).ruined == 0
 
 
+def test_hands_do_not_rest_beside_an_open_state_that_they_could_go_on_with() -> None:
+    """A beaten base stood for 32 min: a day laid out a little worse than it is made rest and going on look alike."""
+    assert fate_of(range(189, 190), lambda: by_the_phone).brought_back == 0
+
+
 def test_nothing_is_put_off_for_ever() -> None:
     """What follows a step begun now was laid out after all else, so the step was refused day after day: eleven, here.
 
