@@ -82,38 +82,45 @@ def grown_studio(file: Path, *, runs: int, recipes: int, lots: int, whole: int) 
             ).all()
             pieces = connection.execute(select(tables["batch_pieces"]).limit(1)).one()
         for first in range(0, runs, 500):
+            numbers = range(first, min(first + 500, runs))
             with writing() as connection:
-                for number in range(first, min(first + 500, runs)):
-                    again = _grow(connection, tables, run, number, lots)
-                    piece = {**pieces._mapping, "run_id": again, "good": 10, "in_stock": 10, "left_count": 0}
-                    connection.execute(insert(tables["batch_pieces"]), [{**piece, "kept": 0, "binned": 0}])
+                ids = _grow(connection, tables, run, pieces, numbers, lots)
+                for number, again in zip(numbers, ids, strict=True):
                     if number >= runs - whole:
                         _journal(connection, tables, run.id, again, entries)
     store.close(app)
     return app
 
 
-def _grow(connection: Any, tables: Any, run: Any, number: int, lots: int) -> str:
-    """One batch of a grown studio: its own row, what it used, and its note."""
-    again, name = uuid4(), f"G-{number:05}"
-    row = {**run._mapping, "id": again, "batch_number": name, "created_at": run.created_at + number}
-    row |= {"finished_at": run.finished_at + number, "search": f"{run.search} {name.lower()}"}
-    connection.execute(insert(tables["run"]), [row])
-    used = [
-        {
-            "run_id": again,
-            "lot_id": f"lot-{(number * 7 + place) % lots}",
-            "mg": 1000,
-            "count": 0,
-            "used_at": run.created_at,
-        }
-        for place in range(min(10, lots))
-    ]
-    connection.execute(insert(tables["lot_use"]), used)
-    note = {"run_id": again, "id": uuid7(), "at": run.created_at + number}
-    text = f"a remark-{number:05} on how it went"
-    connection.execute(insert(tables["run_note"]), [{**note, "text": text, "search": text}])
-    return again
+def _grow(connection: Any, tables: Any, run: Any, pieces: Any, numbers: range, lots: int) -> list[str]:
+    """Batches of a grown studio, each with what it used, its pieces and its note; gives their ids."""
+    ids = [uuid4() for _ in numbers]
+    rows: dict[str, list[dict[str, Any]]] = {
+        name: [] for name in ("run", "lot_use", "batch_pieces", "run_note")
+    }
+    for number, again in zip(numbers, ids, strict=True):
+        name, at = f"G-{number:05}", run.created_at + number
+        text = f"a remark-{number:05} on how it went"
+        row = {**run._mapping, "id": again, "batch_number": name, "created_at": at}
+        rows["run"].append(
+            {**row, "finished_at": run.finished_at + number, "search": f"{run.search} {name.lower()}"}
+        )
+        rows["lot_use"] += [
+            {
+                "run_id": again,
+                "lot_id": f"lot-{(number * 7 + place) % lots}",
+                "mg": 1000,
+                "count": 0,
+                "used_at": at,
+            }
+            for place in range(min(10, lots))
+        ]
+        piece = {**pieces._mapping, "run_id": again, "good": 10, "in_stock": 10, "left_count": 0}
+        rows["batch_pieces"].append({**piece, "kept": 0, "binned": 0})
+        rows["run_note"].append({"run_id": again, "id": uuid7(), "at": at, "text": text, "search": text})
+    for table, these in rows.items():
+        connection.execute(insert(tables[table]), these)
+    return ids
 
 
 def _more_recipes(count: int) -> None:

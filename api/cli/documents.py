@@ -37,6 +37,9 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
         stop(f"{recipe}: {_named(error)}", code=WRONG_RECIPE)
     try:
         kit = bench.read_kit(_read_json(kit_file) if kit_file else STARTER_KIT)
+    except bench.BenchError as error:
+        stop(f"{kit_file}: {_named(error)}")
+    try:
         size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": pieces})["size"]
         made = bench.make_sheet(measured, {"id": file_id(document), "version": 1}, size, kit)
     except bench.BenchError as error:
@@ -108,10 +111,11 @@ COMMANDS = (sheet, import_file, export)
 
 
 def _read_json(file: Path) -> Any:
+    """A document in UTF-8, UTF-16 or UTF-32, with or without a mark of its order, as the page reads one."""
     from bench import words
 
     try:
-        return json.loads(file.read_text(encoding="utf-8"))
+        return json.loads(file.read_bytes())
     except OSError as error:
         stop(words.say("api-copies-unread", file=str(file), why=str(error.strerror)))
     except (ValueError, RecursionError) as error:

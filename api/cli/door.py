@@ -46,7 +46,10 @@ def devices(database: Path | None) -> None:
     with _transaction(database) as connection:
         from api.door.devices import all_devices
 
-        for device in all_devices(connection):
+        known = all_devices(connection)
+        if not known:
+            say(words.say("cli-door-no-devices"))
+        for device in known:
             if device.shut_out_at:
                 seen = words.say("cli-door-shut-out-at", at=_day(device.shut_out_at))
             else:
@@ -144,7 +147,7 @@ def _which(device: str, found: list[DeviceRow], inside: list[DeviceRow]) -> str:
         return f"{words.say('cli-door-several', count=len(inside), name=device)} {ids}"
     if found:
         return words.say("cli-door-shut-out-already", name=device)
-    return words.say("cli-door-none", name=device)
+    return words.say("cli-door-no-devices", name=device)
 
 
 @contextmanager

@@ -43,6 +43,23 @@ def test_the_sheet_as_text_and_as_json(bowlside: Any) -> None:
     assert json.loads(as_json.stdout)["size"]["pieces"] == 20
 
 
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "utf-32"])
+def test_a_recipe_is_read_in_whichever_way_it_is_encoded(bowlside: Any, encoding: str) -> None:
+    """RFC 8259, 8.1 wants UTF-8 with no mark of order, and lets who reads ignore one; editors write the others."""
+    Path("recipe.json").write_bytes(
+        json.dumps(make_recipe(title="Käsige Öle"), ensure_ascii=False).encode(encoding)
+    )
+    result = bowlside("sheet", "recipe.json", "--pieces", "4")
+    assert result.exit_code == 0 and "Käsige Öle" in result.output
+
+
+def test_a_wrong_kit_is_named_by_its_file_and_no_devices_are_said(bowlside: Any) -> None:
+    write("recipe.json", make_recipe())
+    result = bowlside("sheet", "recipe.json", "--pieces", "4", "--kit", write("kit.json", {"format": "none"}))
+    assert result.exit_code == 1 and "kit.json: " in result.output
+    assert "No device is paired yet" in bowlside("devices", "--database", "studio.sqlite3").output
+
+
 def test_the_sheet_is_made_for_the_kit_given(bowlside: Any) -> None:
     scale = {"id": "fine", "name": "Fine scale", "capacity": "5 kg", "division": "0.1 g"}
     kit = write("kit.json", {**STARTER_KIT, "scales": [scale]})

@@ -14,3 +14,4 @@ cli-door-is-shut-out = { $name } ist ausgesperrt.
 cli-door-shut-out-already = { $name } ist schon ausgesperrt.
 cli-door-several = { $count } Geräte heißen { $name }: eins mit seiner Kennung nennen.
 cli-door-none = Kein Gerät { $name }. `bowlside devices` zeigt sie.
+cli-door-no-devices = Noch kein Gerät gekoppelt. Eines koppeln: „bowlside pair“.

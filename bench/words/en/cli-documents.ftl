@@ -1,4 +1,4 @@
 # `bowlside sheet`, `import`, `export`.
 
-cli-documents-not-json = { $file } is not JSON in UTF-8: { $why }.
+cli-documents-not-json = { $file } is not JSON: { $why }.
 cli-documents-nothing = Nothing is in this studio yet. Nothing to export.

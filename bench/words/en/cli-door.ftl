@@ -14,3 +14,4 @@ cli-door-is-shut-out = { $name } is shut out.
 cli-door-shut-out-already = { $name } is shut out already.
 cli-door-several = { $count } devices are called { $name }: name one by its id.
 cli-door-none = No device { $name }. `bowlside devices` lists them.
+cli-door-no-devices = No device is paired yet. Pair one with “bowlside pair”.
