@@ -147,7 +147,7 @@ def _which(device: str, found: list[DeviceRow], inside: list[DeviceRow]) -> str:
         return f"{words.say('cli-door-several', count=len(inside), name=device)} {ids}"
     if found:
         return words.say("cli-door-shut-out-already", name=device)
-    return words.say("cli-door-no-devices", name=device)
+    return words.say("cli-door-none", name=device)
 
 
 @contextmanager

@@ -62,7 +62,9 @@ def _ratios() -> dict[str, float]:
         for asked, path in LISTED.items():
             took: list[list[float]] = [[], []]
             for _ in range(ROUNDS + 1):
-                for (client, last), side in zip(sides, took, strict=True):
+                for (url, last), side in zip(sides, took, strict=True):
+                    client = Client(url)  # a line that rested meanwhile may have been closed
+                    client.ask("GET", "/api/v1/clock")
                     began = time.perf_counter()
                     for _ in range(ASKED):
                         client.ask("GET", "/api/v1" + path.format(last=last))
@@ -73,13 +75,13 @@ def _ratios() -> dict[str, float]:
 
 
 @contextmanager
-def _serving(runs: int, recipes: int, lots: int) -> Iterator[tuple[Client, int]]:
+def _serving(runs: int, recipes: int, lots: int) -> Iterator[tuple[str, int]]:
     with TemporaryDirectory() as folder:
         file = Path(folder) / "studio.sqlite3"
         grown_studio(file, runs=runs, recipes=recipes, lots=lots, whole=0)
         server = bowlside(file).start()
         try:
-            yield Client(server.url), (runs + 3) // 10
+            yield server.url, (runs + 3) // 10
         finally:
             server.stop()
 
