@@ -1,6 +1,6 @@
 """A module of the page in fewer bytes that does the same: no space that only people read, short local names.
 
-    const held = (bowl) => {                     const t=e=>{const n=e.massMg??0;return{bowl:e,massMg:n};};
+    const held = (bowl) => {                     let e=e=>{let t=e.massMg??0;return{bowl:e,massMg:t};};
       const massMg = bowl.massMg ?? 0;
       return { bowl, massMg };
     };
@@ -13,7 +13,7 @@ those that a class keeps to itself.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache
 from itertools import chain
 
@@ -108,12 +108,14 @@ def _would_join(one: str, other: str) -> bool:
 
 
 def _tokens(statement: Node, named: dict[int, str]) -> Iterator[str]:
-    waiting = [statement]
+    waiting: list[Node | str] = [statement]
     while waiting:
         node = waiting.pop()
-        if node.type == "comment":
+        if isinstance(node, str):
+            yield node
+        elif node.type == "comment":
             continue
-        if node.type == "template_string":
+        elif node.type == "template_string":
             yield "".join(_template(node, named))
         elif node.type in WHOLE:
             yield text_of(node)
@@ -123,12 +125,27 @@ def _tokens(statement: Node, named: dict[int, str]) -> Iterator[str]:
             yield new if node.type == "identifier" or new == name else f"{name}:{new}"
         elif node.type == OF_A_CLASS:
             yield named[node.start_byte]
-        elif children := node.children:
+        elif children := _parts(node):
             waiting += reversed(children)
         elif node.is_missing or (node.start_byte == node.end_byte and node.type == ";"):
             raise Unread(f"a statement without its end at {node.start_point}")
         else:
             yield text_of(node)
+
+
+def _parts(node: Node) -> Sequence[Node | str]:
+    """What a node is made of: a declaration goes on where one stands before it, and one parameter needs no brackets."""
+    parts: list[Node | str] = [*node.children]
+    if node.type == "lexical_declaration" and node.parent and node.parent.type != "export_statement":
+        before, after = node.prev_sibling, node.next_sibling
+        goes_on = before is not None and before.type == node.type
+        parts[0] = "," if goes_on else "let"
+        if after is not None and after.type == node.type:
+            del parts[-1]
+    elif node.type == "formal_parameters" and node.parent and node.parent.type == "arrow_function":
+        if [each.type for each in node.children] == ["(", "identifier", ")"]:
+            return [node.children[1]]
+    return parts
 
 
 def _template(node: Node, named: dict[int, str]) -> Iterator[str]:

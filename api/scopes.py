@@ -3,8 +3,8 @@
 A name is one of a scope's own, or the browser's. Each scope gives its own names the first short ones that mean nothing
 else in it, as often as not the same as its neighbours' (`e`, `t`, `n`), which is what compresses well:
 
-    const held = (bowl) => bowl.mass;            const t = (e) => e.mass;
-    const left = (jug) => jug.mass;              const n = (e) => e.mass;
+    const held = (bowl) => bowl.mass;            const e = (e) => e.mass;
+    const left = (jug) => jug.mass;              const t = (e) => e.mass;
 
 What the module takes from the browser keeps its name, and nothing of its own gets that name where it is used.
 """
