@@ -80,12 +80,16 @@ def list_lots(asked: LotAsked) -> Response:
     lots = shelf.current_stock()["lots"]
     if "ingredient" in asked:
         lots = {key: lot for key, lot in lots.items() if lot["ingredient"] == asked["ingredient"]}
-    with reading() as connection:
-        found = lots_with_left(connection, lots)
-    if "open" in asked:
-        found = [lot for lot in found if is_open(lot) == asked["open"]]
     first = (asked["page"] - 1) * asked["page_size"]
-    return paged("lots", found[first : first + asked["page_size"]], len(found), asked)
+    page = slice(first, first + asked["page_size"])
+    with reading() as connection:
+        if "open" not in asked:  # what is left of the others need not be known
+            keys = sorted(lots, key=lambda key: _goes_off(key, lots[key]))[page]
+            return paged(
+                "lots", lots_with_left(connection, {key: lots[key] for key in keys}), len(lots), asked
+            )
+        found = [lot for lot in lots_with_left(connection, lots) if is_open(lot) == asked["open"]]
+    return paged("lots", found[page], len(found), asked)
 
 
 @blueprint.get("/lots/<string:lot_id>")
@@ -160,10 +164,12 @@ def lots_with_left(connection: Connection, lots: dict[str, ShelfLot]) -> list[Lo
                 "left_count": None if weighed else left,
             }
         )
-    return sorted(
-        found,
-        key=lambda lot: (lot["best_before"] is None, lot["best_before"], lot["received_on"], lot["id"]),
-    )
+    return sorted(found, key=lambda lot: _goes_off(lot["id"], lot))
+
+
+def _goes_off(key: str, lot: ShelfLot) -> tuple[bool, str, str, str]:
+    """The order of lots: those that go off first coming first, those of no day last."""
+    return lot["best_before"] is None, lot["best_before"] or "", lot["received_on"], key
 
 
 def less_money(lot: ShelfLot) -> ShelfLot:
