@@ -51,6 +51,7 @@ def _resources() -> tuple[Any, ...]:
         audit,
         buying,
         clock,
+        costs,
         deliveries,
         duties,
         entries,
@@ -80,6 +81,6 @@ def _resources() -> tuple[Any, ...]:
 
     makings = (recipes, filing, kit, studio_settings, runs, entries, records, labels, pictures)
     plannings = (hours, plans, wants, weeks, week_plans)
-    stocks = (shelf, lots, stock, outlets, deliveries, buying)
+    stocks = (shelf, lots, stock, outlets, deliveries, buying, costs)
     studio = (search, duties, substances, exchange, audit, clock, live, devices, pairing)
     return (*makings, *plannings, *stocks, *studio)

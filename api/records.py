@@ -13,9 +13,9 @@ from sqlalchemy import Engine, text
 
 import bench
 from api import generation, projections, shelf
-from api.answers import LabelSaid, ProblemDetails, SettingsSaid
+from api.answers import LabelSaid, SettingsSaid
 from api.duties import marks_in
-from api.errors import PROBLEM_TYPE, Problem, not_found
+from api.errors import not_found
 from api.recipes import current_version, version_or_404
 from api.record_rows import RECORD_COLUMNS, record_rows
 from api.runs import CURSOR, RunView, load_run, no_such_run, reach_of
@@ -24,9 +24,9 @@ from api.shapes_openapi import shape
 from api.shelf import SHELF_REACH
 from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
-from api.studio_settings import DECIMALS, SETTINGS
+from api.studio_settings import SETTINGS
 from api.tables import db
-from api.wire import Blueprint, answer, answer_text, described, unkept
+from api.wire import Blueprint, answer, answer_text, described
 from bench import (
     Entry,
     KnownLot,
@@ -40,7 +40,6 @@ from bench import (
     RecordLot,
     Shelf,
     WholeRecord,
-    words,
 )
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
@@ -125,34 +124,6 @@ def get_record(run_id: UUID) -> Response:
 def get_record_csv(run_id: UUID) -> Response:
     """The record as a spreadsheet: one row for each thing in it. Masses in whole mg, times in UTC."""
     return spreadsheet("record.csv", RECORD_COLUMNS, record_rows(whole_record(run_id, recorded(run_id))))
-
-
-@blueprint.get("/runs/<uuid:run_id>/cost")
-@blueprint.response(200, shape("WholeCost"))
-@blueprint.alt_response(
-    409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no currency yet"
-)
-def get_cost(run_id: UUID) -> Response:
-    """What the batch cost, by lot at what was really used, hands, wrap and all else; per good piece, with a price. For makers alone."""
-    record = recorded(run_id).record
-    there = shelf.current_stock()
-    with reading() as connection:
-        settings = SETTINGS.now(connection).document
-    lots = [there["lots"].get(each["lot"]) for each in record["lots"]]
-    currencies = [lot["price"]["currency"] for lot in lots if lot and lot["price"]]
-    own = settings.get("currency") or next(iter(currencies), None)
-    if own is None:
-        raise Problem(409, words.say("api-studio-currency-wanted", request="PUT /api/v1/settings"))
-    places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
-    money = bench.CostSettings(
-        currency=own,
-        without_tax=settings.get("without_tax", False),
-        cleaning_minutes=settings.get("cleaning_minutes", 0),
-        labelling_seconds=settings.get("labelling_seconds", 0),
-    )
-    for field in DECIMALS:
-        money[field] = settings.get(field) or ""
-    return unkept(answer({"currency": own, **bench.cost(record, there, money, places)}))
 
 
 @blueprint.get("/runs/<uuid:run_id>/label")

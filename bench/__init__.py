@@ -24,6 +24,7 @@ from bench.buying import (
 )
 from bench.checks import check_recipe
 from bench.cost import cost
+from bench.cost_ahead import cost_ahead
 from bench.delivery import check_delivery, read_delivery
 from bench.digest import digest
 from bench.dryness import dryness, dryness_of
@@ -134,6 +135,7 @@ from bench.shapes.recipe import (
 from bench.shapes.record import (
     Balance,
     Correction,
+    Cost,
     CostSettings,
     KnownLot,
     KnownPerson,
@@ -311,6 +313,7 @@ __all__ = [
     "Card",
     "Change",
     "Correction",
+    "Cost",
     "CostSettings",
     "Delivery",
     "Entry",
@@ -411,6 +414,7 @@ __all__ = [
     "check_shelf_entry",
     "choose_size",
     "cost",
+    "cost_ahead",
     "digest",
     "dryness",
     "dryness_of",

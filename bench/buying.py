@@ -32,6 +32,7 @@ from bench.shapes.buying import (
     Purchases,
     WrittenBuying,
 )
+from bench.shapes.entries import PriceBody
 from bench.shapes.schema import schema_of
 from bench.shapes.sheet import Sheet, SheetIngredient, SheetLine
 from bench.shapes.shelf import Card, Shelf
@@ -283,29 +284,38 @@ def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int, told: Pur
     if card is None or not each or lacking <= 0:
         return None
     count = ceiling(lacking, each)
-    paid = newest_price(shelf, key, measure, told)
+    newest = newest_price(shelf, key, measure, told)
+    currency = newest.price["currency"] if newest else None
     return {
         "count": count,
         "each": each,
         "supplier": card.get("supply", {}).get("supplier"),
-        "price": money_text(paid[0] * each * count, places_of(paid[1])) if paid else None,
-        "currency": paid[1] if paid else None,
+        "price": newest
+        and money_text(
+            Fraction(newest.price["amount"]) * each * count / newest.much, places_of(currency or "")
+        ),
+        "currency": currency,
     }
 
 
-def newest_price(shelf: Shelf, key: str, measure: BoughtBy, told: Purchases) -> tuple[Fraction, str] | None:
-    """What a mg, or a piece, cost in the newest lot with a price, or costs by a price noted since; its currency."""
+class PriceOf(NamedTuple):
+    """What so many mg, or pieces, cost."""
+
+    price: PriceBody
+    much: int
+
+
+def newest_price(shelf: Shelf, key: str, measure: BoughtBy, told: Purchases) -> PriceOf | None:
+    """What was paid for the newest lot with a price, or a price that was noted since."""
     prices = [
-        (lot["received_on"], lot_id, Fraction(lot["price"]["amount"]) / much, lot["price"]["currency"])
+        (lot["received_on"], lot_id, PriceOf(lot["price"], much))
         for lot_id, lot in shelf["lots"].items()
         if lot["ingredient"] == key and lot["price"] and (much := lot[measure])
     ]
     quote = told["quotes"].get(key)
     if quote and quote["measure"] == measure and quote["much"]:
-        each = Fraction(quote["price"]["amount"]) / quote["much"]
-        prices.append((quote["on"], "", each, quote["price"]["currency"]))
-    newest = max(prices, default=None)
-    return (newest[2], newest[3]) if newest else None
+        prices.append((quote["on"], "", PriceOf(quote["price"], quote["much"])))
+    return max(prices, key=lambda each: each[:2])[2] if prices else None
 
 
 def joined_unjoined(found: Sequence[BuyingUnjoined]) -> list[BuyingUnjoined]:

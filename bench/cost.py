@@ -8,8 +8,10 @@ piece of the settings is not added.
 """
 
 from fractions import Fraction
+from typing import NamedTuple
 
 from bench.money import money_text, read_money
+from bench.shapes.entries import PriceBody
 from bench.shapes.record import (
     Balance,
     Cost,
@@ -30,6 +32,15 @@ HOUR_MS = 3_600_000
 NOUGHT = Fraction(0)
 
 
+class Made(NamedTuple):
+    """What of a batch its cost hangs on besides the materials."""
+
+    good: int | None
+    kept: int
+    hands_ms: int
+    balance: Balance | None
+
+
 def cost(record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
     """The cost of a recorded batch.
 
@@ -38,18 +49,31 @@ def cost(record: Record, shelf: Shelf, settings: CostSettings, places: dict[str,
     pieces kept back; they are within the total. They and per_piece are None until pieces are counted.
     """
     materials, unpriced = _rows(record, shelf, settings, places)
+    count = record["yield"]
+    made = Made(count["good"], count["kept"] or 0, record["hands"]["ms"], record["balance"])
+    return total_cost(materials, unpriced, made, settings, places)
+
+
+def total_cost(
+    materials: list[CostRow],
+    unpriced: list[Unpriced],
+    made: Made,
+    settings: CostSettings,
+    places: dict[str, int],
+) -> Cost:
+    """The cost of these materials and of what is not material, by currency."""
     own = settings["currency"]
     totals = {
         currency: _total(
-            _Parts(record, materials, settings, currency), record, settings, currency, places.get(currency, 2)
+            _Parts(made, materials, settings, currency), made, settings, currency, places.get(currency, 2)
         )
         for currency in sorted({own, *(row["currency"] for row in materials)})
     }
     return {
         "materials": materials,
         "unpriced": unpriced,
-        "hands_ms": record["hands"]["ms"],
-        "good": record["yield"]["good"],
+        "hands_ms": made.hands_ms,
+        "good": made.good,
         "totals": totals,
     }
 
@@ -102,6 +126,11 @@ def _paid(lot: ShelfLot, use: RecordLot, without_tax: bool) -> tuple[str, Fracti
     received, used = (lot["mg"], use["mg"]) if lot["count"] is None else (lot["count"], use["count"])
     if price is None or not received:
         return None
+    return price["currency"], whole_price(price, without_tax) * used / received
+
+
+def whole_price(price: PriceBody, without_tax: bool) -> Fraction:
+    """A price with its delivery, and with or without its tax, as the maker reckons."""
     amount = Fraction(price["amount"]) + Fraction(price.get("delivery", "0"))
     tax = price.get("tax")
     if tax:
@@ -110,18 +139,16 @@ def _paid(lot: ShelfLot, use: RecordLot, without_tax: bool) -> tuple[str, Fracti
             amount /= with_tax
         if not tax["included"] and not without_tax:
             amount *= with_tax
-    return price["currency"], amount * used / received
+    return amount
 
 
 class _Parts:
     """What a batch cost in one currency, part by part, exactly. What settings say is in the maker's own."""
 
-    def __init__(
-        self, record: Record, materials: list[CostRow], settings: CostSettings, currency: str
-    ) -> None:
+    def __init__(self, made: Made, materials: list[CostRow], settings: CostSettings, currency: str) -> None:
         rows = [row for row in materials if row["currency"] == currency]
         mine = currency == settings["currency"]
-        pieces = (record["yield"]["good"] or 0) + (record["yield"]["kept"] or 0)
+        pieces = (made.good or 0) + made.kept
         hourly = _money(settings.get("hourly_rate"), "hourly_rate") if mine else NOUGHT
         minutes = Fraction(settings.get("cleaning_minutes", 0), 60)
         labelling = Fraction(settings.get("labelling_seconds", 0) * pieces, 3600)
@@ -130,7 +157,7 @@ class _Parts:
         packaging = _money(settings.get("packaging_cost"), "packaging_cost") if mine else NOUGHT
         self.materials = sum((Fraction(row["cost"]) for row in rows if not row["wrap"]), NOUGHT)
         self.sprays = _money(settings.get("sprays_cost"), "sprays_cost") if mine else NOUGHT
-        self.hands = hourly * record["hands"]["ms"] / HOUR_MS
+        self.hands = hourly * made.hands_ms / HOUR_MS
         self.cleaning = hourly * minutes
         self.labelling = hourly * labelling
         self.wrap = sum((Fraction(row["cost"]) for row in rows if row["wrap"]), NOUGHT) + each_wrap * pieces
@@ -154,13 +181,13 @@ def _money(written: str | None, where: str) -> Fraction:
     return read_money(written or "0", where)
 
 
-def _total(parts: _Parts, record: Record, settings: CostSettings, currency: str, places: int) -> CostTotal:
+def _total(parts: _Parts, made: Made, settings: CostSettings, currency: str, places: int) -> CostTotal:
     # The total is the sum of what is shown, so that it adds up on paper.
     shown = parts.shown(places)
     total = sum((Fraction(str(each)) for each in shown.values()), NOUGHT)
-    good, kept = record["yield"]["good"], record["yield"]["kept"]
+    good, kept = made.good, made.kept
     each = total / good if good else None
-    lost, spoiled = _shares(parts.materials, record["balance"], places)
+    lost, spoiled = _shares(parts.materials, made.balance, places)
     is_own = currency == settings["currency"]
     return {
         **shown,

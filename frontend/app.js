@@ -1053,7 +1053,14 @@ function sendDraft(from, { id }) {
  */
 async function tellTime(chosen, { screen: asking }) {
   const module = await import("./time-ahead.js").catch(() => null); // a first visit, and the server gone since
-  if (module && asking.isStill(chosen.size)) module.tellTime(studio, chosen, asking, measuredOf);
+  if (!asking.isStill(chosen.size)) return;
+  module?.tellTime(studio, chosen, asking, measuredOf);
+  if (!studio.isMaker || studio.link.state !== "online") return;
+  const cost = await connected()
+    .then((all) => all.costAhead())
+    .then(({ costAhead }) => costAhead(asking, chosen.recipe.id, chosen.size))
+    .catch(() => null);
+  if (asking.isStill(chosen.size)) asking.costTold(cost);
 }
 
 /**

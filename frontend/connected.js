@@ -25,6 +25,7 @@ export const versions = () =>
 
 // Parts of screens, and what is behind them.
 export const archive = () => online(import("./keep/archive.js"));
+export const costAhead = () => online(import("./parts/cost-ahead.js"));
 export const deviceList = () => online(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => online(import("./parts/label-sheet.js"));

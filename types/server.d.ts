@@ -133,7 +133,7 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
       ? { answers: EntryAnswer[]; cursor: number }
       : P extends `/runs/${string}/label?${string}`
         ? Label
-      : P extends `/runs/${string}/cost`
+      : P extends `/runs/${string}/cost` | `/recipes/${string}/cost`
         ? WholeCost
       : P extends `/recipes/${string}/last`
         ? LastTimes

@@ -3390,6 +3390,8 @@ export interface Cost {
 export interface WholeCost extends Cost {
   /** the maker's own */
   readonly currency: string;
+  /** what it would cost by its sheet, on the shelf as it was when it was begun; None: not begun */
+  readonly ahead: Cost | null;
 }
 
 export type DryAnswer = "dry" | "not_yet" | "gains" | "too_soon" | "cannot_tell" | "slower" | "unclear";

@@ -589,6 +589,9 @@ class Cost(TypedDict):
 
 class WholeCost(Cost):
     currency: str  # the maker's own
+    ahead: (
+        Cost | None
+    )  # what it would cost by its sheet, on the shelf as it was when it was begun; None: not begun
 
 
 # ---- dry or not

@@ -10,7 +10,7 @@ import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore, paperLinks } from "./stock.js";
 import { about, clock, day, duration, exactly } from "./words.js";
 import { point, say } from "../words.js";
-/** @import { Cost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
+/** @import { WholeCost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
 /** @import { YieldBar } from "./record-bars.js" */
@@ -196,7 +196,7 @@ const decimal = (amount) => (amount ?? "").replace(".", point());
 const MORE_COST = /** @type {const} */ (["sprays", "cleaning", "labelling", "packaging", "overhead"]);
 
 /**
- * @param {Cost | null} reckoned @param {SettingsDocument} settings
+ * @param {WholeCost | null} reckoned @param {SettingsDocument} settings
  * @param {string} says of when it is, or why there is none
  */
 export function costPart(reckoned, settings, says) {
@@ -207,7 +207,7 @@ export function costPart(reckoned, settings, says) {
       note,
       h("a", { class: "button quiet no-print", href: "#/studio" }, say("page-common-settings")),
     );
-  const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
+  const { materials, unpriced, totals, hands_ms: hands, good, ahead } = reckoned;
   /** @type {Row[]} */
   const rows = materials
     .filter(({ mg, count }) => mg || count)
@@ -247,6 +247,16 @@ export function costPart(reckoned, settings, says) {
             ? null
             : [say("page-record-cost-each", { count: good ?? 0 }), h("b", {}, decimal(sums.per_piece))],
         ],
+      ),
+    ),
+    Object.entries(ahead?.totals ?? {}).map(([currency, { total, per_piece: each }]) =>
+      h(
+        "p",
+        { class: "soft" },
+        say("page-record-cost-ahead", {
+          total: `${decimal(total)} ${currency}`,
+          each: `${decimal(each)} ${currency}`,
+        }),
       ),
     ),
     Object.entries(totals).map(([currency, { sale }]) =>

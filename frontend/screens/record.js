@@ -48,7 +48,7 @@ import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, exactly, pieces } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
-/** @import { Cost, RecordLooks, RecordStep, Sheet, SheetComponent } from "../../bench/shapes/page" */
+/** @import { RecordLooks, RecordStep, Sheet, SheetComponent, WholeCost } from "../../bench/shapes/page" */
 /** @import { KeptEntry, Link, RefusedRow, Undoing } from "../../types/keep" */
 /** @import { Batch, DutiesNow } from "../../types/parts" */
 /** @import { MeasuredRecipe } from "../../bench/shapes/page" */
@@ -243,7 +243,7 @@ export class RecordScreen extends HTMLElement {
     const { run, settings, duties } = this.#data;
     const turn = ++this.#asked;
     const { shelf } = stockOf(this.#data);
-    /** @param {Cost | null} cost @param {string} [says] */
+    /** @param {WholeCost | null} cost @param {string} [says] */
     const write = (cost, says = "") =>
       turn === this.#asked && setChildren(this.#cost, [costPart(cost, settings, says)]);
     const { lots } = record(run.sheet, run.state, run.entries);

@@ -3,7 +3,7 @@
 //
 //   screen.data = { recipe, kit, weigh: "running" | "tare", stock: { entries, runs, elsewhere, today } }
 //   "begin" { recipe, size }                     screen.trouble("…")
-//   "time-wanted" { recipe, size, sheet }       screen.timeTold("…"), if screen.isStill(size)
+//   "time-wanted" { recipe, size, sheet }       screen.timeTold("…"), screen.costTold(…), if screen.isStill(size)
 //   "swap-wanted" { id, line, ingredient }       screen.swapTold(line, ingredient, effects or null)
 //
 // The sheet is made here, on the phone, by the same pure function the run will use.
@@ -41,7 +41,7 @@ const MIX = "mix:";
  * @typedef {{[B in By]?: number} & {component?: string, ingredient?: string}} ChosenBefore
  * @typedef {{name: string, mg: number, count: number, spoons: string, optional: boolean}} Total
  * @typedef {{ways: HTMLElement, steppers: HTMLElement, component: HTMLSelectElement, ingredient: HTMLSelectElement,
- *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, warnings: HTMLElement,
+ *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, cost: HTMLElement, warnings: HTMLElement,
  *   shortage: ReturnType<typeof makeShortage>, components: HTMLElement, trouble: HTMLElement,
  *   begin: HTMLButtonElement, print: HTMLAnchorElement}} SizeParts
  */
@@ -120,6 +120,11 @@ export class SizeScreen extends HTMLElement {
   /** How long it will take. @param {string} text */
   timeTold(text) {
     if (this.#parts) setText(this.#parts.time, text);
+  }
+
+  /** What it will cost; null where nobody can say. @param {Node | null} told */
+  costTold(told) {
+    this.#parts?.cost.replaceChildren(...(told ? [told] : []));
   }
 
   /** Whether this size is still the one that is chosen. @param {Size} size */
@@ -248,6 +253,7 @@ export class SizeScreen extends HTMLElement {
       says: h("p", { class: "size-says", "aria-live": "polite" }),
       news: h("p", { class: "soft small", role: "status" }),
       time: h("p", { class: "size-time soft", role: "status" }),
+      cost: h("div", { class: "size-cost" }),
       warnings: h("ul", { class: "cautions" }),
       shortage: makeShortage({ onmost: (count) => this.#take(count) }),
       components: h("div", { class: "plates" }),
@@ -310,6 +316,7 @@ export class SizeScreen extends HTMLElement {
           parts.steppers,
           parts.says,
           parts.time,
+          parts.cost,
           parts.shortage.node,
           parts.news,
         ),

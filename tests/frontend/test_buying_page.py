@@ -26,6 +26,11 @@ def test_from_what_lacks_to_an_order_and_to_the_delivery(page: Page, server: Ser
     go(page, "#/")
     page.locator("a.recipe").click()
 
+    # 150 g of butter at 15 cents a gram, the 130 g that lack as well; the oil has no price.
+    expect(page.locator(".cost-ahead summary")).to_have_text("About 22.50 EUR, 5.62 EUR a piece.")
+    page.locator(".cost-ahead summary").click()
+    expect(page.locator(".cost-ahead")).to_contain_text("No price, not counted: Light oil")
+
     page.get_by_role("link", name="What to buy").click()
 
     rows = page.locator("buying-screen section[aria-label='To buy'] .buying-row")

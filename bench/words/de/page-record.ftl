@@ -383,3 +383,4 @@ page-record-air = { $humidity } % Feuchte, { $warmth }
 page-record-air-damp = { $humidity } % Feuchte, zu feucht für Sprudelmasse
 page-record-air-plain = { $humidity } % Feuchte
 page-record-proved = { $scale } zeigte { $reads } für { $weight }
+page-record-cost-ahead = Vorher erwartet: { $total }, { $each } je Stück

@@ -386,3 +386,4 @@ page-record-air = { $humidity } % humidity, { $warmth }
 page-record-air-damp = { $humidity } % humidity, too damp for a fizz
 page-record-air-plain = { $humidity } % humidity
 page-record-proved = { $scale } read { $reads } for { $weight }
+page-record-cost-ahead = Expected before: { $total }, { $each } a piece
