@@ -19,7 +19,7 @@ from api.errors import not_found
 from api.recipes import current_version, version_or_404
 from api.record_rows import RECORD_COLUMNS, record_rows
 from api.runs import CURSOR, RunView, load_run, no_such_run, reach_of
-from api.schemas import LabelQuery
+from api.schemas import BeforeQuery, LabelQuery
 from api.shapes_openapi import shape
 from api.shelf import SHELF_REACH
 from api.spreadsheet import CSV, spreadsheet
@@ -66,12 +66,17 @@ FINISHED = text(
     f"SELECT id, {CURSOR} FROM run WHERE recipe_id = :recipe AND finished_at IS NOT NULL"
     " ORDER BY created_at DESC, id LIMIT :most"
 )
+FINISHED_OF = text(
+    f"SELECT id, {CURSOR} FROM run WHERE recipe_id = :recipe AND recipe_version = :version"
+    " AND finished_at IS NOT NULL ORDER BY created_at DESC, id LIMIT :most"
+)
 RECORDS_HELD = 64
 ANSWERS_HELD = 32
 # What was received so long after it happened, in ms, was not sent at once: the phone was out of reach, or the
 # entry was made up later.
 LATE_MS = 10 * 60_000
 LAST_RUNS = 12
+LAST_OF_VERSION = 30
 MM_UM = 1000
 
 
@@ -231,6 +236,34 @@ def get_last(recipe_id: UUID) -> Response:
             "hands_ms": bench.planned_hands(records),
         }
     )
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/versions/<int:version>/outcomes")
+@blueprint.arguments(BeforeQuery(), location="query")
+@blueprint.response(200, shape("Outcomes"))
+def get_outcomes(asked: dict[str, int], recipe_id: UUID, version: int) -> Response:
+    """What batches of a version came to beside those of another: minutes a piece, spoiled, lost, deviations.
+
+    Each difference has Welch's interval, over at most the last thirty batches of each; on three or fewer of either
+    nothing is claimed.
+    """
+    with reading() as connection:
+        for each in (asked["before"], version):
+            version_or_404(connection, str(recipe_id), each)
+    former, now = (_records_of(str(recipe_id), each) for each in (asked["before"], version))
+    return answer(bench.outcomes(asked["before"], former, version, now))
+
+
+def _records_of(recipe_id: str, version: int) -> list[Record]:
+    """The records of a version's last finished batches."""
+    with reading() as connection:
+        found = connection.execute(
+            FINISHED_OF, {"recipe": recipe_id, "version": version, "most": LAST_OF_VERSION}
+        ).all()
+    return [
+        _held_record(db.engine, generation.now(), UUID(run), reach, bench.words.manner()).record
+        for run, reach in found
+    ]
 
 
 def recent_records(recipe_id: str) -> list[Record]:

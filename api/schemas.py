@@ -369,6 +369,14 @@ class PiecesQuery(PageQuery):
     )
 
 
+class BeforeQuery(Strict):
+    before = fields.Integer(
+        required=True,
+        validate=validate.Range(1, 100_000),
+        metadata={"description": "The version to compare with"},
+    )
+
+
 class RecallQuery(Strict):
     rehearsal = fields.Boolean(
         load_default=False, metadata={"description": "Only tried: the list says so, and nothing is noted"}

@@ -52,6 +52,7 @@ from bench.last_time import last_times, learned, planned_hands
 from bench.lot_plate import lot_plate
 from bench.lots import aside_of, pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
+from bench.outcomes import outcomes
 from bench.page_tables import page_tables
 from bench.pieces import at_outlet, best_before, fold_pieces, is_of_pieces, nothing_told, stand
 from bench.planning import (
@@ -459,6 +460,7 @@ __all__ = [
     "read_duration_ms",
     "read_kit",
     "read_money",
+    "outcomes",
     "page_tables",
     "read_recipe",
     "reason_words",

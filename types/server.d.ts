@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, OrderWant, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
+import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, OrderWant, Outcomes, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -143,6 +143,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? ToldOfRun
         : P extends `/runs/${string}`
           ? RunDoc
+          : P extends `/recipes/${string}/versions/${string}/outcomes?${string}`
+            ? Outcomes
           : P extends `/recipes/${string}/versions/${string}/changes${string}`
             ? Changes
             : P extends `/recipes/${string}/versions?${string}`

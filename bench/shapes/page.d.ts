@@ -5066,3 +5066,28 @@ export interface LotProblem {
   readonly items: readonly LotItem[];
   readonly limits: readonly LotLimit[];
 }
+
+// bench/shapes/outcomes.py
+
+export type OutcomeMeasure = "hands" | "spoiled" | "lost" | "deviations";
+
+/** A mean over batches and over others, and the interval of what lies between, in whole units of the measure. */
+export interface Difference {
+  readonly measure: OutcomeMeasure;
+  /** that tell of it: of the former version, of the other */
+  readonly batches: readonly number[];
+  /** None: no batch tells of it */
+  readonly before: number | null;
+  readonly now: number | null;
+  /** of now less before; None: too few batches, or none differs from another */
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly says: "more" | "less" | "cannot_tell" | "too_few";
+}
+
+/** What followed when a version followed another. */
+export interface Outcomes {
+  readonly before: number;
+  readonly version: number;
+  readonly differences: readonly Difference[];
+}

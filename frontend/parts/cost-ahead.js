@@ -58,7 +58,7 @@ export async function costAhead(screen, recipe, size) {
       ),
       known.flatMap(([currency, sums]) =>
         PARTS.filter((what) => Number(sums[what])).map((what) =>
-          h("li", {}, `${say("page-cost-part", { what })}: ${decimal(sums[what])} ${currency}`),
+          h("li", {}, say("page-cost-part", { what }), ": ", decimal(sums[what]), " ", currency),
         ),
       ),
       known.map(([currency, { sale }]) =>

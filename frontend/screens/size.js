@@ -41,7 +41,8 @@ const MIX = "mix:";
  * @typedef {{[B in By]?: number} & {component?: string, ingredient?: string}} ChosenBefore
  * @typedef {{name: string, mg: number, count: number, spoons: string, optional: boolean}} Total
  * @typedef {{ways: HTMLElement, steppers: HTMLElement, component: HTMLSelectElement, ingredient: HTMLSelectElement,
- *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, cost: HTMLElement, warnings: HTMLElement,
+ *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, cost: HTMLElement,
+ *   warnings: HTMLElement,
  *   shortage: ReturnType<typeof makeShortage>, components: HTMLElement, trouble: HTMLElement,
  *   begin: HTMLButtonElement, print: HTMLAnchorElement}} SizeParts
  */

@@ -6,6 +6,8 @@
 //   "recipe-filed" { id, tags, archived }  screen.said("…")
 
 import { define, h, setText, show, tell } from "../parts/dom.js";
+import { askOnline } from "../parts/online.js";
+import { outcomeRows } from "../parts/outcome-rows.js";
 import { pageHead } from "../parts/page-head.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
@@ -143,15 +145,21 @@ export class VersionsScreen extends HTMLElement {
       return { select, field: h("label", { class: "field" }, h("span", {}, label), select) };
     };
     const [from, to] = [pick(say("page-versions-from"), 1), pick(say("page-versions-to"), newest)];
-    const ask = () =>
-      tell(this, "changes-wanted", {
-        id: this.#id,
-        from: Number(from.select.value),
-        to: Number(to.select.value),
-      });
+    const came = h("div", { class: "stack", "aria-live": "polite" });
+    const ask = async () => {
+      const [before, version] = [Number(from.select.value), Number(to.select.value)];
+      tell(this, "changes-wanted", { id: this.#id, from: before, to: version });
+      if (before === version) return came.replaceChildren();
+      const path = /** @type {const} */ (
+        `/recipes/${this.#id}/versions/${version}/outcomes?before=${before}`
+      );
+      const told = await askOnline(this, "GET", path);
+      came.replaceChildren(...("says" in told ? [] : outcomeRows(told)));
+    };
     this.#comparing.replaceChildren(
       h("div", { class: "r-order" }, from.field, to.field),
       h("button", { type: "button", class: "outlined", onclick: ask }, say("page-versions-compare")),
+      came,
       h("div", { "aria-live": "polite" }),
     );
     show(this.#comparing, newest > 1);

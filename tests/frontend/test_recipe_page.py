@@ -676,6 +676,7 @@ def test_any_version_is_opened_made_and_put_back_and_any_two_compared(own_desk: 
     comparing.get_by_role("button").click()  # the first with the newest, as it stands
     expect(comparing).to_contain_text("Mango butter")
     expect(comparing).to_contain_text("The third way")
+    expect(comparing).to_contain_text("No finished batches of both yet.")
     comparing.get_by_label("To").select_option("1")
     comparing.get_by_role("button").click()
     expect(comparing).to_contain_text("No difference.")
