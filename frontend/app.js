@@ -47,6 +47,7 @@ import { measure, say, spoken } from "./words.js";
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
 const HEAR_PLAN_MS = 30_000;
+const HEAR_WEEK_MS = 60_000;
 const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched and reckoned
 
 const ASK_AT_MOST_MS = 10_000;
@@ -71,6 +72,7 @@ const touches = new Touches();
 /** @type {Practice | null} */
 let practice = null; // keep/practice.js, once it was opened
 let planHeard = -Infinity;
+let weekHeard = -Infinity;
 /** @type {{run: string, state: unknown, lead: {step?: string | null, advice: string, reason: string} | null}} */
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
@@ -709,17 +711,17 @@ function draw() {
   document.documentElement.dataset.screen = wanted.name;
   if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
-  if (isNew && wanted.name === "recipes") setTimeout(lookOn, AT_REST_MS);
+  if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
+  if (wanted.name === "recipes" && studio.link.state === "online") hearWeek();
   holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
 }
 
-/** At rest on home: what is asked next, and what the week begins next. */
-async function lookOn() {
-  LATER.size?.().catch(() => {});
-  if (studio.link.state !== "online") return;
-  await desk().then((at) => at.lookAtWeek(hands));
-  drawSoon();
+/** On home, once there is a connection: what the week begins next. */
+function hearWeek() {
+  if (studio.at() - weekHeard < HEAR_WEEK_MS) return;
+  weekHeard = studio.at();
+  setTimeout(() => desk().then((at) => at.lookAtWeek(hands).then(drawSoon)), AT_REST_MS);
 }
 
 /**

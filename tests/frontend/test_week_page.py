@@ -9,7 +9,7 @@ from typing import Any
 from urllib.request import Request, urlopen
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
 from api.weeks import MAX_S
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
@@ -54,7 +54,7 @@ def change_elsewhere(server: Server, line: dict[str, Any], **said: Any) -> None:
 
 
 def test_a_market_becomes_a_plan_and_a_batch_of_it_is_begun_in_one_touch(
-    page: Page, server: Server, faultless: None
+    page: Page, browser: Browser, server: Server, faultless: None
 ) -> None:
     page.set_viewport_size(SIZES[0])
     open_page(page, server)
@@ -79,6 +79,10 @@ def test_a_market_becomes_a_plan_and_a_batch_of_it_is_begun_in_one_touch(
 
     go(page, "#/")
     expect(page.get_by_role("link", name=re.compile("^12 × .*: begin "))).to_be_visible()
+    other = browser.new_page()  # another device, whose first page is home
+    other.goto(server.url)
+    expect(other.get_by_role("link", name=re.compile("^12 × .*: begin "))).to_be_visible(timeout=PLANNED_MS)
+    other.close()
     go(page, "#/week")
     screen.get_by_role("link", name="Begin").click()
     expect(page.locator("size-screen .stepper-field").first).to_have_value("12")
