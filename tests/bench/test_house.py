@@ -306,3 +306,9 @@ def test_no_line_of_the_page_is_over_120_letters():
         for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
         if len(line) > 120
     ] == []
+
+
+def test_what_is_kept_is_no_link_out_of_the_tree():
+    """A set-up that was borrowed by a link would be another's on any other machine."""
+    kept = subprocess.run(["git", "ls-files", "--stage"], cwd=ROOT, capture_output=True, text=True).stdout
+    assert [line for line in kept.splitlines() if line.startswith("120000")] == []
