@@ -8,6 +8,8 @@
 // { document }
 //   screen.trouble("…")   screen.said("…")
 
+import { hoursForm } from "../connected.js";
+import { Arriving } from "../parts/arriving.js";
 import {
   brokenWords,
   dueWords,
@@ -21,7 +23,6 @@ import {
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, given, h, keyed, part as within, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
-import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock } from "../parts/words.js";
@@ -29,6 +30,7 @@ import { say } from "../words.js";
 import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
 /** @import { Choice } from "../../types/keep" */
 /** @import { HoursDoc } from "../../types/server" */
+/** @import { HoursForm } from "../parts/hours-form.js" */
 /** @import { Ahead, DayTask, PlanThere } from "../parts/day-ahead.js" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { Child } from "../../types/dom" */
@@ -101,7 +103,15 @@ export class DayScreen extends HTMLElement {
   #stop = () => {};
   #listening = 0;
   #heard = "";
-  #hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
+  #place = h("div", {});
+  /** @type {HoursForm | null} */
+  #hours = null;
+  #arriving = new Arriving(this.#place, async () => {
+    const { HoursForm } = await hoursForm();
+    this.#hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
+    this.#hours.data = this.#data;
+    return this.#hours.node;
+  });
 
   connectedCallback() {
     if (!this.#parts) this.#build();
@@ -231,7 +241,7 @@ export class DayScreen extends HTMLElement {
             say("page-day-work-out"),
           ),
         ),
-        section(say("page-day-hours"), this.#hours.node),
+        section(say("page-day-hours"), this.#place),
         parts.said,
       ),
     );
@@ -304,7 +314,8 @@ export class DayScreen extends HTMLElement {
       ({ says }) => says,
       ({ says }) => h("li", {}, says),
     );
-    this.#hours.data = this.#data;
+    if (this.#hours) this.#hours.data = this.#data;
+    else this.#arriving.look(isOnline);
   }
 
   /** Which batches the plan is of; what nobody touched for a day is asked about. @param {number} at */
