@@ -126,7 +126,8 @@ def get_week() -> Response:
 def plan_order(asked: PlanAsked) -> Response:
     """Plan what is wanted, from pieces, batches, hours, kit and own runs as they stand.
 
-    It is offered; the first one is followed at once. Lines whose instant is past, and what is too much, are named.
+    It is offered; the first one, and one that changes nothing of what is to be done, are followed at once. Lines whose
+    instant is past, and what is too much, are named.
     """
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
     with weeks.one_at_a_time():
@@ -134,9 +135,18 @@ def plan_order(asked: PlanAsked) -> Response:
     with writing() as connection:
         _keep(connection, "offered", made)
         followed = _kept(connection, "followed", wants.wants_in(connection, "open"))
-        if followed is None or (followed["quick"] and followed["mark"] == made["mark"]):
+        if followed is None or _takes_over(followed, made):
             _keep(connection, "followed", made)
     return answer(_said(made))
+
+
+def _takes_over(followed: OrderPlan, made: OrderPlan) -> bool:
+    """Whether a plan comes in place of the one that is followed unasked: it is the full one, or says the same again."""
+    is_fuller = followed["quick"] and followed["mark"] == made["mark"]
+    return is_fuller or (
+        followed["plan"]["batches"] == made["plan"]["batches"]
+        and all(followed[part] == made[part] for part in ("lines", "past", "later", "cannot"))
+    )
 
 
 @blueprint.put("/week/plan")

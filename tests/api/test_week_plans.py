@@ -9,7 +9,7 @@ import pytest
 
 from api import copies, week_plans, weeks
 from tests.api.doorway import paired
-from tests.api.stock import to_shelf
+from tests.api.stock import described, to_shelf
 from tests.api.studio import Studio
 from tests.api.test_finished_pieces import told
 from tests.make import Clock, make_entry, make_recipe, make_run, uuid4
@@ -101,9 +101,16 @@ def test_a_first_plan_comes_at_once_and_the_full_one_takes_its_place(studio: Stu
     assert quick["quick"] and quick["plan"]["batches"] and studio.get("/week").json["followed"] == quick
     full = planned(studio)
     assert not full["quick"] and studio.get("/week").json["followed"] == full
-    another = planned(studio)  # of the same things: it is offered, and nothing moves
+    to_shelf(studio, described("Goose feathers", "feathers"))  # nothing that the plan hangs on, but the shelf was written
+    assert studio.get("/week").json["mark"] != full["mark"]
+    again = planned(studio)  # to do the same again is no news
     now = studio.get("/week").json
-    assert (now["followed"], now["offered"]) == (full, another)
+    assert (now["followed"], now["offered"]) == (again, None)
+    assert again["plan"]["batches"] == full["plan"]["batches"]
+    change(studio, key, pieces=30)  # what is to be done differs: it is offered, and nothing moves
+    another = planned(studio)
+    now = studio.get("/week").json
+    assert (now["followed"]["id"], now["offered"]) == (again["id"], another)
 
     change(studio, key, state="met")
     want(studio, recipe, 3, days=5)
