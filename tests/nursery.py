@@ -13,6 +13,7 @@ them does.
 from __future__ import annotations
 
 import atexit
+import ctypes
 import gc
 import json
 import os
@@ -32,6 +33,7 @@ import psutil
 
 ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
+PR_SET_PDEATHSIG = 1  # prctl(2)
 Holding = type(cache(lambda: None))
 STAYING = ("api.page", "api.dense")
 # What a page asks a studio for as it opens.
@@ -124,6 +126,7 @@ def main(door: socket.socket) -> None:
 def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket]) -> None:
     """Become the server that is wanted, and nothing else of what was there."""
     os.setsid()
+    ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, signal.SIGTERM)  # no server is left of a run that was killed
     signal.signal(signal.SIGCHLD, signal.SIG_DFL)
     for standard, given in zip((1, 2), files, strict=True):
         os.dup2(given, standard)
