@@ -101,7 +101,7 @@ def test_a_first_plan_comes_at_once_and_the_full_one_takes_its_place(studio: Stu
     assert quick["quick"] and quick["plan"]["batches"] and studio.get("/week").json["followed"] == quick
     full = planned(studio)
     assert not full["quick"] and studio.get("/week").json["followed"] == full
-    to_shelf(studio, described("Goose feathers", "feathers"))  # nothing that the plan hangs on, but the shelf was written
+    to_shelf(studio, described("Goose feathers", "feathers"))  # of no recipe, but the shelf was written
     assert studio.get("/week").json["mark"] != full["mark"]
     again = planned(studio)  # to do the same again is no news
     now = studio.get("/week").json
