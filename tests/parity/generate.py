@@ -705,6 +705,7 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
             ["start.cleaned", "lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]
         ),
         "uuid": lambda: rng.choice([PICTURE, PICTURE, PICTURE.upper(), "p1"]),
+        "media": lambda: rng.choice(["pdf", "jpeg", "png", "guess"]),
         "sha256": lambda: rng.choice(["ab" * 32, "AB" * 32, "ab"]),
         "ids": lambda: rng.choice([[], ["0190-a5001"], ["a", "b"], ["b", "a"], ["a", "a"], ["", "b"], [1]]),
         "span": lambda: rng.choice([1, 15_000, 10 * MINUTE, 366 * 86_400_000, 366 * 86_400_001]),
