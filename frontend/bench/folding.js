@@ -10,7 +10,7 @@ export const folded = (text) =>
     .toLowerCase()
     .replaceAll("\u00df", "ss")
     .replaceAll("\u03c2", "\u03c3")
-    .split(/\s+/)
+    .split(/[\s\u0085]+/)
     .filter(Boolean)
     .join(" ");
 

@@ -388,7 +388,7 @@ DEFENCES: dict[str, Defence] = {
         "test_a_maker_makes_codes_for_makers_and_helpers",
         instead("api.door.pairing.address_of", lambda studio, code: f"{studio}pair?code={code.digits}"),
     ),
-    "14.3.2": Defence("test_money_and_the_whole_studio_stay_in_no_cache", copy_it("api.records.unkept")),
+    "14.3.2": Defence("test_money_and_the_whole_studio_stay_in_no_cache", copy_it("api.costs.unkept")),
     "15.1.1": Defence("test_a_pin_with_a_known_fault_fails_the_audit", audit_passes_what_it_did_not_ask),
     "15.3.1": Defence(
         "test_the_list_names_each_device_and_when_it_was_seen", instead("api.door.devices.shown", lambda device: device._asdict())

@@ -11,7 +11,8 @@ from sqlalchemy import Boolean, Integer, LargeBinary, Table, insert, select, tex
 from api import audit, create_app, move_studio, store
 from api.settings import Settings
 from api.store import reading, writing
-from api.tables import Audit, Device, Pairing, Plan, PlannedRun
+from api.tables import Audit, Device, Pairing, Plan, PlannedRun, db
+from bench import words
 from tests.api.studio import Studio
 from tests.make import EVENINGS, make_entry, make_recipe, uuid4
 
@@ -109,6 +110,7 @@ def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind:
         "recipe_version": 4,
         "run": 2,
         "entry": 7,
+        "run_note": 6,
         "device": 1,
         "bench_hours": 1,
         "plan": 1,
@@ -236,3 +238,10 @@ def test_an_emptied_database_is_empty(app: Any) -> None:
         move_studio.empty(connection)
         assert move_studio.is_empty(connection)
         assert connection.execute(text("SELECT count(*) FROM pairing")).scalar() == 0
+
+
+def test_every_table_that_is_carried_has_its_words_in_each_language() -> None:
+    for language in words.languages():
+        with words.speaking(language):
+            for table in set(db.metadata.tables) - move_studio.STAYS - {move_studio.GROWS}:
+                assert words.say(f"cli-copies-table-{table.replace('_', '-')}", count=2).startswith("2 ")

@@ -222,7 +222,7 @@ PHOTOGRAPH = """async (run) => {
     const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg"));
     const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
     const hex = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-    return (await studio.enterPicture(run, blob, hex)).body.picture;
+    return (await studio.enterPicture(run, blob, hex, { kind: "pictured", body: {} })).body.picture;
 }"""
 SHELVED = "text => studio.enter('shelf', 'described', { ingredient: 'salt', card: { name: text } })"
 

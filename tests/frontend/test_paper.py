@@ -264,8 +264,8 @@ def test_a_recipe_is_shown_with_its_check_before_it_is_kept_and_asked_about_when
 
     expect(own_desk.locator(".paper-sub")).to_contain_text("version 2")
     own_desk.get_by_role("link", name="Versions").click()
-    expect(own_desk.get_by_label("Version 2")).to_contain_text("written for: 13, was 12")
-    expect(own_desk.get_by_label("Version 1")).to_contain_text("13")
+    expect(own_desk.get_by_role("region", name="Version 2")).to_contain_text("written for: 13, was 12")
+    expect(own_desk.get_by_role("region", name="Version 1")).to_contain_text("13")
 
     live_server.stop()
     bring(own_desk, json.dumps(make_recipe()))

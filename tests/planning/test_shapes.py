@@ -34,14 +34,15 @@ VECTORS = json.loads((ROOT / "tests/vectors/planning.json").read_text(encoding="
 @pytest.mark.parametrize("case", VECTORS, ids=lambda case: case["description"])
 def test_each_vector_of_planning_is_of_its_shapes(case: Json) -> None:
     takes, gives = {
-        "next_step": ("Problem", "Advice"),
-        "if_you_stop": ("Problem", "IfStopped"),
-        "lay_out": ("Problem", None),
-        "stretches": ("HoursWritten", None),
+        "next_step": ("planning/Problem", "planning/Advice"),
+        "if_you_stop": ("planning/Problem", "planning/IfStopped"),
+        "lay_out": ("planning/Problem", None),
+        "stretches": ("planning/HoursWritten", None),
+        "keeps_ms": ("recipe/Window", None),
     }[case["data"]["call"]]
 
-    assert unlike(f"planning/{takes}", case["data"]["with"][0]) == []
-    assert gives is None or unlike(f"planning/{gives}", call(case["data"])) == []
+    assert unlike(takes, case["data"]["with"][0]) == []
+    assert gives is None or unlike(gives, call(case["data"])) == []
 
 
 @pytest.mark.parametrize("seed", range(4))

@@ -71,3 +71,27 @@ cli-copies-table-bench-owner = { $count ->
     [one] { $count } Gerätename
    *[other] { $count } Gerätenamen
 }
+cli-copies-table-run-note = { $count ->
+    [one] { $count } Notiz
+   *[other] { $count } Notizen
+}
+cli-copies-table-batch-pieces = { $count ->
+    [one] { $count } Charge mit Stücken
+   *[other] { $count } Chargen mit Stücken
+}
+cli-copies-table-outlet = { $count ->
+    [one] { $count } Abnehmer
+   *[other] { $count } Abnehmer
+}
+cli-copies-table-want = { $count ->
+    [one] { $count } Zeile des Auftrags
+   *[other] { $count } Zeilen des Auftrags
+}
+cli-copies-table-week-plan = { $count ->
+    [one] { $count } Plan der Woche
+   *[other] { $count } Pläne der Woche
+}
+cli-copies-table-duty-mark = { $count ->
+    [one] { $count } Vermerk zu einer Pflicht
+   *[other] { $count } Vermerke zu Pflichten
+}

@@ -71,3 +71,27 @@ cli-copies-table-bench-owner = { $count ->
     [one] { $count } bench name
    *[other] { $count } bench names
 }
+cli-copies-table-run-note = { $count ->
+    [one] { $count } note
+   *[other] { $count } notes
+}
+cli-copies-table-batch-pieces = { $count ->
+    [one] { $count } batch of pieces
+   *[other] { $count } batches of pieces
+}
+cli-copies-table-outlet = { $count ->
+    [one] { $count } outlet
+   *[other] { $count } outlets
+}
+cli-copies-table-want = { $count ->
+    [one] { $count } line of the order
+   *[other] { $count } lines of the order
+}
+cli-copies-table-week-plan = { $count ->
+    [one] { $count } plan of the week
+   *[other] { $count } plans of the week
+}
+cli-copies-table-duty-mark = { $count ->
+    [one] { $count } note of a duty
+   *[other] { $count } notes of duties
+}
