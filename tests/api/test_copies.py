@@ -468,6 +468,7 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
             "4 recipe versions",
             "2 batches",
             "7 entries",
+            "6 notes",
             "1 device",
             "1 bench hours",
             "1 plan",
