@@ -71,9 +71,11 @@ class Server:
     def _end(self, how: Callable[[psutil.Process], None]) -> None:
         if self._started is None:
             return
+        all_of_it = [self._started.process]
         with suppress(psutil.NoSuchProcess, ProcessLookupError):  # it may have ended by itself
+            all_of_it += self._started.process.children(recursive=True)
             how(self._started.process)
-        self._started.process.wait(START_SECONDS)
+        psutil.wait_procs(all_of_it, START_SECONDS)  # a worker that outlives its master answers still
         self._started.said.close()
         self._started = None
 
