@@ -30,8 +30,6 @@ export const deviceList = () => online(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => online(import("./parts/label-sheet.js"));
 export const paperFile = () => online(import("./parts/paper-file.js"));
-export const hoursForm = () => online(import("./parts/hours-form.js"));
-export const studioSettings = () => online(import("./parts/studio-settings.js"));
 export const supplyForms = () => online(import("./parts/supply-forms.js"));
 export const pastedText = () => online(import("./parts/recipe-text.js"));
 export const merging = () => online(import("./parts/recipe-merge.js"));

@@ -71,12 +71,8 @@ def _weighed(tally: Tally, entry: Weighed) -> bool:
 
 
 def _taken_out(tally: Tally, entry: TakenOut) -> bool:
-    line, asked, device = tally.lines[entry["body"]["line"]], entry["body"]["mg"], entry["device"]
-    before, last = tally.took_out.get(line["id"], (device, 0))
-    if before != device and last == asked:
-        tally.out_twice[line["id"]] = entry["id"]
-    tally.took_out[line["id"]] = (device, asked)
-    mg = min(asked, tally.in_mg[line["id"]])
+    line = tally.lines[entry["body"]["line"]]
+    mg = min(entry["body"]["mg"], tally.in_mg[line["id"]])
     tally.in_mg[line["id"]] -= mg
     if line["vessel"] is not None:
         tally.vessel_mg[line["vessel"]] -= mg

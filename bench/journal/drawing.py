@@ -109,18 +109,10 @@ def _line(tally: Tally, line: SheetLine) -> LineState:
         "target_mg": target,
         "in_mg": tally.in_mg[key],
         "status": _line_status(tally, line, target, weighed_on or scale),
-        "twice": _told_twice(tally, line, target),
+        "twice": tally.twice.get(key) if target is not None or line["step"] is not None else None,
         "scale": scale,
         "weighed_on": weighed_on,
     }
-
-
-def _told_twice(tally: Tally, line: SheetLine, target: Mg | None) -> str | None:
-    """What two devices told of one line: of too little the taking out, else the pour."""
-    if target is None and line["step"] is None:
-        return None
-    is_less = target is not None and tally.in_mg[line["id"]] < target
-    return (tally.out_twice if is_less else tally.twice).get(line["id"])
 
 
 def _target(tally: Tally, line: SheetLine) -> Mg | None:

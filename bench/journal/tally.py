@@ -75,8 +75,6 @@ class Tally:
         self.decided: dict[str, Literal["left", "left_out"]] = {}  # by line
         self.poured_by: dict[str, str] = {}  # line -> the device that told its first pour
         self.twice: dict[str, str] = {}  # line -> the last pour told by another device
-        self.took_out: dict[str, tuple[str, Mg]] = {}  # line -> whose last, and how much
-        self.out_twice: dict[str, str] = {}  # line -> the last taking out that another device had told before
         self.factors: dict[str, tuple[int, int]] = {}  # by "component.round"
         self.scale_of = {key: vessel["scale"] for key, vessel in self.vessels.items()}
         self.placed: dict[str, str] = {}  # line -> the scale that its small cup was put on

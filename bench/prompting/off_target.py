@@ -78,23 +78,15 @@ def _told_twice(pour: str) -> Answer:
 
 def short(view: View, line: WeighedLine, adding: Said) -> Said:
     """Short of the target: add the rest, as `adding` says, leave it, or make less to match."""
-    division, twice = view.division(line.line), line.told["twice"]
+    division = view.division(line.line)
     missing = reading(line.target - line.in_mg, division)
     return adding._replace(
         kind="short",
         first="",
         title=say("prompting-too-little", name=line.name, mass=missing),
         says=_in_and_target(line, division),
-        answers=[
-            *([] if twice is None else [_told_twice(twice)]),
-            *(_weaker(each, twice) for each in adding.answers if each["id"] != "zeroed"),
-        ],
+        answers=[each for each in adding.answers if each["id"] != "zeroed"],
     )
-
-
-def _weaker(said: Answer, twice: str | None) -> Answer:
-    """Beside the question whether one thing was told twice, nothing else is the usual answer."""
-    return said if twice is None else {**said, "strong": False}
 
 
 def let_be(view: View, line: WeighedLine) -> list[Answer]:

@@ -2305,6 +2305,7 @@ export interface LineState {
   readonly target_mg: Mg | null;
   readonly in_mg: Mg;
   readonly status: LineStatus;
+  /** the last pour told by another device than the first; None: one device told all */
   readonly twice: string | null;
   /** of the kit: where the next pour goes; None where it is not weighed */
   readonly scale: string | null;

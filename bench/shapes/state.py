@@ -23,8 +23,7 @@ class LineState(TypedDict):
     target_mg: Mg | None  # by now: carried, and by its portion; None where it has no mass
     in_mg: Mg
     status: LineStatus
-    # The last pour told by another device than the first; of too little, the last taking out that another told before.
-    twice: str | None
+    twice: str | None  # the last pour told by another device than the first; None: one device told all
     scale: str | None  # of the kit: where the next pour goes; None where it is not weighed
     weighed_on: str | None  # of the kit: where the last pour went
 

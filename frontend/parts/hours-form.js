@@ -112,12 +112,13 @@ export class HoursForm {
     const { makers } = hoursOf(hours);
     if (sameData(this.#seen, [makers, isMaker, isOnline])) return;
     this.#seen = [makers, isMaker, isOnline];
-    if (!isMaker) this.#tell(makers);
+    if (!isMaker) this.#tell(makers, say("page-day-hours-makers"));
+    else if (!this.#parts && !isOnline) this.#tell(makers, say("page-day-hours-offline"));
     else this.#form(makers, isOnline, now());
   }
 
-  /** @param {readonly MakerWritten[]} makers */
-  #tell(makers) {
+  /** @param {readonly MakerWritten[]} makers @param {string} says */
+  #tell(makers, says) {
     this.#parts = null;
     this.node.replaceChildren(
       h(
@@ -125,7 +126,7 @@ export class HoursForm {
         { class: "plain" },
         makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`)),
       ),
-      h("p", { class: "soft small" }, say("page-day-hours-makers")),
+      h("p", { class: "soft small" }, says),
     );
   }
 

@@ -8,8 +8,6 @@
 // { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { hoursForm } from "../connected.js";
-import { Arriving } from "../parts/arriving.js";
 import {
   brokenWords,
   dueWords,
@@ -23,6 +21,7 @@ import {
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, given, h, keyed, part as within, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
+import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock } from "../parts/words.js";
@@ -30,7 +29,6 @@ import { say } from "../words.js";
 import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
 /** @import { Choice } from "../../types/keep" */
 /** @import { HoursDoc } from "../../types/server" */
-/** @import { HoursForm } from "../parts/hours-form.js" */
 /** @import { Ahead, DayTask, PlanThere } from "../parts/day-ahead.js" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { Child } from "../../types/dom" */
@@ -103,15 +101,7 @@ export class DayScreen extends HTMLElement {
   #stop = () => {};
   #listening = 0;
   #heard = "";
-  #place = h("div", {});
-  /** @type {HoursForm | null} */
-  #hours = null;
-  #arriving = new Arriving(this.#place, async () => {
-    const { HoursForm } = await hoursForm();
-    this.#hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
-    this.#hours.data = this.#data;
-    return this.#hours.node;
-  });
+  #hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
 
   connectedCallback() {
     if (!this.#parts) this.#build();
@@ -241,7 +231,7 @@ export class DayScreen extends HTMLElement {
             say("page-day-work-out"),
           ),
         ),
-        section(say("page-day-hours"), this.#place),
+        section(say("page-day-hours"), this.#hours.node),
         parts.said,
       ),
     );
@@ -314,8 +304,7 @@ export class DayScreen extends HTMLElement {
       ({ says }) => says,
       ({ says }) => h("li", {}, says),
     );
-    if (this.#hours) this.#hours.data = this.#data;
-    else this.#arriving.look(isOnline);
+    this.#hours.data = this.#data;
   }
 
   /** Which batches the plan is of; what nobody touched for a day is asked about. @param {number} at */

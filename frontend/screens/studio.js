@@ -18,12 +18,11 @@ import {
   show,
   tell,
 } from "../parts/dom.js";
-import { studioSettings } from "../connected.js";
-import { Arriving } from "../parts/arriving.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
 import { ringState, willRing } from "../parts/ring-state.js";
+import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
 import { deedWords } from "../parts/undo-words.js";
 import { languages, point, say } from "../words.js";
@@ -33,7 +32,6 @@ import { languages, point, say } from "../words.js";
 /** @import { Run } from "../keep/run.js" */
 /** @import { RingFacts } from "../parts/ring-state.js" */
 /** @import { DeviceList } from "../parts/device-list.js" */
-/** @import { settingsForm } from "../parts/studio-settings.js" */
 
 const DAY_MS = 24 * 3_600_000;
 /** The certificate renews itself long before this, and a copy is made every night. */
@@ -183,11 +181,6 @@ export class StudioScreen extends HTMLElement {
   #asked = false;
   /** @type {ReturnType<typeof settingsForm> | null} */
   #settings = null;
-  #arriving = new Arriving(this.#parts.settings, async () => {
-    const form = (await studioSettings()).settingsForm(this.#data.settings, this.#data.isMaker);
-    this.#settings = form;
-    return form.node;
-  });
   /** @type {DeviceList | null} */
   #devices = null;
 
@@ -540,9 +533,12 @@ export class StudioScreen extends HTMLElement {
   }
 
   #writeSettings() {
-    const { settings, isMaker, link } = this.#data;
+    const { settings, isMaker } = this.#data;
     if (this.#settings) this.#settings.news(settings, isMaker);
-    else this.#arriving.look(link.state === "online");
+    else {
+      this.#settings = settingsForm(settings, isMaker);
+      this.#parts.settings.append(this.#settings.node);
+    }
   }
 
   /** @param {RefusedRow} item */

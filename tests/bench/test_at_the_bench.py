@@ -329,33 +329,6 @@ def test_a_pour_told_by_two_phones_is_counted_once():
     assert within(maker.state["lines"]["mix.1.l0"]) == (500_000, 500_000, "in", None)
 
 
-def test_what_two_phones_tell_to_have_taken_out_is_taken_out_once():
-    maker = Maker(plain_sheet())
-    line = {"line": "mix.1.l0", "mg": 100_000}
-    maker.entries = [
-        entry("weighed", MORNING, "phone", line="mix.1.l0", mg=600_000, reading_mg=600_000),
-        entry("taken_out", MORNING + 1, "phone", **line),
-        entry("taken_out", MORNING + 2, "tablet", **line),
-    ]
-    maker.at = MORNING + SECOND
-    assert [each["id"] for each in maker.prompt["answers"] if each["strong"]] == ["told_twice"]
-
-    maker.choose("told_twice")
-
-    assert within(maker.state["lines"]["mix.1.l0"]) == (500_000, 500_000, "in", None)
-
-
-def test_two_phones_that_take_out_other_amounts_are_both_believed():
-    maker = Maker(plain_sheet())
-    maker.entries = [
-        entry("weighed", MORNING, "phone", line="mix.1.l0", mg=600_000, reading_mg=600_000),
-        entry("taken_out", MORNING + 1, "phone", line="mix.1.l0", mg=80_000),
-        entry("taken_out", MORNING + 2, "tablet", line="mix.1.l0", mg=40_000),
-    ]
-    maker.at = MORNING + SECOND
-    assert "told_twice" not in [each["id"] for each in maker.prompt["answers"]]
-
-
 def test_an_optional_line_may_be_left_out_at_the_bench():
     maker = Maker(sheet_of(make_recipe("500 g", {"amount": "50 g", "optional": True})))
     assert [answer["id"] for answer in maker.prompt["answers"]][-2:] == [

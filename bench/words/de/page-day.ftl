@@ -137,6 +137,7 @@ page-day-other-days = Andere Zeiten an manchen Tagen
 page-day-other-day = geschlossen
 page-day-hours-save = Zeiten speichern
 page-day-hours-makers = Nur Hersteller können sie ändern.
+page-day-hours-offline = Keine Verbindung. Ändern, sobald sie wieder da ist.
 page-day-hours-away = Keine Verbindung. Speichern, sobald sie wieder da ist.
 page-day-hours-zone = Nach der Uhr von { $zone }. Dieses Handy hat eine andere.
 page-day-one-pair = Wieder allein

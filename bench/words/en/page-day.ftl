@@ -137,6 +137,7 @@ page-day-other-days = Other hours on some days
 page-day-other-day = closed
 page-day-hours-save = Save hours
 page-day-hours-makers = Only a maker can change them.
+page-day-hours-offline = No connection. Change them once there is one.
 page-day-hours-away = No connection. You can save once there is one.
 page-day-hours-zone = By the clock of { $zone }. This phone's is another.
 page-day-one-pair = One pair of hands again

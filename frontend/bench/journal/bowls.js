@@ -28,10 +28,7 @@ export const AT_THE_BOWLS = {
     if (tally.decided.get(key) === "left_out") tally.decided.delete(key);
   },
 
-  taken_out(tally, at, { line: key, mg: asked }, { id, device }) {
-    const [before, last] = tally.tookOut.get(key) ?? [device, 0];
-    if (before !== device && last === asked) tally.outTwice.set(key, id);
-    tally.tookOut.set(key, [device, asked]);
+  taken_out(tally, at, { line: key, mg: asked }) {
     const mg = Math.min(asked, tally.inMg.get(key));
     const { vessel } = tally.lines.get(key);
     add(tally.inMg, key, -mg);

@@ -139,7 +139,7 @@ function stands(tally, line, scale) {
     target_mg: target,
     in_mg: inMg,
     status: tally.decided.get(line.id) ?? judged(),
-    twice: (target !== null && inMg < target ? tally.outTwice : tally.twice).get(line.id) ?? null,
+    twice: tally.twice.get(line.id) ?? null,
   };
 }
 

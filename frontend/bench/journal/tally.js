@@ -52,8 +52,6 @@ export function begin(sheet, unsigned) {
     decided: /** @type {Map<string, "left" | "left_out">} */ (new Map()), // by line
     pouredBy: /** @type {Map<string, string>} */ (new Map()), // line -> the device that told its first pour
     twice: /** @type {Map<string, string>} */ (new Map()), // line -> the last pour told by another device
-    tookOut: /** @type {Map<string, [device: string, mg: number]>} */ (new Map()), // line -> who told it last
-    outTwice: /** @type {Map<string, string>} */ (new Map()), // line -> what another device had told before
     factors: /** @type {Map<string, Ratio>} */ (new Map()), // by round
     scaleOf: full(sheet.vessels.map(({ id, scale }) => /** @type {const} */ ([id, scale]))),
     placed: /** @type {Map<string, string>} */ (new Map()), // line -> the scale that its small cup was put on

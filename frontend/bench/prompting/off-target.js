@@ -73,13 +73,7 @@ export function short(view, line, told, adding) {
     first: "",
     title: say("prompting-too-little", { name: line.name, mass: missing }),
     says: wentIn(told, division),
-    answers: [
-      ...toldTwice(told),
-      // Beside the question whether one thing was told twice, nothing else is the usual answer.
-      ...adding.answers.flatMap((each) =>
-        each.id === "zeroed" ? [] : { ...each, strong: each.strong && told.twice === null },
-      ),
-    ],
+    answers: adding.answers.filter(({ id }) => id !== "zeroed"),
   };
 }
 
