@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from typing import NamedTuple
 from uuid import UUID
 
@@ -15,13 +14,13 @@ from api.clock import now_ms
 from api.errors import Problem
 from api.kit import measured_kit
 from api.openapi import document_body
-from api.recipes import current_version
+from api.recipes import current_version, sized
 from api.runs import load_run_in
 from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import LotUse, Run
 from api.wire import Blueprint, answer, read_document
-from bench import Book, BuyingNeed, BuyingUnjoined, RecipeRef, Sheet, Taken, Used, WrittenBuying, words
+from bench import Book, BuyingNeed, BuyingUnjoined, Sheet, Taken, Used, WrittenBuying, words
 
 blueprint = Blueprint("buying", __name__, description="What to buy, and when to order again")
 
@@ -93,10 +92,7 @@ def _sheets(connection: Connection, asked: WrittenBuying) -> list[tuple[Sheet, s
                 words.say("api-buying-no-recipe"),
                 errors=[(f"wants.{place}.recipe", words.say("api-buying-no-recipe"))],
             )
-        measured = json.loads(found.measured)
-        size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": want["pieces"]})["size"]
-        ref: RecipeRef = {"id": found.recipe_id, "version": found.version}
-        made.append((bench.make_sheet(measured, ref, size, kit), want["on"]))
+        made.append((sized(found, kit, {"by": "pieces", "pieces": want["pieces"]})[1], want["on"]))
     return made
 
 

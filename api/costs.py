@@ -13,20 +13,20 @@ from sqlalchemy import Connection, select
 import bench
 from api import shelf
 from api.answers import ProblemDetails, SettingsSaid
+from api.buying import on_shelf
 from api.clock import now_ms
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.finished import OF_THE_SHELF
 from api.kit import measured_kit
-from api.recipes import current_version
+from api.recipes import current_version, sized
 from api.records import recorded
-from api.runs import load_run_in
 from api.schemas import SizeRequest
 from api.shapes_openapi import shape
 from api.store import execute, reading
 from api.studio_settings import DECIMALS, SETTINGS
-from api.tables import LotUse, Run
+from api.tables import LotUse
 from api.wire import Blueprint, answer, unkept
-from bench import Cost, CostSettings, Purchases, RecipeRef, Sheet, Shelf, Taken, words
+from bench import Cost, CostSettings, Purchases, Sheet, Shelf, Taken, words
 
 blueprint = Blueprint("costs", __name__, description="What a batch costs, before and after")
 NO_CURRENCY = blueprint.alt_response(
@@ -60,21 +60,15 @@ def get_cost(run_id: UUID) -> Response:
 @NO_CURRENCY
 def get_cost_ahead(asked: bench.SizeRequest, recipe_id: UUID) -> Response:
     """What a size of a recipe would cost, by the lots that would be taken and else by the newest prices. Nothing is kept."""
-    there, told, at = shelf.current_stock(), shelf.current_purchases(), now_ms()
+    told = shelf.current_purchases()
     with reading() as connection:
         found = current_version(connection, str(recipe_id))
         if found is None:
             not_found("recipe", "/api/v1/recipes")
-        kit, measured = measured_kit(connection), json.loads(found.measured)
-        size = bench.choose_size(measured, kit, asked)["size"]
-        ref: RecipeRef = {"id": found.recipe_id, "version": found.version}
-        sheet = bench.make_sheet(measured, ref, size, kit)
-        money, uses = _money(connection, _currencies(there)), _uses(connection, None, at)
-        for run in connection.scalars(select(Run.id).where(Run.finished_at.is_(None))):
-            begun = load_run_in(connection, run)
-            for lot, aside in bench.aside_of(begun.sheet, begun.state, begun.entries).items():
-                uses.setdefault(lot, []).append(aside)
-    cost = _ahead(sheet, there, uses, told, at, money)
+        _, sheet = sized(found, measured_kit(connection), asked)
+        stands = on_shelf(connection)
+        money = _money(connection, _currencies(stands.there))
+    cost = _ahead(sheet, stands.there, stands.uses, told, now_ms(), money)
     return unkept(answer({"currency": money["currency"], "ahead": None, **cost}))
 
 
@@ -97,8 +91,8 @@ def _ahead(
     return bench.cost_ahead(sheet, there, uses, told, day, money, _places(there, money, priced))
 
 
-def _uses(connection: Connection, but: str | None, until: int) -> dict[str, list[Taken]]:
-    """What batches took of each lot until then; of one of them nothing."""
+def _uses(connection: Connection, but: str, until: int) -> dict[str, list[Taken]]:
+    """What batches took of each lot until then; of its own nothing."""
     uses: dict[str, list[Taken]] = {}
     for run, lot, mg, count, at in connection.execute(
         select(LotUse.run_id, LotUse.lot_id, LotUse.mg, LotUse.count, LotUse.used_at)

@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass, field
+from functools import partial
 from itertools import islice
 from tempfile import SpooledTemporaryFile
 from typing import IO, Any, TypeAlias, TypedDict
@@ -382,31 +383,11 @@ def _read_run(value: JsonValue) -> RunGiven:
     return {**run, "entries": entries if isinstance(entries, list) else []}
 
 
-def _read_recipe(value: JsonValue) -> RecipeGiven:
-    recipe: RecipeGiven = _judged(A_RECIPE, value)
-    return recipe
-
-
-def _read_duty(value: JsonValue) -> DutyGiven:
-    duty: DutyGiven = _judged(A_DUTY, value)
-    return duty
-
-
-def _read_outlet(value: JsonValue) -> OutletGiven:
-    outlet: OutletGiven = _judged(AN_OUTLET, value)
-    return outlet
-
-
-def _read_want(value: JsonValue) -> WantKept:
-    want: WantKept = _judged(A_WANT, value)
-    return want
-
-
-def _read_paper(value: JsonValue) -> PaperFile:
-    paper: PaperFile = _judged(A_PAPER, value)
-    return paper
-
-
+_read_recipe: Callable[[JsonValue], RecipeGiven] = partial(_judged, A_RECIPE)
+_read_duty: Callable[[JsonValue], DutyGiven] = partial(_judged, A_DUTY)
+_read_outlet: Callable[[JsonValue], OutletGiven] = partial(_judged, AN_OUTLET)
+_read_want: Callable[[JsonValue], WantKept] = partial(_judged, A_WANT)
+_read_paper: Callable[[JsonValue], PaperFile] = partial(_judged, A_PAPER)
 READ: dict[
     str, Callable[[JsonValue], RunGiven | RecipeGiven | DutyGiven | OutletGiven | WantKept | PaperFile]
 ] = {

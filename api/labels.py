@@ -129,8 +129,7 @@ def get_lot_stickers(asked: StickersAsked) -> Response:
         lot = there["lots"].get(lot_id)
         if lot is None:
             not_found("lot", "/api/v1/lots")
-        card = there["ingredients"][lot["ingredient"]]["card"]
-        plate = bench.lot_plate(lot, card["name"] if card else lot["ingredient"])
+        plate = bench.lot_plate(lot, bench.called(there, lot["ingredient"]))
         faces += [label_pdf.sticker(plate, width, height, lot["code"])] * asked["count"]
     title = words.say("api-labels-stickers")
     if not sheet:

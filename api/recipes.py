@@ -43,7 +43,7 @@ from api.wire import (
     read_document,
     refuse_unless_read,
 )
-from bench import JsonObject, Kit, MeasuredRecipe, RoomAir, canonical, words
+from bench import ChosenSize, JsonObject, Kit, MeasuredRecipe, RecipeRef, RoomAir, Sheet, canonical, words
 
 SVG = "image/svg+xml"
 
@@ -262,12 +262,8 @@ def check_document(air: AirAsked) -> Response:
 @blueprint.response(200, shape(SizedRecipe))
 def size_recipe(asked: bench.SizeRequest, recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
-    now = _current_or_404(recipe_id)
     kit = _kit()
-    chosen = bench.choose_size(_measured(now), kit, asked)
-    sheet = bench.make_sheet(
-        _measured(now), {"id": now.recipe_id, "version": now.version}, chosen["size"], kit
-    )
+    chosen, sheet = sized(_current_or_404(recipe_id), kit, asked)
     return answer(
         {
             **chosen,
@@ -285,6 +281,14 @@ def _room(air: AirAsked) -> RoomAir | None:
     if "temperature_c" not in air:
         return None
     return {"temperature_c": air["temperature_c"], "humidity": air["humidity"]}
+
+
+def sized(version: VersionRow, kit: Kit, asked: bench.SizeRequest) -> tuple[ChosenSize, Sheet]:
+    """A size of a version, and its sheet."""
+    measured = _measured(version)
+    chosen = bench.choose_size(measured, kit, asked)
+    ref: RecipeRef = {"id": version.recipe_id, "version": version.version}
+    return chosen, bench.make_sheet(measured, ref, chosen["size"], kit)
 
 
 def current_version(connection: Connection, recipe_id: str) -> VersionRow | None:

@@ -173,23 +173,17 @@ def _held_texts(_database: Engine, _generation: str, _reach: int) -> list[ShelfT
 
 def _texts(there: Shelf) -> Iterator[ShelfText]:
     for key, each in there["ingredients"].items():
-        card = each["card"]
-        title = card["name"] if card else key
-        inci = card.get("inci", "") if card else ""
+        title = bench.called(there, key)
+        inci = each["card"].get("inci", "") if each["card"] else ""
         names = bench.folded(f"{title} {inci}")
         yield ShelfText(
             {"kind": "ingredient", "id": key, "title": title, "note": None}, names, _notes_of(each["notes"])
         )
     for key, lot in there["lots"].items():
-        card = (
-            there["ingredients"][lot["ingredient"]]["card"]
-            if lot["ingredient"] in there["ingredients"]
-            else None
-        )
         found: FoundLot = {
             "kind": "lot",
             "id": key,
-            "title": card["name"] if card else lot["ingredient"],
+            "title": bench.called(there, lot["ingredient"]),
             "number": lot["number"],
             "ingredient": lot["ingredient"],
             "supplier": lot["supplier"],

@@ -81,7 +81,12 @@ def current_stock() -> Shelf:
 
 
 def current_purchases() -> Purchases:
-    """What was ordered and did not come yet, and the last prices that were noted."""
+    """What was ordered and did not come yet, and the last prices that were noted. It is held, as the shelf is."""
+    return _held_purchases(db.engine, generation.now(), read_row(SHELF_REACH, {})[0])
+
+
+@lru_cache(maxsize=SHELVES_HELD)
+def _held_purchases(_database: Engine, _generation: str, _reach: int) -> Purchases:
     return bench.fold_purchases(json.loads(read_row(finished.OF_THE_SHELF, {})[0]), current_stock())
 
 

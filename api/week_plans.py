@@ -101,10 +101,10 @@ def get_week() -> Response:
     """How the order of work stands: what is promised, the plan that is followed, and a newer one if there is any."""
     with reading() as connection:
         order = wants.wants_in(connection, "open")
-        zone = HOURS.now(connection).document["makers"][0]["hours"]["zone"]
-        mark = _mark(connection, order)
+        stock = _stock(connection, HOURS.now(connection).document["makers"][0]["hours"]["zone"])
+        mark = _mark(connection, order, stock)
         followed, offered = (_kept(connection, place, order) for place in ("followed", "offered"))
-        promises = bench.promised(order, _stock(connection, zone))
+        promises = bench.promised(order, stock)
         begun = _begun(connection, followed) if followed else []
     is_newer = (
         offered is not None and offered["mark"] == mark and offered["id"] != (followed and followed["id"])
@@ -181,7 +181,8 @@ def _made(at: int, quick: bool) -> OrderPlan:
         week, cannot = _week(at, made, found, spoilage)
         plan = weeks.solved(week, quick=quick) if week["wants"] else NOTHING
         names = {key: thing["name"] for key, thing in week["equipment"].items()}
-        names |= {lot["ingredient"]: _card_name(found, lot["ingredient"]) for lot in week["lots"]}
+        cards = {lot["ingredient"] for lot in week["lots"]}
+        names |= {card: bench.called(found.shelf.there, card) for card in cards}
     return {
         "id": str(uuid4()),
         "quick": quick and bool(made.wants),
@@ -266,11 +267,6 @@ def _shelved(week: Week, found: Found) -> Week:
     return bench.with_lots(week, cards, on_cards)
 
 
-def _card_name(found: Found, card: str) -> str:
-    written = found.shelf.there["ingredients"][card]["card"]
-    return written["name"] if written else card
-
-
 def _beside(
     week: Week, found: Found, spoilage: dict[str, Spoilage | None]
 ) -> tuple[list[MakerHours], list[There]]:
@@ -320,10 +316,11 @@ def _found(connection: Connection, at: int) -> Found:
         if version is not None:
             recipes[key] = (version.version, json.loads(version.measured))
     runs = {run: load_run_in(connection, run) for run in _open_runs(connection, at)}
+    stock = _stock(connection, makers[0]["hours"]["zone"])
     return Found(
-        _mark(connection, order),
+        _mark(connection, order, stock),
         order,
-        _stock(connection, makers[0]["hours"]["zone"]),
+        stock,
         weeks.Stands(measured_kit(connection), makers, recipes),
         runs,
         on_shelf(connection),
@@ -335,7 +332,7 @@ def _open_runs(connection: Connection, at: int) -> list[str]:
     return list(connection.scalars(rows.order_by(Run.created_at, Run.id)))
 
 
-def _mark(connection: Connection, order: list[OrderWant]) -> str:
+def _mark(connection: Connection, order: list[OrderWant], stock: list[StockedPieces]) -> str:
     """Another as soon as anything is that a plan hangs on."""
     recipes = {line["recipe"] for line in order}
     runs = select(Run.id).where(Run.finished_at.is_(None)).order_by(Run.id)
@@ -343,7 +340,7 @@ def _mark(connection: Connection, order: list[OrderWant]) -> str:
     return tag_of(
         [
             [[line["id"], line["version"]] for line in order],
-            [[each["run"], each["pieces"], each["until"]] for each in _stock(connection, "UTC")],
+            [[each["run"], each["pieces"], each["until"]] for each in stock],
             list(connection.scalars(runs)),
             HOURS.now(connection).version,
             KIT.now(connection).version,

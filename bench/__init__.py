@@ -162,7 +162,7 @@ from bench.shapes.record import (
     WholeRecord,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.sheet import FormerSheet, RecipeRef, Sheet, Size, SizeRequest
+from bench.shapes.sheet import ChosenSize, FormerSheet, RecipeRef, Sheet, Size, SizeRequest
 from bench.shapes.shelf import (
     Card,
     IngredientThere,
@@ -197,7 +197,7 @@ from bench.shapes.week import (
 )
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
-from bench.shelf import SHELF_KINDS, check_shelf_entry, fold_shelf, left_of
+from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of
 from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
@@ -224,6 +224,7 @@ from bench.week import (
 from bench.whole import canonical, mass, span
 
 __all__ = [
+    "ChosenSize",
     "Make",
     "BatchBegun",
     "BegunRun",
@@ -406,6 +407,7 @@ __all__ = [
     "aside_of",
     "batch_number",
     "canonical",
+    "called",
     "card_for",
     "check_buying",
     "check_delivery",

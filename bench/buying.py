@@ -37,7 +37,7 @@ from bench.shapes.schema import schema_of
 from bench.shapes.sheet import Sheet, SheetIngredient, SheetLine
 from bench.shapes.shelf import Card, Shelf
 from bench.shapes.state import State
-from bench.shelf import is_barred, left_of
+from bench.shelf import called, card_of, is_barred, left_of
 from bench.whole import ceiling, half_even
 from bench.words import say
 
@@ -159,12 +159,11 @@ def _row(
 ) -> BuyingRow:
     orders = orders_of(told["orders"], card, measure)
     found = _found(wanted, free_of(card, measure, shelf, uses), orders)
-    written = _card(shelf, card)
-    lead = lead_days(written)
+    lead = lead_days(card_of(shelf, card))
     order_by = _days_before(found.first, lead or 0) if found.first else None
     return {
         "card": card,
-        "name": written["name"] if written else card,
+        "name": called(shelf, card),
         "measure": measure,
         "wanted": found.free + found.on_order + found.comes_late + found.lacking,
         "free": found.free,
@@ -226,11 +225,6 @@ def orders_of(orders: Iterable[OpenOrder], card: str, measure: BoughtBy) -> list
     )
 
 
-def _card(shelf: Shelf, key: str) -> Card | None:
-    there = shelf["ingredients"].get(key)
-    return there["card"] if there else None
-
-
 def _days_before(day: str, days: int) -> str:
     year, month, left = (int(part) for part in day.split("-"))
     left -= days
@@ -279,7 +273,7 @@ def _much(card: Card | None, written: object, measure: BoughtBy) -> int | None:
 
 def packs_for(shelf: Shelf, key: str, measure: BoughtBy, lacking: int, told: Purchases) -> BuyingPacks | None:
     """So many whole packs that nothing lacks; None where nothing does, or the card knows no pack."""
-    card = _card(shelf, key)
+    card = card_of(shelf, key)
     each = pack_of(card, measure)
     if card is None or not each or lacking <= 0:
         return None

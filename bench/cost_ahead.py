@@ -17,6 +17,7 @@ from bench.shapes.entries import PriceBody
 from bench.shapes.record import Cost, CostRow, CostSettings, Unpriced
 from bench.shapes.sheet import Sheet
 from bench.shapes.shelf import Shelf
+from bench.shelf import called
 
 
 def cost_ahead(
@@ -51,7 +52,7 @@ def _rows(
     materials: list[CostRow] = []
     unpriced: list[Unpriced] = [{"lot": None, "names": [each["name"]], "mg": 0} for each in unjoined]
     for need in needs:
-        name = _name(shelf, need["card"])
+        name = called(shelf, need["card"])
         measure: BoughtBy = "mg" if "mg" in need else "count"
         for lot, much, price in _parts(need, measure, shelf, uses, told):
             mg = much if measure == "mg" else 0
@@ -73,11 +74,6 @@ def _rows(
                 }
             )
     return materials, unpriced
-
-
-def _name(shelf: Shelf, key: str) -> str:
-    card = shelf["ingredients"][key]["card"]
-    return card["name"] if card else key
 
 
 def _parts(

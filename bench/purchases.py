@@ -13,6 +13,7 @@ from bench.kinds import OF_BUYING, SHELF_KINDS, fields_of
 from bench.shapes.buying import OpenOrder, Purchases, Quote
 from bench.shapes.entries import BuyingEntry, Entry, Ordered, Quoted
 from bench.shapes.shelf import Shelf
+from bench.shelf import called
 
 _FITS = common.fits_of({kind: row for kind, row in fields_of(SHELF_KINDS).items() if kind in OF_BUYING})
 
@@ -47,12 +48,10 @@ def _is_of_buying(entry: Entry) -> TypeGuard[BuyingEntry]:
 
 def _order(entry: Ordered, shelf: Shelf) -> OpenOrder:
     body = entry["body"]
-    there = shelf["ingredients"].get(body["ingredient"])
-    card = there["card"] if there else None
     return {
         "order": entry["id"],
         "card": body["ingredient"],
-        "name": card["name"] if card else body["ingredient"],
+        "name": called(shelf, body["ingredient"]),
         "mg": body.get("mg"),
         "count": body.get("count"),
         "due": body.get("due"),

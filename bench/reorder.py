@@ -15,6 +15,7 @@ from bench.gather import Uses
 from bench.purchases import nothing_bought
 from bench.shapes.buying import BoughtBy, Purchases, ReorderPoint
 from bench.shapes.shelf import Shelf
+from bench.shelf import called
 from bench.whole import ceiling, half_even
 
 LEAST_BATCHES = 5
@@ -104,7 +105,7 @@ def _point(key: str, used: list[Used], shelf: Shelf, uses: Uses, now: int, told:
     due = at is not None and left + coming <= at
     return {
         "card": key,
-        "name": card["name"] if card else key,
+        "name": called(shelf, key),
         "measure": measure,
         "left": left,
         "on_order": coming,

@@ -317,6 +317,18 @@ def verdict_of(lot: ShelfLot) -> LotVerdict | None:
     return lot["judgements"][-1]["verdict"] if lot["judgements"] else None
 
 
+def card_of(shelf: Shelf, key: str) -> Card | None:
+    """The card of an ingredient; None where none was written."""
+    there = shelf["ingredients"].get(key)
+    return there["card"] if there else None
+
+
+def called(shelf: Shelf, key: str) -> str:
+    """What an ingredient is called on its card; its id where it has none."""
+    card = card_of(shelf, key)
+    return card["name"] if card else key
+
+
 def is_barred(lot: ShelfLot) -> bool:
     """Whether a lot is held or rejected, so that nobody takes of it unasked."""
     return verdict_of(lot) in ("held", "rejected")

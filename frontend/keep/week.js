@@ -43,8 +43,7 @@ export class Week {
       this.#server.all("wants"),
       this.#server.get("/outlets"),
     ]);
-    const needs = now.followed?.needs ?? [];
-    const open = needs.filter((_, place) => now.begun.every(({ batch }) => batch !== place));
+    const open = notBegun(now.followed?.needs ?? [], now.begun);
     const buying = isMaker && open.length ? await this.#buying(open, today) : null;
     return { now, wants, outlets: body.outlets, buying };
   }
@@ -84,9 +83,16 @@ export class Week {
   }
 }
 
+/**
+ * Of what is told by the places of a plan's batches, that of the batches that were not begun.
+ * @template T @param {readonly T[]} told @param {WeekNow["begun"]} begun
+ */
+export const notBegun = (told, begun) =>
+  told.filter((_, place) => begun.every(({ batch }) => batch !== place));
+
 /** The first planned batch that was not begun. @param {WeekNow} now @returns {WeekSeen} */
 function nextOf({ followed, begun }) {
-  const next = followed?.plan.batches.find((_, place) => begun.every(({ batch }) => batch !== place));
+  const [next] = notBegun(followed?.plan.batches ?? [], begun);
   if (!followed || !next) return null;
   const { pieces, begin_by, sittings } = next;
   return { title: followed.titles[next.make] ?? "", pieces, starts_at: sittings[0].starts_at, begin_by };

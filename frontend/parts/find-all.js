@@ -4,9 +4,9 @@
 //   const finding = new Finding(section, () => data, (asked) => …);   finding.look("d-a41")   finding.found(told)
 
 import { folded, hasWords, wordsOf } from "../bench/folding.js";
-import { foldShelf } from "../bench/shelf.js";
 import { h } from "./dom.js";
 import { mark } from "./marks.js";
+import { shelfOf } from "./stock.js";
 import { day } from "./words.js";
 import { say } from "../words.js";
 /** @import { FoundGroup } from "../../types/answers" */
@@ -161,7 +161,7 @@ function notesHere({ id: run, entries, told }, words) {
 
 /** @param {readonly KeptEntry[]} entries @param {readonly string[]} words @returns {Found[]} */
 function onShelf(entries, words) {
-  const { ingredients, lots } = foldShelf(entries);
+  const { ingredients, lots } = shelfOf(entries);
   /** @param {string} key */
   const nameOf = (key) => ingredients[key]?.card?.name ?? key;
   /** @param {readonly {text: string}[]} notes */

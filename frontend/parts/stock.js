@@ -5,6 +5,7 @@
 //   left(lot)                        // mg or pieces
 //   stockOf({ entries, runs, elsewhere }, run)  // as it stood without that run: what is there to gather from
 //   free                             // uses, and what other open batches have set aside: a gram is promised once
+//   shelfOf(entries)         // the shelf alone
 //   lackingFor(data, sheet)  // what a sheet not yet begun wants and the shelf has not free
 
 import { ingredientsFor } from "../bench/gather.js";
@@ -27,6 +28,12 @@ const USED = /** @type {WeakMap<State, {[lot: string]: LotUse}>} */ (new WeakMap
 
 /** @type {{entries: readonly KeptEntry[], shelf: Shelf} | null} */
 let folded = null;
+
+/** The shelf by its journal, folded once for each. @param {readonly KeptEntry[]} entries */
+export function shelfOf(entries) {
+  if (folded?.entries !== entries) folded = { entries, shelf: foldShelf(entries) };
+  return folded.shelf;
+}
 
 /** @param {Batch} given */
 function usedBy({ sheet, state, entries }) {
@@ -64,8 +71,7 @@ function asideFor(run) {
 
 /** @param {Stocked} given @param {string | null} [but] a run that is left out */
 export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
-  const { shelf } = folded?.entries === entries ? folded : { shelf: foldShelf(entries) };
-  folded = { entries, shelf };
+  const shelf = shelfOf(entries);
   /** @type {{[lot: string]: Use[]}} */
   const uses = {};
   const others = runs.filter(({ id }) => id !== but);

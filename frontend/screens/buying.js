@@ -5,6 +5,7 @@
 //
 // What was ordered stands here until it came; from there a delivery is brought in with its list filled in.
 
+import { notBegun } from "../keep/week.js";
 import { define, find, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { field } from "../parts/form.js";
 import { askOnline } from "../parts/online.js";
@@ -106,8 +107,8 @@ export class BuyingScreen extends HTMLElement {
     const told = await askOnline(this, "GET", "/week");
     if ("says" in told) return this.trouble(told.says);
     const { followed, begun } = told;
-    const needs = followed?.needs.filter((_, place) => begun.every(({ batch }) => batch !== place)) ?? [];
-    for (const { recipe, pieces, on } of needs) this.#add(recipe, pieces, on);
+    const open = notBegun(followed?.needs ?? [], begun);
+    for (const { recipe, pieces, on } of open) this.#add(recipe, pieces, on);
     void this.#ask();
   }
 
@@ -375,7 +376,6 @@ const section = (title, ...parts) =>
  */
 function lackingOf({ rows, reorder }) {
   const wanted = rows.filter(({ lacking }) => lacking > 0);
-  const points = new Map(reorder.map((each) => [each.card, each]));
   return [
     ...wanted.map((row) => ({
       ...row,
@@ -390,7 +390,7 @@ function lackingOf({ rows, reorder }) {
       .map((each) => ({
         ...each,
         much: Math.max(1, (each.at ?? 0) - each.left - each.on_order),
-        lead: points.get(each.card)?.lead_days ?? null,
+        lead: each.lead_days,
         by: say("page-buying-low"),
         isLate: false,
         facts: pointWords(each),

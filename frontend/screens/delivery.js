@@ -4,11 +4,10 @@
 //   "list-given" { list }           screen.told(list, delivery or { says })
 //   "shelf-written" { entries }     once the maker says so, and nothing of it is open
 
-import { foldShelf } from "../bench/shelf.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { field } from "../parts/form.js";
 import { pageHead } from "../parts/page-head.js";
-import { amountOf, dayWords } from "../parts/stock.js";
+import { amountOf, dayWords, shelfOf } from "../parts/stock.js";
 import { unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Delivery, DeliveryField, DeliveryQuestion, DeliveryRow } from "../../bench/shapes/page" */
@@ -112,7 +111,7 @@ export class DeliveryScreen extends HTMLElement {
 
   /** What was ordered, as a list of it. @param {DeliveryData} data */
   #fill({ entries, came }) {
-    const { ingredients } = foldShelf(entries);
+    const { ingredients } = shelfOf(entries);
     const orders = entries.flatMap(({ id, kind, body }) =>
       kind === "ordered" && came.includes(id)
         ? [/** @type {OrderedBody} */ (/** @type {unknown} */ (body))]

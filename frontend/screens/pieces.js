@@ -4,13 +4,12 @@
 //   "pieces-wanted"   "shelf-written" { entries, says }   "stock-asked" { what, id, … }
 //   screen.answered({ what, id, … } or { says })   screen.trouble("…")   screen.said("…")
 
-import { foldShelf } from "../bench/shelf.js";
 import { stand, toldOfPieces } from "../bench/pieces.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { askAsLot, askComplaint, askLeaving, askOutlet, batchName } from "../parts/pieces-forms.js";
 import { askNote, tellPlain } from "../parts/sheets.js";
-import { bestBefore } from "../parts/stock.js";
+import { bestBefore, shelfOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
@@ -260,7 +259,7 @@ export class PiecesScreen extends HTMLElement {
   #asLot(batch) {
     const { entries, today, newId } = this.#data;
     return this.#keep(
-      askAsLot({ batch, shelf: foldShelf(entries), today, newId }),
+      askAsLot({ batch, shelf: shelfOf(entries), today, newId }),
       say("page-shelf-saved-lot"),
     );
   }

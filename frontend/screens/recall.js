@@ -4,11 +4,11 @@
 //   screen.data = { id, isOnline, entries }     // id: "lots.<lot>", "runs.<run>" or "complaint.<entry>"; of the shelf
 //   "recall-wanted" { of, id, rehearsal }; answered by screen.told({ recall } or { alike } or { says })
 
-import { foldShelf, papersAbout } from "../bench/shelf.js";
+import { papersAbout } from "../bench/shelf.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
-import { paperLinks } from "../parts/stock.js";
+import { paperLinks, shelfOf } from "../parts/stock.js";
 import { outletName } from "./pieces.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
@@ -92,7 +92,7 @@ export class RecallScreen extends HTMLElement {
   /** The papers of the lot that is called back; those of a batch's lots open from its record. */
   #papers() {
     const { id, entries } = this.#data;
-    const shelf = foldShelf(entries);
+    const shelf = shelfOf(entries);
     const lot = shelf.lots[splitId(id)[1]];
     const links = lot ? paperLinks(papersAbout(shelf, lot)) : [];
     return links.length ? [h("p", { class: "no-print" }, links)] : [];

@@ -16,7 +16,6 @@ import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
 import { canonical } from "../bench/index.js";
 import { last } from "../bench/lists.js";
-import { foldShelf } from "../bench/shelf.js";
 import {
   define,
   find,
@@ -99,6 +98,7 @@ import {
 import { recipePicture } from "../parts/recipe-picture.js";
 import { placeWords } from "../parts/places.js";
 import { pickOne } from "../parts/sheets.js";
+import { shelfOf } from "../parts/stock.js";
 import { about, idFor } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Finding, Measures, Proposal, Shelf, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
@@ -156,8 +156,6 @@ export class RecipeScreen extends HTMLElement {
   #known = [];
   /** @type {Propose} */
   #propose = given();
-  /** @type {readonly KeptEntry[] | null} */
-  #entries = null;
   /** @type {Shelf} */
   #shelf = given();
   /** What the table takes a line's name for, by the line, once it was asked. @type {Map<string, MetName>} */
@@ -234,8 +232,7 @@ export class RecipeScreen extends HTMLElement {
     this.#recipe = recipe;
     this.#due = duties;
     this.#propose = propose;
-    if (stock.entries !== this.#entries)
-      [this.#entries, this.#shelf] = [stock.entries, foldShelf(stock.entries)];
+    this.#shelf = shelfOf(stock.entries);
     this.#known = knownHere(
       recipes.flatMap(({ document }) => Object.values(document.ingredients)),
       this.#shelf,

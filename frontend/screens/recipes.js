@@ -163,7 +163,7 @@ export class RecipesScreen extends HTMLElement {
         ),
     );
     // With nothing made or written yet there is no list to show: what this is, and three ways to begin.
-    const isFirst = !isAsking && recipes.length + runs.length + drafts.length === 0;
+    const isFirst = !isAsking && isEmpty(data);
     show(parts.first, isFirst && !link.shut);
     if (isFirst && !parts.first.hasChildNodes()) this.#begin();
     keyed(parts.madeList, made, ({ id, number }) => `${id} ${number}`, makeMade);
@@ -172,10 +172,10 @@ export class RecipesScreen extends HTMLElement {
 
   /** While something is looked for, what was found stands in place of the lists. */
   #lay() {
-    const { search, found, find, first: begin, toMake, made } = this.#parts;
+    const { search, found, find, toMake, made } = this.#parts;
     const { recipes, made: batches, isAsking } = this.#data;
     const isLooking = search.value.trim() !== "";
-    const hasAny = isAsking ? recipes.length > 0 : begin.hidden || !begin.hasChildNodes();
+    const hasAny = isAsking ? recipes.length > 0 : !isEmpty(this.#data);
     show(find, hasAny);
     show(found, isLooking);
     show(toMake, hasAny && !isLooking);
@@ -276,6 +276,9 @@ export class RecipesScreen extends HTMLElement {
     );
   }
 }
+
+/** @param {RecipesData} data */
+const isEmpty = ({ recipes, runs, drafts }) => recipes.length + runs.length + drafts.length === 0;
 
 /** What the week begins next. @param {NonNullable<WeekSeen>} week */
 function nextWords({ title, pieces: count, starts_at: start, begin_by: by }) {
