@@ -262,6 +262,17 @@ def test_one_word_for_one_thing(said: str) -> None:
     assert all(any(key.startswith(each) for key in TEXTS) for each in reasons)
 
 
+NOT_SAID_IN_GERMAN = {"Charge": r"Ans[aä]tz\w*"}
+
+
+@pytest.mark.parametrize("said", NOT_SAID_IN_GERMAN)
+def test_one_word_for_one_thing_in_german(said: str) -> None:
+    german = words.language("de")
+    texts = {key: texts_of(german.pattern(key)) for key in german.keys()}
+    others = re.compile(rf"\b(?:{NOT_SAID_IN_GERMAN[said]})\b")
+    assert {key for key, told in texts.items() if others.search(" ".join(told))} == set()
+
+
 NAME = "Maize starch"
 NAMES = frozenset({"name", "vessel", "scale", "heater", "part"})  # as their makers wrote them, with a capital
 

@@ -1,7 +1,7 @@
 # Was zu kaufen ist (frontend/screens/buying.js). name: wie ihre Karte es hat.
 
 page-buying-for = Wofür
-page-buying-open-too = Offene Ansätze zählen mit: was ihnen noch fehlt.
+page-buying-open-too = Offene Chargen zählen mit: was ihnen noch fehlt.
 page-buying-recipe = Rezept
 page-buying-pieces = Stücke
 page-buying-on = Beginn am
@@ -34,11 +34,11 @@ page-buying-needed = Gebraucht am { $day }; die Lieferzeit ist nicht bekannt
 page-buying-order-by = Bestellen bis { $day }
 page-buying-wanted = { $wanted } gebraucht, { $free } dafür da
 page-buying-coming = { $amount } kommt rechtzeitig
-page-buying-unusable = Charge { $number } hält nicht so lange, nur bis { $day }
+page-buying-unusable = Lieferung { $number } hält nicht so lange, nur bis { $day }
 page-buying-left = { $amount } übrig
 page-buying-no-point = { $count ->
-    [one] { $count } Ansatz hat es gebraucht: zu wenig für eine Grenze
-   *[other] { $count } Ansätze haben es gebraucht: zu wenig für eine Grenze
+    [one] { $count } Charge hat es gebraucht: zu wenig für eine Grenze
+   *[other] { $count } Chargen haben es gebraucht: zu wenig für eine Grenze
 }
 page-buying-point-own = nachbestellen bei { $amount }, deine Grenze
 page-buying-point-use = nachbestellen bei { $amount }, nach { $week } Verbrauch je Woche

@@ -1,7 +1,7 @@
-# Was ein Ansatz kosten wird, bevor er gemacht ist (frontend/parts/cost-ahead.js). name: wie ihre Karte es hat.
+# Was eine Charge kosten wird, bevor sie gemacht ist (frontend/parts/cost-ahead.js). name: wie ihre Karte es hat.
 
 page-cost-about = Etwa { $total }, { $each } je Stück.
-page-cost-row = { $name }, { $amount } aus Charge { $number }: { $cost }
+page-cost-row = { $name }, { $amount } aus Lieferung { $number }: { $cost }
 page-cost-row-to-buy = { $name }, { $amount } zu kaufen: { $cost }
 page-cost-part = { $what ->
     [materials] Material

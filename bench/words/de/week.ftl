@@ -9,8 +9,8 @@ week-no-hours = Vor dem letzten Termin ist die Werkbank nie frei. Angeben, wann 
 ## Wie gut der Plan einer Woche ist
 
 week-says-met = Alles wird rechtzeitig fertig, in { $batches ->
-    [one] { $batches } Ansatz
-   *[other] { $batches } Ansätzen
+    [one] { $batches } Charge
+   *[other] { $batches } Chargen
 }.
 week-says-nothing = Nichts herzustellen.
 week-says-fewest = Weniger reichen nicht.
