@@ -125,6 +125,9 @@ export const find = (node, selector) => /** @type {HTMLElement | null} */ (node.
 /** What has the focus. */
 export const focused = () => (document.activeElement instanceof HTMLElement ? document.activeElement : null);
 
+/** Whether anything of a node is drawn. @param {Element} node */
+export const isDrawn = (node) => node.getClientRects().length > 0;
+
 /** The first element in one that has one, or the one at that place. @param {Element} node @param {number} [place] */
 export const first = (node, place = 0) => /** @type {HTMLElement} */ (node.children[place]);
 

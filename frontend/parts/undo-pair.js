@@ -8,7 +8,7 @@
 // A label that has just changed under the finger takes no touch for a moment: a bounce must not undo a second thing.
 // Where a style has no room for all its words (it hides them, and data-short stands there), a touch says them first.
 
-import { first, h, setAttr, setText, show, tell } from "./dom.js";
+import { first, h, isDrawn, setAttr, setText, show, tell } from "./dom.js";
 import { pickOne } from "./sheets.js";
 import { deedWords } from "./undo-words.js";
 import { say } from "../words.js";
@@ -48,7 +48,7 @@ function makeOne(host, isRedo, isGiven) {
   const press = async () => {
     const meant = taking;
     if (!meant || isGiven(once()) || button.hasAttribute("data-settling")) return;
-    const isSaid = first(button).checkVisibility() || !button.checkVisibility(); // there, or where it was picked
+    const isSaid = isDrawn(first(button)) || !isDrawn(button); // there, or where it was picked
     if (isSaid) return give(meant);
     const title = first(button).textContent ?? "";
     if (await pickOne({ title, choices: [{ label: short, value: true }] })) give(meant);

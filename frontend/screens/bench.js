@@ -17,7 +17,18 @@
 
 import { runsByItself } from "../bench/steps/index.js";
 import { partName } from "../bench/sheet-words.js";
-import { define, given, h, keyed, part as within, setAttr, setText, show, tell } from "../parts/dom.js";
+import {
+  define,
+  given,
+  h,
+  isDrawn,
+  keyed,
+  part as within,
+  setAttr,
+  setText,
+  show,
+  tell,
+} from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
 import { fit, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
@@ -818,7 +829,7 @@ export class BenchScreen extends HTMLElement {
       }
     }
     const { redo } = this.#undo;
-    if (!redo.hidden && !redo.checkVisibility())
+    if (!redo.hidden && !isDrawn(redo))
       choices.push({ label: redo.textContent ?? "", value: { redo: true } });
     if (this.#parts.again.hidden)
       choices.push({ label: say("page-bench-say-again"), value: { again: true } });

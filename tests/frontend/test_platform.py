@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import re
 import struct
+import subprocess
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -55,6 +56,18 @@ def test_a_phones_edges_are_named_in_one_place(path: Path) -> None:
     found = re.findall(r"env\(safe-area-inset-\w+", path.read_text("utf-8"))
 
     assert len(found) == (4 if path.name == "tokens.css" else 0)
+
+
+def test_the_oldest_browsers_can_read_every_style_sheet_and_know_every_call() -> None:
+    """Against lightningcss for Safari 16, Chrome 105 and Firefox 121; newer built-ins are refused by tsc's `lib`."""
+    reader = Path(__file__).with_name("oldest.mjs")
+    said = subprocess.run(["node", reader, *STYLES], cwd=ROOT, capture_output=True, text=True, check=True)
+    newer = re.compile(
+        r"\.(checkVisibility|showPopover|startViewTransition|setHTML)\(|AbortSignal\.any"
+    )  # MDN
+
+    assert said.stdout == ""
+    assert [name_of(path) for path in SCRIPTS if newer.search(path.read_text("utf-8"))] == []
 
 
 def test_the_icon_of_the_home_screen_has_no_clear_corner() -> None:
