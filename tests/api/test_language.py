@@ -87,6 +87,9 @@ def test_the_page_opens_without_the_words_of_the_rest() -> None:
     assert page_words.as_json(no_unit) not in opening  # what reads a recipe comes with the rest
     assert page_words.as_json(no_unit) in rest
     assert page_words.as_json(reads) not in rest
+    # What needs nothing to be said stands where it is said, and in no table.
+    humidity = page_words.as_json(words.language("en").pattern("page-bench-humidity"))
+    assert f"title:{humidity}" in opening
 
 
 def test_a_key_goes_by_one_short_name_in_all_pieces_unless_a_code_may_end_it() -> None:
