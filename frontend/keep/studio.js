@@ -233,15 +233,17 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return this.#book.runs.get(id);
   }
 
-  /** Every finished run on this phone, as a list shows it. @returns {(RunTold & {id: string})[]} */
+  /**
+   * Every finished run on this phone, as a list shows it, the last finished first.
+   * @returns {(RunTold & {id: string})[]}
+   */
   get made() {
     const here = this.runs.filter((run) => !run.open).map((run) => ({ id: run.id, ...run.told }));
-    if (this.#book.isWhole) return here;
-    const closed = Object.entries(this.#book.meta.get("closed") ?? {});
-    return [
-      ...here,
-      ...closed.filter(([id]) => !this.#book.runs.has(id)).map(([id, told]) => ({ id, ...told })),
-    ];
+    const closed = this.#book.isWhole ? {} : (this.#book.meta.get("closed") ?? {});
+    const later = Object.entries(closed).filter(([id]) => !this.#book.runs.has(id));
+    return [...here, ...later.map(([id, told]) => ({ id, ...told }))].sort(
+      (a, b) => (b.finished_at ?? 0) - (a.finished_at ?? 0),
+    );
   }
 
   /** Finished runs are here too. */

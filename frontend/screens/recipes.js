@@ -24,14 +24,14 @@ import { say } from "../words.js";
 /** @import { BatchVerdict, PieceWords } from "../../bench/shapes/page" */
 
 const LETTERS = "ABCDEFGHIJKL";
-// A few recipes stand there to be seen; of many, the first, and what is looked for.
+// A few of each list stand there to be seen; of many, the first, and what is looked for.
 const MOST_SEEN = 12;
 
 /**
  * The parts of the page that change.
- * @param {{update: () => void, look: () => void, all: () => void, archived: () => void}} given
+ * @param {{update: () => void, look: () => void, all: () => void, archived: () => void, allMade: () => void}} given
  */
-function makeParts({ update, look, all, archived }) {
+function makeParts({ update, look, all, archived, allMade }) {
   const parts = {
     link: h("p", { class: "notice small" }),
     update: h(
@@ -66,6 +66,7 @@ function makeParts({ update, look, all, archived }) {
     tags: h("div", { class: "tags", role: "group", "aria-label": say("page-recipes-tags"), hidden: true }),
     allRecipes: h("button", { type: "button", class: "quiet add-row", onclick: all }),
     archived: h("button", { type: "button", class: "quiet add-row", onclick: archived }),
+    allMade: h("button", { type: "button", class: "quiet add-row", onclick: allMade }),
   };
   const find = h("label", { class: "field find" }, h("span", {}, say("page-recipes-find")), parts.search);
   const bench = h(
@@ -93,6 +94,7 @@ function makeParts({ update, look, all, archived }) {
     { "aria-label": say("page-recipes-made") },
     h("h2", { class: "section-name" }, say("page-recipes-made")),
     parts.madeList,
+    parts.allMade,
   );
   return { ...parts, find, bench, toMake, made };
 }
@@ -113,6 +115,7 @@ export class RecipesScreen extends HTMLElement {
   /** @type {RecipesData} */
   #data = given();
   #isWhole = false; // the maker asked for all recipes
+  #isMadeWhole = false; // for all batches that were made
   #isArchive = false; // for those that are archived
   #tag = "";
   /** @type {Finding | null} */
@@ -122,7 +125,7 @@ export class RecipesScreen extends HTMLElement {
   set data(data) {
     if (!this.#parts) this.#build();
     this.#data = data;
-    const { recipes, drafts, runs, made, isAsking, bench, waits, link, week, copies, now } = data;
+    const { recipes, drafts, runs, isAsking, bench, waits, link, week, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
 
@@ -166,7 +169,7 @@ export class RecipesScreen extends HTMLElement {
     const isFirst = !isAsking && isEmpty(data);
     show(parts.first, isFirst && !link.shut);
     if (isFirst && !parts.first.hasChildNodes()) this.#begin();
-    keyed(parts.madeList, made, ({ id, number }) => `${id} ${number}`, makeMade);
+    this.#listMade();
     this.#lay();
   }
 
@@ -209,16 +212,22 @@ export class RecipesScreen extends HTMLElement {
     );
     show(tags, known.length > 0);
     const found = this.#tag ? filed.filter((each) => each.tags?.includes(this.#tag)) : filed;
-    const seen = this.#isWhole ? found : found.slice(0, MOST_SEEN);
+    const seen = listed(found, this.#isWhole, allRecipes, say("page-recipes-all", { count: found.length }));
     keyed(recipes, seen, (recipe) => `${recipe.id} ${recipe.version} ${recipe.tags}`, makeRecipe);
-    setText(allRecipes, say("page-recipes-all", { count: found.length }));
-    show(allRecipes, found.length > seen.length);
     const others = this.#data.recipes.length - filed.length;
     setText(
       archived,
       this.#isArchive ? say("page-recipes-in-use") : say("page-recipes-archived", { count: others }),
     );
     show(archived, this.#isArchive || others > 0);
+  }
+
+  #listMade() {
+    const { made } = this.#data;
+    const { madeList, allMade } = this.#parts;
+    const all = say("page-recipes-all-made", { count: made.length });
+    const seen = listed(made, this.#isMadeWhole, allMade, all);
+    keyed(madeList, seen, ({ id, number }) => `${id} ${number}`, makeMade);
   }
 
   /** @param {string} tag */
@@ -254,6 +263,10 @@ export class RecipesScreen extends HTMLElement {
         this.#isArchive = !this.#isArchive;
         this.#listRecipes();
       },
+      allMade: () => {
+        this.#isMadeWhole = true;
+        this.#listMade();
+      },
     });
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
@@ -279,6 +292,17 @@ export class RecipesScreen extends HTMLElement {
 
 /** @param {RecipesData} data */
 const isEmpty = ({ recipes, runs, drafts }) => recipes.length + runs.length + drafts.length === 0;
+
+/**
+ * What stands of a list, and on the button beneath it what brings all; opening costs no more with many than with few.
+ * @template T @param {readonly T[]} all @param {boolean} isWhole @param {Element} button @param {string} words
+ */
+function listed(all, isWhole, button, words) {
+  const seen = isWhole ? all : all.slice(0, MOST_SEEN);
+  setText(button, words);
+  show(button, all.length > seen.length);
+  return seen;
+}
 
 /** What the week begins next. @param {NonNullable<WeekSeen>} week */
 function nextWords({ title, pieces: count, starts_at: start, begin_by: by }) {

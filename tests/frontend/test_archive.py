@@ -48,7 +48,7 @@ def phone(page: Page, archive: tuple[Server, dict[str, str]], faultless: None) -
     page.set_viewport_size({"width": 390, "height": 844})
     carry_on(page)
     page.goto(archive[0].url)
-    expect(page.get_by_role("region", name="Made").locator("li")).to_have_count(ON_PHONE)
+    expect(page.get_by_role("button", name=f"All {ON_PHONE} batches made")).to_be_visible()
     return page
 
 
@@ -243,6 +243,17 @@ def test_a_maker_is_told_how_copies_stand_and_when_they_have_stopped(
     told_of_copies(phone, last_at=None, stopped=True)
     phone.goto(f"{url}#/")
     expect(phone.get_by_text("No copy of the studio yet")).to_be_visible()
+
+
+def test_of_many_batches_the_last_finished_stand_there_and_a_touch_brings_the_rest(phone: Page) -> None:
+    made = phone.get_by_role("region", name="Made")
+    expect(made.locator("li")).to_have_count(12)
+    expect(made.locator("li").nth(0)).to_contain_text("26-060")
+    expect(made.locator("li").nth(11)).to_contain_text("26-049")
+    made.get_by_role("button", name=f"All {ON_PHONE} batches made").click()
+    expect(made.locator("li")).to_have_count(ON_PHONE)
+    expect(made.get_by_role("button")).to_be_hidden()
+    assert axe_finds(phone) == ""
 
 
 def test_of_many_recipes_some_stand_there_and_a_word_finds_the_rest(page: Page, tmp_path: Path) -> None:

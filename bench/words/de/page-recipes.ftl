@@ -6,6 +6,7 @@ page-recipes-to-make = Zum Machen
 page-recipes-write-new = Neues Rezept schreiben
 page-recipes-bring = Rezept einlesen
 page-recipes-all = Alle { $count } Rezepte
+page-recipes-all-made = Alle { $count } gemachten Chargen
 page-recipes-find = Alles finden: Rezept, Chargennummer, Losnummer, Zutat, Notiz
 page-recipes-found = Gefunden
 page-recipes-tags = Schlagwörter

@@ -6,6 +6,7 @@ page-recipes-to-make = To make
 page-recipes-write-new = Write a new recipe
 page-recipes-bring = Bring in a recipe
 page-recipes-all = All { $count } recipes
+page-recipes-all-made = All { $count } batches made
 page-recipes-find = Find anything: recipe, batch number, lot, ingredient, note
 page-recipes-found = Found
 page-recipes-tags = Tags
