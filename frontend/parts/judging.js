@@ -24,11 +24,13 @@ const OF_A_BATCH = ["released", "held", "rejected"];
 const OF_A_DEVIATION = ["accepted", "not_accepted"];
 
 /**
- * One verdict of several, by whom, and why; a reason is asked where the verdict needs one.
- * @template {Verdict} V @param {{title: string, verdicts: readonly V[], name?: string, says?: string}} asked
+ * One verdict of several, by whom, and why; a reason is asked where the verdict needs one, and of any verdict where
+ * something is open.
+ * @template {Verdict} V
+ * @param {{title: string, verdicts: readonly V[], name?: string, says?: string, isOpen?: boolean}} asked
  * @returns {Promise<{verdict: V, name: string, why: string} | null>}
  */
-export function askJudgement({ title, verdicts, name = "", says = "" }) {
+export function askJudgement({ title, verdicts, name = "", says = "", isOpen = false }) {
   const who = h("input", { autocomplete: "name", value: name, maxlength: 200 });
   const why = h("textarea", { rows: 2, maxlength: 2000 });
   const rows = [
@@ -42,7 +44,8 @@ export function askJudgement({ title, verdicts, name = "", says = "" }) {
   return askForm(title, answers, rows, (given) => {
     const verdict = verdicts.find((each) => each === given);
     if (verdict === undefined || !who.value.trim()) throw refuse(say("page-record-judge-name-needed"));
-    if (!BARE.includes(verdict) && !why.value.trim()) throw refuse(say("page-record-judge-why-needed"));
+    if ((isOpen || !BARE.includes(verdict)) && !why.value.trim())
+      throw refuse(say("page-record-judge-why-needed"));
     return { verdict, name: who.value.trim(), why: why.value.trim() };
   });
 }
@@ -64,6 +67,18 @@ const lastName = ({ judgements }) => (judgements.length ? last(judgements).name 
 const does = (words, press, label) =>
   h("button", { type: "button", class: "quiet no-print", "aria-label": label, onclick: press }, words);
 
+/** What nobody accepted and nobody said, which a release must give a reason for. @param {BatchRecord} told */
+function openWords(told) {
+  const departs = told.deviations.filter(
+    ({ about }) => judgementOf(told, about)?.verdict !== "accepted",
+  ).length;
+  const unsaid = told.criteria.filter(({ found }) => !found).length;
+  return [
+    departs ? say("page-record-judge-departs", { count: departs }) : "",
+    unsaid ? say("page-record-judge-unsaid", { count: unsaid }) : "",
+  ].filter(Boolean);
+}
+
 /**
  * Whether the batch may leave, and every judgement of it.
  * @param {BatchRecord} told @param {boolean} mayJudge @param {(body: JudgedBody) => void} judge
@@ -74,12 +89,13 @@ export function releasePart(told, mayJudge, judge) {
   const signed = told.signed;
   const ask = async () => {
     const verdicts = OF_A_BATCH.filter((each) => each !== "released" || signed);
-    const says = signed ? "" : say("page-record-judge-sign-first");
+    const open = openWords(told);
     const given = await askJudgement({
       title: say("page-record-judge-batch"),
       verdicts,
       name: lastName(told),
-      says,
+      says: [...(signed ? [] : [say("page-record-judge-sign-first")]), ...open].join(" "),
+      isOpen: open.length > 0,
     });
     if (!given) return;
     const { verdict, name, why } = given;

@@ -259,6 +259,17 @@ def test_what_departs_is_judged_and_only_a_signed_record_is_released(baker: Page
     judging = baker.get_by_role("dialog")
 
     expect(part(baker, "Deviations")).to_contain_text("Hard butter: off its target")
+    record.get_by_label("Signed off by").fill("A. Maker")
+    record.get_by_role("button", name="Sign the record").click()
+    record.get_by_role("button", name="Judge the batch").click()
+    expect(judging).to_contain_text("1 deviation is not accepted.")
+    judging.get_by_label("Who judges").fill("B. Maker")
+    judging.get_by_role("button", name="Release", exact=True).click()
+    expect(judging.get_by_role("alert")).to_contain_text("A reason is missing")
+    judging.get_by_role("button", name="Back").click()
+    record.get_by_role("button", name="Undo the signature").click()
+    judging.get_by_role("button", name="Undo the signature").click()
+
     record.get_by_role("button", name="Judge: Hard butter").click()
     judging.get_by_label("Who judges").fill("B. Maker")
     judging.get_by_role("button", name="Accept", exact=True).click()

@@ -327,6 +327,14 @@ page-record-judge-why = Warum
 page-record-judge-name-needed = Ein Name fehlt. Schreiben, wer beurteilt.
 page-record-judge-why-needed = Ein Grund fehlt. Schreiben, warum.
 page-record-judge-sign-first = Freigegeben wird nur ein unterschriebenes Protokoll. Zuerst unterschreiben.
+page-record-judge-departs = { $count ->
+    [one] 1 Abweichung ist nicht angenommen.
+   *[other] { $count } Abweichungen sind nicht angenommen.
+}
+page-record-judge-unsaid = { $count ->
+    [one] 1 Punkt eines guten Stücks ist nicht gesagt.
+   *[other] { $count } Punkte eines guten Stücks sind nicht gesagt.
+}
 page-record-judge = { $verdict ->
     [released] Freigeben
     [held] Sperren

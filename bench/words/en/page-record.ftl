@@ -330,6 +330,14 @@ page-record-judge-why = Why
 page-record-judge-name-needed = A name is missing. Write who judges.
 page-record-judge-why-needed = A reason is missing. Write why.
 page-record-judge-sign-first = Only a signed record is released. Sign it first.
+page-record-judge-departs = { $count ->
+    [one] 1 deviation is not accepted.
+   *[other] { $count } deviations are not accepted.
+}
+page-record-judge-unsaid = { $count ->
+    [one] 1 point of a good piece is not said.
+   *[other] { $count } points of a good piece are not said.
+}
 page-record-judge = { $verdict ->
     [released] Release
     [held] Hold
