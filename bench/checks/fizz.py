@@ -1,10 +1,10 @@
 """Fizz: which of carbonate and acid is left over, how much gas there can be, and what does not belong beside them."""
 
-import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.brief import joined
+from bench.checks.alcohol import strength_of
 from bench.checks.finding import cut_per_cent, decimal, finding
 from bench.checks.subject import GLASS, Subject
 from bench.fizz import FORMS, Fizz, is_acid, react
@@ -21,9 +21,6 @@ OPEN_FORM = "citric-acid"  # of either form
 SOUR = Fraction(1, 10)  # more of the acid than this left over is pointed out: common practice
 # A hundredth of the gas is let go by the first damp; a jar for ten pieces has about half a litre of air.
 SET_FREE = Fraction(1, 100)
-
-# Water by mass in isopropyl alcohol of so many per cent by volume.
-WATER_OF_STRENGTH = {"70": "37 %", "91": "12 %", "99": "1 %"}
 
 _Mix = tuple[Component, dict[str, int], dict[str, int]]
 
@@ -212,11 +209,12 @@ def _poured(
 
 def _of_alcohol(name: str) -> tuple[str, Cited | None]:
     """How much water an alcohol brings, by the strength in its name; and where that is from."""
-    strength = re.search(r"\b(70|91|99)(?:[.,]\d)? ?%", name)
+    strength = strength_of(name)
     if not strength:
         return say("checks-alcohol-strength-why"), None
-    told = {"strength": strength[1], "water": WATER_OF_STRENGTH[strength[1]]}
-    return say("checks-alcohol-water-why", **told), cited("alcohol-water")
+    return say("checks-alcohol-water-why", strength=strength.percent, water=strength.water), cited(
+        "alcohol-water"
+    )
 
 
 def mixes(subject: Subject) -> Iterator[_Mix]:

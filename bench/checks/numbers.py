@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
+from bench.checks.alcohol import ISOPROPYL, strength_of
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, total_ug
 from bench.quantities import read_density
@@ -29,6 +30,8 @@ POWDERS = (
     "dye",
 )
 ODD_DENSITY = Fraction(15, 100)  # so far outside the table's range is worth a look: common practice
+# An alcohol of known strength is nearer to its range: 5 °C alter it by half a per cent (from memory).
+ODD_STRENGTH = Fraction(2, 100)
 WIDEST_PPM = 200_000  # a line of these recipes is never weighed so loosely: common practice
 # g/ml from and to, by kind; from memory. Powders loose, so air counts.
 DENSITIES = {
@@ -100,7 +103,8 @@ def odd_density(subject: Subject) -> Iterator[Finding]:
         if given is None:
             continue
         low, high, code, source = _usual_density(subject, key)
-        if not low * (1 - ODD_DENSITY) <= given <= high * (1 + ODD_DENSITY):
+        near = ODD_STRENGTH if code == "strength" else ODD_DENSITY
+        if not low * (1 - near) <= given <= high * (1 + near):
             yield finding(
                 "odd-density",
                 "look",
@@ -115,6 +119,9 @@ def odd_density(subject: Subject) -> Iterator[Finding]:
 def _usual_density(subject: Subject, key: str) -> tuple[Fraction, Fraction, str, Cited]:
     """From and to, of what they are, and where that is from: the substance in the table, else its kind."""
     found = subject.substance(key)
+    strength = strength_of(subject.recipe["ingredients"][key]["name"])
+    if strength and found and found["id"] == ISOPROPYL:
+        return strength.low, strength.high, "strength", cited("usp-32")
     if found and "density" in found:
         low, high = map(Fraction, found["density"])
         return low, high, "table", source_of(found, "density")

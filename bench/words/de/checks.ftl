@@ -265,6 +265,7 @@ checks-one-twice-why = Anteile, Lieferungen und der Platz auf dem Etikett laufen
 checks-one-twice-do = Eine Zutat daraus machen.
 checks-odd-density = Die Dichte von { $name } sieht falsch aus.
 checks-odd-density-table = Die Tabelle hat { $low } bis { $high } g/ml.
+checks-odd-density-strength = Bei dieser Stärke sind es { $low } bis { $high } g/ml.
 checks-odd-density-kind = Dinge dieser Art haben etwa { $low } bis { $high } g/ml.
 checks-odd-density-do = Noch einmal nachsehen: g/ml, nicht kg/m³.
 checks-colour-use = { $use ->

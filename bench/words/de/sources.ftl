@@ -31,6 +31,7 @@ sources-ifra-together = IFRA-Grenzwerte gelten fürs fertige Produkt; Zusammenz�
 sources-eu-1223-2009-annex-iii = Verordnung (EG) 1223/2009 Anhang III, echt größer (aus zweiter Hand)
 sources-no-base-limit = kein veröffentlichter Normwert gefunden; es gilt das Datenblatt der Basis
 sources-alcohol-flash-point = IEC 60079-20-1:2010; örtliche Brandschutzregeln gelten
+sources-usp-32 = USP 32 (2009), Monographien zu Isopropanol, relative Dichte
 sources-usp-41 = USP <41> (2019): eine Anzeige ist um mindestens 0,41 Teilung unsicher (aus zweiter Hand)
 sources-drops = UCUM v2.2 [drp]; USP 32 <1101>
 sources-excipients-bicarbonate = Handbuch der Hilfsstoffe (aus zweiter Hand): Natron 0,869 locker, 1,369 g/mL gestampft

@@ -268,6 +268,7 @@ checks-one-twice-why = Its shares and its lots are counted apart, and a label na
 checks-one-twice-do = Make one ingredient of them.
 checks-odd-density = The density of { $name } is out of its range.
 checks-odd-density-table = The table has { $low } to { $high } g/ml.
+checks-odd-density-strength = Of this strength it has { $low } to { $high } g/ml.
 checks-odd-density-kind = Things of its kind have about { $low } to { $high } g/ml.
 checks-odd-density-do = Read the sheet again: g/ml, not kg/m³.
 checks-colour-use = { $use ->

@@ -31,6 +31,7 @@ sources-ifra-together = IFRA limits are for the finished product; adding the sha
 sources-eu-1223-2009-annex-iii = Regulation (EC) 1223/2009 Annex III, strictly greater (second-hand)
 sources-no-base-limit = no published standard value was found; the base's own sheet rules
 sources-alcohol-flash-point = IEC 60079-20-1:2010; local fire codes apply
+sources-usp-32 = USP 32 (2009), monographs of isopropyl alcohol, specific gravity
 sources-usp-41 = USP <41> (2019): a reading is uncertain by at least 0.41 of a division (second-hand)
 sources-drops = UCUM v2.2 [drp]; USP 32 <1101>
 sources-excipients-bicarbonate = excipients handbook (second-hand): bicarbonate 0.869 loose, 1.369 g/mL tapped
