@@ -1,4 +1,4 @@
-"""The commands for documents: a sheet on paper, and a studio's export in and out."""
+"""The commands for documents: a sheet on paper, what the check finds, and a studio's export in and out."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from api.cli.spoken import command, option
 from api.plain import say_data
 
 if TYPE_CHECKING:
-    from bench import BenchError
+    from bench import BenchError, Kit, MeasuredRecipe
 
 WRONG_RECIPE = 3
 
@@ -28,23 +28,39 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
     """The sheet of a recipe at a size, as text for a printer."""
     import bench
     from api.exchange import file_id
-    from api.kit import STARTER_KIT
 
     document = _read_json(recipe)
-    try:
-        measured = bench.read_recipe(document)
-    except bench.BenchError as error:
-        stop(f"{recipe}: {_named(error)}", code=WRONG_RECIPE)
-    try:
-        kit = bench.read_kit(_read_json(kit_file) if kit_file else STARTER_KIT)
-    except bench.BenchError as error:
-        stop(f"{kit_file}: {_named(error)}")
+    measured, kit = _measured(recipe, document), _kit(kit_file)
     try:
         size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": pieces})["size"]
         made = bench.make_sheet(measured, {"id": file_id(document), "version": 1}, size, kit)
     except bench.BenchError as error:
         stop(_named(error))
     say_data(bench.canonical(made) if as_json else bench.sheet_text(made))
+
+
+@command("check")
+@click.argument("recipe", type=FILE)
+@option("--kit", "kit_file", type=FILE, help="kit")
+@option("--json", "as_json", is_flag=True, help="findings-json")
+def check(recipe: Path, kit_file: Path | None, as_json: bool) -> None:
+    """What the check finds in a recipe, the gravest first; ends with 3 where it cannot be made as written."""
+    import bench
+    from bench import words
+
+    findings = bench.check_recipe(_measured(recipe, _read_json(recipe)), None, _kit(kit_file))
+    if as_json:
+        say_data(bench.canonical(findings))
+    elif not findings:
+        say_data(words.say("cli-documents-nothing-found", file=str(recipe)))
+    for each in () if as_json else findings:
+        say_data(
+            f"{words.say('cli-documents-level', level=each['level'])}: {each.get('place', each['where'])}"
+        )
+        rest = (each["what"], each["why"], each["by"], each["do"], each["source"])
+        say_data("\n".join(f"  {line}" for line in rest if line))
+    if any(each["level"] == "will_not_run" for each in findings):
+        sys.exit(WRONG_RECIPE)
 
 
 @command("import")
@@ -107,7 +123,27 @@ def export(file: Path | None, replace: bool, database: Path | None) -> None:
         stop(str(error))
 
 
-COMMANDS = (sheet, import_file, export)
+COMMANDS = (sheet, check, import_file, export)
+
+
+def _measured(file: Path, document: Any) -> MeasuredRecipe:
+    import bench
+
+    try:
+        return bench.read_recipe(document)
+    except bench.BenchError as error:
+        stop(f"{file}: {_named(error)}", code=WRONG_RECIPE)
+
+
+def _kit(file: Path | None) -> Kit:
+    """The kit of a file, else the one that a studio begins with."""
+    import bench
+    from api.kit import STARTER_KIT
+
+    try:
+        return bench.read_kit(_read_json(file) if file else STARTER_KIT)
+    except bench.BenchError as error:
+        stop(f"{file}: {_named(error)}")
 
 
 def _read_json(file: Path) -> Any:

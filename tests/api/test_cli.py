@@ -11,9 +11,11 @@ from typing import Any
 import pytest
 from click.testing import CliRunner
 
+import bench
 from api import create_app, store
 from api.cli import main
 from api.kit import STARTER_KIT
+from api.places import DEMO
 from api.settings import Settings
 from tests.api.studio import Studio
 from tests.api.test_release import signed_run
@@ -41,6 +43,28 @@ def test_the_sheet_as_text_and_as_json(bowlside: Any) -> None:
     assert (text.exit_code, as_json.exit_code) == (0, 0)
     assert "Salt soak" in text.stdout
     assert json.loads(as_json.stdout)["size"]["pieces"] == 20
+
+
+def test_a_recipe_is_checked_as_the_page_checks_it(bowlside: Any) -> None:
+    """The same findings in words and for a program; one that cannot be made as written ends with 3."""
+    document = json.loads((DEMO / "recipes" / "two-layer-soap-bars.json").read_text("utf-8"))
+    recipe = write("bars.json", document)
+    expected = bench.check_recipe(bench.read_recipe(document), None, bench.read_kit(STARTER_KIT))
+
+    told = bowlside("check", recipe)
+    as_json = bowlside("check", recipe, "--json")
+    assert (told.exit_code, as_json.exit_code) == (0, 0)
+    assert json.loads(as_json.stdout) == expected != []
+    for each in expected:
+        assert all(said in told.stdout for said in (each["what"], each["why"], each["do"], each["source"]))
+
+    assert bowlside("--language", "de", "check", recipe).stdout.startswith(("Ansehen: ", "Gut zu wissen: "))
+
+    steps = {step["id"]: step for part in document["components"] for step in part["steps"]}
+    steps["skin"]["earliest"] = "26 min"  # the second layer must follow the first within 25
+    steps["skin"]["usual"] = steps["skin"]["latest"] = "30 min"
+    told = bowlside("check", write("bars.json", document))
+    assert (told.exit_code, told.stdout[:15]) == (3, "Cannot be made:")
 
 
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "utf-32"])
@@ -80,6 +104,8 @@ def test_the_sheet_is_made_for_the_kit_given(bowlside: Any) -> None:
         (["sheet", "missing.json", "--pieces", "10"], 1, "missing.json"),
         (["sheet", "not.json", "--pieces", "10"], 1, "not JSON"),
         (["sheet", "soak.json", "--pieces", "10", "--kit", "soak.json"], 1, "scales"),
+        (["check", "wrong.json"], 3, "written_for"),
+        (["check", "soak.json", "--kit", "soak.json"], 1, "scales"),
         (["import", "wrong.json"], 3, "written_for"),
         (["import", "not.json"], 1, "Not JSON"),
         (["import", "list.json"], 1, "object"),

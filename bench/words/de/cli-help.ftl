@@ -11,6 +11,7 @@ cli-help-database = Die SQLite-Datei. Sonst BOWLSIDE_DATABASE, sonst var/bowlsid
 
 cli-help-main = Begleiter am Arbeitstisch: was jetzt zu tun ist, wie viel, und jede Wartezeit zugleich.
 cli-help-serve = Seite und API anbieten: nur diesem Rechner, wenn nichts anderes gesagt ist.
+cli-help-check = Ein Rezept prüfen: was falsch, seltsam oder gut zu wissen ist.
 cli-help-sheet = Ein Rezept in einer Größe drucken: sein Blatt, als Text.
 cli-help-import = Eine Werkstatt, ein Rezept oder eine Ausrüstung einlesen. Fügt hinzu, überschreibt nie. Andere können währenddessen schreiben. Abgebrochen? Noch einmal einlesen: was schon da ist, wird übersprungen.
 cli-help-export = Die ganze Werkstatt als ein JSON schreiben, nach FILE oder zur Standardausgabe.
@@ -38,6 +39,7 @@ cli-help-behind-proxy = Gekoppelte Geräte kommen über einen Proxy (so viele wi
 cli-help-workers = Wie viele Prozesse antworten. Sonst BOWLSIDE_WORKERS, sonst 1.
 cli-help-pieces = Wie viele Stück diese Charge geben soll.
 cli-help-kit = Eine Datei mit der Ausrüstung. Ohne sie: eine Küchenwaage, 5 kg, Teilung 1 g.
+cli-help-findings-json = Für ein Programm: die Funde als kanonisches JSON.
 cli-help-json = Für ein Programm: das Blatt als kanonisches JSON.
 cli-help-new = Erst eine Werkstatt anlegen, wo keine ist.
 cli-help-replace = Eine vorhandene Datei überschreiben.

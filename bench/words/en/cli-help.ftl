@@ -11,6 +11,7 @@ cli-help-database = The SQLite file to use. Else BOWLSIDE_DATABASE, else var/bow
 
 cli-help-main = A bench companion: what to do now, how much to pour, and every wait at once.
 cli-help-serve = Serve the page and the API: to this machine, unless an option says more.
+cli-help-check = Check a recipe: what is wrong, odd or good to know.
 cli-help-sheet = Print a recipe at a size: its sheet, as text.
 cli-help-import = Bring in a studio's export, a recipe or a kit. Adds, and never overwrites. Others can write meanwhile. Cut off? Give it again: what is here by then is skipped.
 cli-help-export = Write the whole studio as one JSON, to FILE or to standard output.
@@ -38,6 +39,7 @@ cli-help-behind-proxy = Paired devices come through a proxy (BOWLSIDE_PROXIES of
 cli-help-workers = How many processes answer. Else BOWLSIDE_WORKERS, else 1.
 cli-help-pieces = How many pieces this batch should give.
 cli-help-kit = A kit file. Without one: a kitchen scale of 5 kg by 1 g.
+cli-help-findings-json = For a program: the findings as canonical JSON.
 cli-help-json = For a program: the sheet as canonical JSON.
 cli-help-new = Make a studio first, where there is none.
 cli-help-replace = Write over a file that is there.
