@@ -57,6 +57,8 @@ def scent_floats(subject: Subject) -> Iterator[Finding]:
 
 def _unmixed(subject: Subject) -> Iterator[Component]:
     """The parts that go into bath water and hold nothing that mixes oil with it."""
+    if not subject.is_for_skin:
+        return  # a steamer fizzes on the shower's floor, and nobody lies in it
     fizzing = subject.fizzing
     for component in subject.parts:
         bound = subject.of_kind(component, *MIXES) or any(

@@ -111,6 +111,15 @@ def test_water_by_its_inci_name_alone_is_water_in_a_fizz(inci):
 # Fragrance
 
 
+def test_nobody_lies_in_the_water_of_a_steamer():
+    """It scents the air: what floats on bath water is no matter of it."""
+    lines = [*FIZZ, ("Lavender essential oil", "3 g"), ("Shea butter", "45 g")]
+    floats = {"scent-floats", "unmixed-fat"}
+
+    assert floats <= {each["rule"] for each in found(*lines, use="bath")}
+    assert not floats & {each["rule"] for each in found(*lines, use="air")}
+
+
 def test_a_part_is_not_thinned_by_the_others_and_papers_are_asked_for():
     scent = {"name": "Rose fragrance oil", "fragrance": SCENT}
     top = make("92.2 g", "7.8 g", facts=[{"name": "Clear soap base"}, scent], part_piece="10 g")
