@@ -56,6 +56,7 @@ def _resources() -> tuple[Any, ...]:
         duties,
         entries,
         exchange,
+        figures,
         filing,
         hours,
         kit,
@@ -79,7 +80,7 @@ def _resources() -> tuple[Any, ...]:
     )
     from api.door import devices, pairing
 
-    makings = (recipes, filing, kit, studio_settings, runs, entries, records, labels, pictures)
+    makings = (recipes, filing, kit, studio_settings, runs, entries, records, labels, pictures, figures)
     plannings = (hours, plans, wants, weeks, week_plans)
     stocks = (shelf, lots, stock, outlets, deliveries, buying, costs)
     studio = (search, duties, substances, exchange, audit, clock, live, devices, pairing)

@@ -10,6 +10,7 @@ from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
 
 from bench import (
     BatchBegun,
+    BatchFigures,
     BatchPieces,
     BatchVerdict,
     BuyingWant,
@@ -369,6 +370,46 @@ class WantPage(Paged):
 
 class PiecesPage(Paged):
     pieces: list[BatchPieces]
+
+
+class BatchCost(TypedDict):
+    """What a finished batch cost, by the shelf's prices as they are now."""
+
+    currency: str
+    decimals: Annotated[int, "How many the currency is counted in"]
+    total: str
+    per_piece: Annotated[str | None, "A good one, less what was kept back; null: nobody counted"]
+    unpriced: Annotated[
+        int, "How many materials have no price in this currency: above 0, it cost at least so much"
+    ]
+
+
+class BatchItem(BatchFigures):
+    """A finished batch in figures. null: it does not tell, which is not zero."""
+
+    run: str
+    number: str | None
+    recipe: str
+    version: int
+    title: str
+    finished_at: int
+    release: BatchVerdict | None
+    cost: BatchCost | None
+
+
+class BatchPage(Paged):
+    batches: Annotated[list[BatchItem], "The newest first"]
+    parquet: Annotated[bool, "Whether this server writes Parquet"]
+
+
+class RecipeBatches(TypedDict):
+    recipe: str
+    title: str
+    batches: Annotated[list[BatchItem], "The last of them, the oldest first"]
+
+
+class RecipeBatchesPage(Paged):
+    recipes: Annotated[list[RecipeBatches], "By title; those of which a batch is finished"]
 
 
 class OutletList(TypedDict):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from datetime import UTC, datetime
+from decimal import Decimal
 from uuid import UUID
 
 from flask import Response
@@ -12,7 +13,7 @@ from sqlalchemy import Connection, select
 
 import bench
 from api import shelf
-from api.answers import ProblemDetails, SettingsSaid
+from api.answers import BatchCost, ProblemDetails, SettingsSaid
 from api.buying import on_shelf
 from api.clock import now_ms
 from api.errors import PROBLEM_TYPE, Problem, not_found
@@ -26,7 +27,7 @@ from api.store import execute, reading
 from api.studio_settings import DECIMALS, SETTINGS
 from api.tables import LotUse
 from api.wire import Blueprint, answer, unkept
-from bench import Cost, CostSettings, Purchases, Sheet, Shelf, Taken, words
+from bench import Cost, CostBasis, CostSettings, Purchases, Sheet, Shelf, Taken, words
 
 blueprint = Blueprint("costs", __name__, description="What a batch costs, before and after")
 NO_CURRENCY = blueprint.alt_response(
@@ -100,6 +101,37 @@ def _uses(connection: Connection, but: str, until: int) -> dict[str, list[Taken]
         if run != but and at <= until:
             uses.setdefault(lot, []).append({"mg": mg, "count": count, "at": at})
     return uses
+
+
+class Costing:
+    """What finished batches cost at the shelf's prices and by the settings, as both are now; as `get_cost` tells."""
+
+    def __init__(self, connection: Connection, there: Shelf) -> None:
+        self._settings = SETTINGS.now(connection).document
+        self._there = there
+        self._places = {each: bench.places_of(each) for each in _currencies(there)}
+
+    def of(self, basis: CostBasis) -> BatchCost | None:
+        """In the maker's own currency; None where nothing of it has a price."""
+        lots = (self._there["lots"].get(each["lot"]) for each in basis["lots"])
+        paid = (lot["price"]["currency"] for lot in lots if lot and lot["price"])
+        own = self._settings.get("currency") or next(paid, None)
+        if own is None:
+            return None
+        places = self._places.setdefault(own, bench.places_of(own))
+        told = bench.cost_of(basis, self._there, money_of(self._settings, own), self._places)
+        total = told["totals"][own]
+        foreign = [row for row in told["materials"] if row["currency"] != own]
+        unpriced = len(told["unpriced"]) + len(foreign)
+        if unpriced and not Decimal(total["total"]):
+            return None
+        return {
+            "currency": own,
+            "decimals": places,
+            "total": total["total"],
+            "per_piece": total["per_piece"],
+            "unpriced": unpriced,
+        }
 
 
 def money_of(settings: SettingsSaid, own: str) -> CostSettings:

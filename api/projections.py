@@ -1,6 +1,6 @@
 """What tables say beside the journals, so that it can be asked over all runs at once: which runs are
-finished, which number each batch has, whether it is released, which lots went into it, where its pieces are, and
-which pictures belong to it.
+finished and what they came to, which number each batch has, whether it is released, which lots went into it, where its
+pieces are, and which pictures belong to it.
 
 All of it follows from the run's whole journal, and is written in the transaction that adds to that.
 """
@@ -10,7 +10,7 @@ from __future__ import annotations
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
-from api import finished, run_notes
+from api import batches, finished, run_notes
 from api.runs import RunView, load_run_in, sealed_columns
 from api.searching import kept_to_search
 from api.store import execute
@@ -53,6 +53,7 @@ def refresh(connection: Connection, run_id: str, new: list[Entry]) -> None:
     if uses:
         connection.execute(insert(LotUse), [_used(run_id, lot, use) for lot, use in uses.items()])
     finished.refresh(connection, run_id, run.sheet, run.state)
+    batches.refresh(connection, run_id, run)
     if kinds & STANDING:
         run_notes.refresh(connection, run_id, run)
 

@@ -9,11 +9,12 @@ from typing import NamedTuple, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
-from sqlalchemy import Engine, text
+from sqlalchemy import Connection, Engine, text
 
 import bench
 from api import generation, projections, shelf
 from api.answers import LabelSaid, SettingsSaid
+from api.batches import batches_in
 from api.duties import marks_in
 from api.errors import not_found
 from api.recipes import current_version, version_or_404
@@ -28,6 +29,7 @@ from api.studio_settings import SETTINGS
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described
 from bench import (
+    BatchFigures,
     Entry,
     KnownLot,
     KnownPerson,
@@ -65,10 +67,6 @@ MARK = f"""
 FINISHED = text(
     f"SELECT id, {CURSOR} FROM run WHERE recipe_id = :recipe AND finished_at IS NOT NULL"
     " ORDER BY created_at DESC, id LIMIT :most"
-)
-FINISHED_OF = text(
-    f"SELECT id, {CURSOR} FROM run WHERE recipe_id = :recipe AND recipe_version = :version"
-    " AND finished_at IS NOT NULL ORDER BY created_at DESC, id LIMIT :most"
 )
 RECORDS_HELD = 64
 ANSWERS_HELD = 32
@@ -250,20 +248,15 @@ def get_outcomes(asked: dict[str, int], recipe_id: UUID, version: int) -> Respon
     with reading() as connection:
         for each in (asked["before"], version):
             version_or_404(connection, str(recipe_id), each)
-    former, now = (_records_of(str(recipe_id), each) for each in (asked["before"], version))
+        former, now = (_figures_of(connection, str(recipe_id), each) for each in (asked["before"], version))
     return answer(bench.outcomes(asked["before"], former, version, now))
 
 
-def _records_of(recipe_id: str, version: int) -> list[Record]:
-    """The records of a version's last finished batches."""
-    with reading() as connection:
-        found = connection.execute(
-            FINISHED_OF, {"recipe": recipe_id, "version": version, "most": LAST_OF_VERSION}
-        ).all()
-    return [
-        _held_record(db.engine, generation.now(), UUID(run), reach, bench.words.manner()).record
-        for run, reach in found
-    ]
+def _figures_of(connection: Connection, recipe: str, version: int) -> list[BatchFigures]:
+    """What a version's last finished batches came to."""
+    named = {"recipe": recipe, "version": version, "limit": LAST_OF_VERSION}
+    where = "WHERE recipe_id = :recipe AND version = :version"
+    return [each.figures for each in batches_in(connection, where, named, "LIMIT :limit")]
 
 
 def recent_records(recipe_id: str) -> list[Record]:

@@ -349,6 +349,27 @@ class RunQuery(PageQuery):
     )
 
 
+class FiguresQuery(Schema):
+    recipe = fields.UUID(metadata={"description": "Only batches of this recipe, of whichever version"})
+    version = fields.Integer(
+        validate=validate.Range(1), metadata={"description": "Only batches of this version"}
+    )
+    finished_from = fields.Integer(
+        validate=INSTANT, metadata={"description": "Only batches finished from this instant on, in ms"}
+    )
+    finished_to = fields.Integer(
+        validate=INSTANT, metadata={"description": "Only batches finished before this instant, in ms"}
+    )
+
+
+class FiguresPageQuery(FiguresQuery, PageQuery):
+    pass
+
+
+class RecipeBatchesQuery(PageQuery):
+    page_size = fields.Integer(load_default=12, validate=validate.Range(1, 24))
+
+
 class SearchQuery(PageQuery):
     page_size = fields.Integer(load_default=10, validate=validate.Range(1, 100))
     q = fields.String(

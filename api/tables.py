@@ -234,6 +234,29 @@ class BatchPieces(Base):
     until: Mapped[str] = mapped_column(Text)
 
 
+class BatchRow(Base):
+    """What a finished batch came to: drawn from its record (api/figures.py), so that a table over all folds none."""
+
+    __tablename__ = "batch_figures"
+    # What a page is found by; the rows themselves are long.
+    __table_args__ = (
+        Index(None, "finished_at", "run_id"),
+        Index(None, "recipe_id", "finished_at", "run_id", "version"),
+    )
+
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
+    recipe_id: Mapped[str] = mapped_column(String(36))
+    version: Mapped[int]
+    title: Mapped[str] = mapped_column(Text)
+    number: Mapped[str | None] = mapped_column(Text)
+    release: Mapped[BatchVerdict | None] = mapped_column(Text)
+    finished_at: Mapped[int] = mapped_column(BigInteger)
+    # How far the batch's journal reached. Where it reaches further by now, the batch is read again.
+    reach: Mapped[int] = mapped_column(BigInteger)
+    figures: Mapped[str] = mapped_column(Text)
+    basis: Mapped[str] = mapped_column(Text)
+
+
 class OutletRow(Base):
     """Where pieces go. Its name and contact are nowhere else; erased, the row stays and the numbers stand."""
 

@@ -23,7 +23,7 @@ from bench.buying import (
     ungathered,
 )
 from bench.checks import check_recipe
-from bench.cost import cost
+from bench.cost import cost, cost_basis, cost_of
 from bench.cost_ahead import cost_ahead
 from bench.delivery import check_delivery, read_delivery
 from bench.digest import digest
@@ -39,6 +39,7 @@ from bench.errors import (
     SettingError,
     SizeError,
 )
+from bench.figures import figures_of
 from bench.folding import folded
 from bench.gather import gather
 from bench.holding import in_use, wants_kit
@@ -85,6 +86,7 @@ from bench.reorder import Used, reorder_points
 from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, BuyingWant, Purchases, WrittenBuying
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
+from bench.shapes.figures import BatchFigures, CostBasis
 from bench.shapes.kit import Kit, WrittenKit
 from bench.shapes.pieces import (
     Alike,
@@ -261,6 +263,7 @@ __all__ = [
     "week_in_a_line",
     "with_helps",
     "Alike",
+    "BatchFigures",
     "BatchPieces",
     "Complaint",
     "Outlet",
@@ -316,6 +319,7 @@ __all__ = [
     "Change",
     "Correction",
     "Cost",
+    "CostBasis",
     "CostSettings",
     "Delivery",
     "Entry",
@@ -418,9 +422,12 @@ __all__ = [
     "choose_size",
     "cost",
     "cost_ahead",
+    "cost_basis",
+    "cost_of",
     "digest",
     "dryness",
     "dryness_of",
+    "figures_of",
     "fold",
     "folded",
     "fold_shelf",

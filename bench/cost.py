@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from bench.money import money_text, read_money
 from bench.shapes.entries import PriceBody
+from bench.shapes.figures import CostBasis
 from bench.shapes.record import (
     Balance,
     Cost,
@@ -42,16 +43,41 @@ class Made(NamedTuple):
 
 
 def cost(record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
-    """The cost of a recorded batch.
+    """The cost of a recorded batch; see `cost_of`."""
+    return cost_of(cost_basis(record), shelf, settings, places)
+
+
+def cost_of(basis: CostBasis, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
+    """The cost of a batch, from what of its record that hangs on.
 
     places: the decimals of each currency (`money.places_of`), 2 where not said. lost (dried off, stuck,
     scraped out, unaccounted) and spoiled are the materials' share of the mass balance, kept is the share of the
     pieces kept back; they are within the total. They and per_piece are None until pieces are counted.
     """
-    materials, unpriced = _rows(record, shelf, settings, places)
-    count = record["yield"]
-    made = Made(count["good"], count["kept"] or 0, record["hands"]["ms"], record["balance"])
+    materials, unpriced = _rows(basis, shelf, settings, places)
+    made = Made(basis["good"], basis["kept"], basis["hands_ms"], basis["balance"])
     return total_cost(materials, unpriced, made, settings, places)
+
+
+def cost_basis(record: Record) -> CostBasis:
+    """What of a record its cost hangs on, so that it can be kept and asked again when prices move."""
+    count = record["yield"]
+    lotted = {name for use in record["lots"] for name in use["names"]}
+    reckoned = {name for use in record["lots"] if use["mg"] or use["count"] for name in use["names"]}
+    bare: dict[str, int] = {}
+    for line in record["lines"]:
+        name, mg = line["name"], line["actual_mg"]
+        went_in = line["asked_mg"] is None and line["status"] in ("in", "by_hand")
+        if (went_in and not mg and name not in reckoned) or (mg and name not in lotted):
+            bare[name] = bare.get(name, 0) + mg
+    return {
+        "lots": record["lots"],
+        "bare": bare,
+        "good": count["good"],
+        "kept": count["kept"] or 0,
+        "hands_ms": record["hands"]["ms"],
+        "balance": record["balance"],
+    }
 
 
 def total_cost(
@@ -79,7 +105,7 @@ def total_cost(
 
 
 def _rows(
-    record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]
+    basis: CostBasis, shelf: Shelf, settings: CostSettings, places: dict[str, int]
 ) -> tuple[list[CostRow], list[Unpriced]]:
     """What was used, by lot where it has a price; the rest, and what came from no lot, has none.
 
@@ -87,7 +113,7 @@ def _rows(
     """
     materials: list[CostRow] = []
     unpriced: list[Unpriced] = []
-    for use in record["lots"]:
+    for use in basis["lots"]:
         lot = shelf["lots"].get(use["lot"])
         paid = _paid(lot, use, bool(settings.get("without_tax"))) if lot else None
         if not lot or paid is None:
@@ -106,16 +132,11 @@ def _rows(
                 "cost": money_text(price, places.get(currency, 2) + FINER),
             }
         )
-    lotted = {name for use in record["lots"] for name in use["names"]}
-    reckoned = {name for use in record["lots"] if use["mg"] or use["count"] for name in use["names"]}
-    bare: dict[str, int] = {}
-    for line in record["lines"]:
-        name, mg = line["name"], line["actual_mg"]
-        went_in = line["asked_mg"] is None and line["status"] in ("in", "by_hand")
-        unweighed = went_in and not mg and name not in reckoned and not settings.get("sprays_cost")
-        if unweighed or (mg and name not in lotted):
-            bare[name] = bare.get(name, 0) + mg
-    unpriced += [{"lot": None, "names": [name], "mg": mg} for name, mg in bare.items()]
+    unpriced += [
+        {"lot": None, "names": [name], "mg": mg}
+        for name, mg in basis["bare"].items()
+        if mg or not settings.get("sprays_cost")
+    ]
     return materials, unpriced
 
 

@@ -1,6 +1,6 @@
 """What changed at the bench when a version changed: differences between batches, each with an interval.
 
-    outcomes(1, records_of_1, 2, records_of_2)
+    outcomes(1, figures_of_1, 2, figures_of_2)
 
 The interval is Welch's (B. L. Welch, Biometrika 34, 1947): the difference of two means of unequal spread, 95 % by
 Student's t with the degrees of freedom of Welch and Satterthwaite, rounded down, so that it is rather too wide. Batches
@@ -13,8 +13,8 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 from math import isqrt
 
+from bench.shapes.figures import BatchFigures
 from bench.shapes.outcomes import Difference, OutcomeMeasure, Outcomes
-from bench.shapes.record import Record
 from bench.whole import PPM, ceiling, half_even
 
 LEAST_BATCHES = 4
@@ -41,8 +41,10 @@ _T += (2120, 2110, 2101, 2093, 2086, 2080, 2074, 2069, 2064, 2060, 2056, 2052, 2
 _T_BEYOND = ((120, 1980), (60, 2000), (40, 2021))
 
 
-def outcomes(before: int, former: Sequence[Record], version: int, now: Sequence[Record]) -> Outcomes:
-    """What batches of a version came to beside those of a former one. Records of finished batches, in any order."""
+def outcomes(
+    before: int, former: Sequence[BatchFigures], version: int, now: Sequence[BatchFigures]
+) -> Outcomes:
+    """What batches of a version came to beside those of a former one. Batches in any order."""
     return {
         "before": before,
         "version": version,
@@ -99,36 +101,17 @@ def _share(values: Sequence[int]) -> Fraction:
     return Fraction(squares, many * many * (many - 1))
 
 
-def _values(records: Sequence[Record], tell: Callable[[Record], int | None]) -> list[int]:
-    return [value for each in records if (value := tell(each)) is not None]
+def _values(batches: Sequence[BatchFigures], tell: Callable[[BatchFigures], int | None]) -> list[int]:
+    return [value for each in batches if (value := tell(each)) is not None]
 
 
-def _hands(record: Record) -> int | None:
-    good = (record["yield"]["good"] or 0) + (record["yield"]["kept"] or 0)
-    return half_even(record["hands"]["ms"], good) if good and record["hands"]["ms"] else None
+def _deviations(batch: BatchFigures) -> int:
+    return 1000 * batch["deviations"]
 
 
-def _spoiled(record: Record) -> int | None:
-    count = record["yield"]
-    spoiled = count["spoiled"] or 0
-    counted = (count["good"] or 0) + (count["kept"] or 0) + spoiled
-    return half_even(spoiled * PPM, counted) if counted else None
-
-
-def _lost(record: Record) -> int | None:
-    balance = record["balance"]
-    if balance is None or balance["in_mg"] <= 0:
-        return None
-    return half_even((balance["unaccounted_mg"] + balance["left_mg"]) * PPM, balance["in_mg"])
-
-
-def _deviations(record: Record) -> int:
-    return 1000 * len(record["deviations"])
-
-
-_MEASURES: tuple[tuple[OutcomeMeasure, Callable[[Record], int | None]], ...] = (
-    ("hands", _hands),
-    ("spoiled", _spoiled),
-    ("lost", _lost),
+_MEASURES: tuple[tuple[OutcomeMeasure, Callable[[BatchFigures], int | None]], ...] = (
+    ("hands", lambda batch: batch["hands_ms_per_piece"]),
+    ("spoiled", lambda batch: batch["spoiled_ppm"]),
+    ("lost", lambda batch: batch["lost_ppm"]),
     ("deviations", _deviations),
 )

@@ -307,6 +307,10 @@ const SCREENS = {
     tag: "audit-screen",
     data: () => ({ isOnline: studio.link.state === "online" }),
   },
+  figures: {
+    tag: "figures-screen",
+    data: (id) => ({ id, recipes: studio.recipes, isOnline: studio.link.state === "online" }),
+  },
   versions: {
     tag: "versions-screen",
     data: (id) => {
@@ -604,6 +608,7 @@ const LATER = {
   bring: () => dressed(connected().then((all) => all.bring())),
   delivery: () => dressed(connected().then((all) => all.delivery())),
   buying: () => dressed(connected().then((all) => all.buying())),
+  figures: () => dressed(connected().then((all) => all.figures())),
   recall: () => dressed(connected().then((all) => all.recall())),
   card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
@@ -653,7 +658,7 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 /** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
-const MAKERS = new Set(["recipe", "bring", "delivery", "buying", "audit", "recall"]);
+const MAKERS = new Set(["recipe", "bring", "delivery", "buying", "audit", "figures", "recall"]);
 /** What a recall begins with; an address that was cut short names nothing. */
 const WHOSE_RECALL = /^(lots|runs|complaint)\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */

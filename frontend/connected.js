@@ -18,6 +18,8 @@ export const bring = () => online(import("./screens/bring.js")).then((made) => m
 export const delivery = () =>
   online(import("./screens/delivery.js")).then((made) => made.registerDeliveryScreen());
 export const buying = () => online(import("./screens/buying.js")).then((made) => made.registerBuyingScreen());
+export const figures = () =>
+  online(import("./screens/figures.js")).then((made) => made.registerFiguresScreen());
 export const recall = () => online(import("./screens/recall.js")).then((made) => made.registerRecallScreen());
 export const week = () => online(import("./screens/week.js")).then((made) => made.registerWeekScreen());
 export const versions = () =>

@@ -81,10 +81,11 @@ def grown_studio(file: Path, *, runs: int, recipes: int, lots: int, whole: int) 
                 select(tables["entry"].c.text).where(tables["entry"].c.run_id == run.id)
             ).all()
             pieces = connection.execute(select(tables["batch_pieces"]).limit(1)).one()
+            told = connection.execute(select(tables["batch_figures"]).limit(1)).one()
         for first in range(0, runs, 500):
             numbers = range(first, min(first + 500, runs))
             with writing() as connection:
-                ids = _grow(connection, tables, run, pieces, numbers, lots)
+                ids = _grow(connection, tables, run, (pieces, told), numbers, lots)
                 for number, again in zip(numbers, ids, strict=True):
                     if number >= runs - whole:
                         _journal(connection, tables, run.id, again, entries)
@@ -92,11 +93,12 @@ def grown_studio(file: Path, *, runs: int, recipes: int, lots: int, whole: int) 
     return app
 
 
-def _grow(connection: Any, tables: Any, run: Any, pieces: Any, numbers: range, lots: int) -> list[str]:
-    """Batches of a grown studio, each with what it used, its pieces and its note; gives their ids."""
+def _grow(connection: Any, tables: Any, run: Any, drawn: Any, numbers: range, lots: int) -> list[str]:
+    """Batches of a grown studio, each with what it used, its pieces, figures and note; gives their ids."""
+    pieces, told = drawn
     ids = [uuid4() for _ in numbers]
     rows: dict[str, list[dict[str, Any]]] = {
-        name: [] for name in ("run", "lot_use", "batch_pieces", "run_note")
+        name: [] for name in ("run", "lot_use", "batch_pieces", "batch_figures", "run_note")
     }
     for number, again in zip(numbers, ids, strict=True):
         name, at = f"G-{number:05}", run.created_at + number
@@ -117,6 +119,8 @@ def _grow(connection: Any, tables: Any, run: Any, pieces: Any, numbers: range, l
         ]
         piece = {**pieces._mapping, "run_id": again, "good": 10, "in_stock": 10, "left_count": 0}
         rows["batch_pieces"].append({**piece, "kept": 0, "binned": 0})
+        row = {**told._mapping, "run_id": again, "number": name, "finished_at": run.finished_at + number}
+        rows["batch_figures"].append({**row, "reach": 0})
         rows["run_note"].append({"run_id": again, "id": uuid7(), "at": at, "text": text, "search": text})
     for table, these in rows.items():
         connection.execute(insert(tables[table]), these)

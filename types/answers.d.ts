@@ -3,6 +3,7 @@
 
 import type {
   BatchBegun,
+  BatchFigures,
   BatchPieces,
   BatchVerdict,
   BuyingWant,
@@ -370,6 +371,49 @@ export interface WantPage extends Paged {
 
 export interface PiecesPage extends Paged {
   readonly pieces: readonly BatchPieces[];
+}
+
+/** What a finished batch cost, by the shelf's prices as they are now. */
+export interface BatchCost {
+  readonly currency: string;
+  /** How many the currency is counted in */
+  readonly decimals: number;
+  readonly total: string;
+  /** A good one, less what was kept back; null: nobody counted */
+  readonly per_piece: string | null;
+  /** How many materials have no price in this currency: above 0, it cost at least so much */
+  readonly unpriced: number;
+}
+
+/** A finished batch in figures. null: it does not tell, which is not zero. */
+export interface BatchItem extends BatchFigures {
+  readonly run: string;
+  readonly number: string | null;
+  readonly recipe: string;
+  readonly version: number;
+  readonly title: string;
+  readonly finished_at: number;
+  readonly release: BatchVerdict | null;
+  readonly cost: BatchCost | null;
+}
+
+export interface BatchPage extends Paged {
+  /** The newest first */
+  readonly batches: readonly BatchItem[];
+  /** Whether this server writes Parquet */
+  readonly parquet: boolean;
+}
+
+export interface RecipeBatches {
+  readonly recipe: string;
+  readonly title: string;
+  /** The last of them, the oldest first */
+  readonly batches: readonly BatchItem[];
+}
+
+export interface RecipeBatchesPage extends Paged {
+  /** By title; those of which a batch is finished */
+  readonly recipes: readonly RecipeBatches[];
 }
 
 export interface OutletList {

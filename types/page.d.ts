@@ -8,6 +8,7 @@ import type { BringScreen } from "../frontend/screens/bring";
 import type { BuyingScreen } from "../frontend/screens/buying";
 import type { CardScreen } from "../frontend/screens/card";
 import type { DayScreen } from "../frontend/screens/day";
+import type { FiguresScreen } from "../frontend/screens/figures";
 import type { GatherScreen } from "../frontend/screens/gather";
 import type { KitScreen } from "../frontend/screens/kit";
 import type { LabelScreen } from "../frontend/screens/label";
@@ -41,6 +42,7 @@ export interface Screens {
   card: CardScreen;
   practice: PracticeScreen;
   audit: AuditScreen;
+  figures: FiguresScreen;
   versions: VersionsScreen;
   bring: BringScreen;
   delivery: DeliveryScreen;

@@ -3,6 +3,7 @@
 import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, OrderWant, Outcomes, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
+  BatchPage,
   Changes,
   Checked,
   CopiesNow,
@@ -15,6 +16,7 @@ import type {
   OutletErased,
   Paged,
   PairingMade,
+  RecipeBatchesPage,
   RecipeItem,
   RecipeKept,
   RecipeWhole,
@@ -137,6 +139,10 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? WholeCost
       : P extends `/recipes/${string}/last`
         ? LastTimes
+      : P extends `/figures/by-recipe?${string}`
+        ? RecipeBatchesPage
+      : P extends `/figures?${string}`
+        ? BatchPage
       : P extends `/duties/due?${string}`
         ? ProductStands
       : P extends `/runs/${string}/record`

@@ -5067,6 +5067,40 @@ export interface LotProblem {
   readonly limits: readonly LotLimit[];
 }
 
+// bench/shapes/figures.py
+
+/** Drawn from a batch's record. None: the batch does not tell, which is not zero. */
+export interface BatchFigures {
+  readonly started_at: InstantMs | null;
+  readonly pieces_planned: number;
+  /** those kept back among them */
+  readonly pieces_good: number | null;
+  readonly pieces_kept: number | null;
+  readonly pieces_spoiled: number | null;
+  /** good pieces of those planned */
+  readonly yield_ppm: Ppm | null;
+  /** spoiled pieces of those counted */
+  readonly spoiled_ppm: Ppm | null;
+  /** of the mass that went in: left over, dried off, stuck, unaccounted */
+  readonly lost_ppm: Ppm | null;
+  readonly hands_ms: Ms | null;
+  /** a good one */
+  readonly hands_ms_per_piece: Ms | null;
+  readonly deviations: number;
+}
+
+/** What of a batch's record its cost hangs on; all else of it are prices, which move. */
+export interface CostBasis {
+  readonly lots: readonly RecordLot[];
+  /** what came from no lot, by name; 0: it went in unweighed */
+  readonly bare: { readonly [key: string]: Mg };
+  /** less what was kept back */
+  readonly good: number | null;
+  readonly kept: number;
+  readonly hands_ms: Ms;
+  readonly balance: Balance | null;
+}
+
 // bench/shapes/outcomes.py
 
 export type OutcomeMeasure = "hands" | "spoiled" | "lost" | "deviations";

@@ -35,6 +35,7 @@ MODULES = (
     "product",
     "planning",
     "week",
+    "figures",
     "outcomes",
 )
 FOLDER = Path(__file__).parent

@@ -4,7 +4,8 @@
 
 import { h, s } from "./dom.js";
 import { duration } from "./words.js";
-import { say, shown } from "../words.js";
+import { say } from "../words.js";
+import { tenth } from "./batch-panels.js";
 /** @import { Difference, OutcomeMeasure, Outcomes } from "../../bench/shapes/page" */
 
 const [WIDE, HIGH, EDGE] = [240, 22, 8];
@@ -14,7 +15,7 @@ function valueWords(measure, value) {
   const size = Math.abs(value);
   const sign = value < 0 ? "\u2212" : "";
   if (measure === "hands") return `${sign}${duration(size)}`;
-  const share = shown(Math.round(size / (measure === "deviations" ? 100 : 1000)) / 10);
+  const share = tenth(size / (measure === "deviations" ? 1000 : 10_000));
   return measure === "deviations" ? `${sign}${share}` : `${sign}${share} %`;
 }
 

@@ -94,6 +94,7 @@ export class PiecesScreen extends HTMLElement {
           "div",
           { class: "shelf-does" },
           this.#does(say("page-pieces-complaints"), () => this.#ask({ what: "complaints" })),
+          isMaker ? h("a", { class: "button quiet", href: "#/figures/" }, say("page-title-figures")) : null,
           isMaker ? this.#does(say("page-pieces-outlets"), () => this.#ask({ what: "outlets" })) : null,
           this.#undo.undo,
           this.#undo.redo,

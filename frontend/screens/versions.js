@@ -157,6 +157,7 @@ export class VersionsScreen extends HTMLElement {
       came.replaceChildren(...("says" in told ? [] : outcomeRows(told)));
     };
     this.#comparing.replaceChildren(
+      h("a", { class: "button quiet", href: `#/figures/${this.#id}` }, say("page-title-figures")),
       h("div", { class: "r-order" }, from.field, to.field),
       h("button", { type: "button", class: "outlined", onclick: ask }, say("page-versions-compare")),
       came,

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tests.api.stock import described, gathered, received, to_shelf, weighed, with_lot
+from tests.api.stock import gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
-from tests.make import uuid4
+from tests.make import BEGUN, uuid4
 
 PRICE = {"amount": "9.00", "currency": "EUR"}
 
@@ -27,5 +27,6 @@ def test_a_size_costs_what_its_lots_did_and_the_record_says_both(studio: Studio)
     assert after.json["totals"]["EUR"]["materials"] == "0.99"
     assert after.json["ahead"]["totals"]["EUR"]["materials"] == "2.16"
     # What came since is dearer, and changes no batch that was begun before it.
-    to_shelf(studio, described(), {**received(uuid4(), price={**PRICE, "amount": "90"}), "at": 2**42})
+    dearer = {**received(uuid4(), price={**PRICE, "amount": "90"}), "at": BEGUN + 10**9}
+    assert to_shelf(studio, dearer).json["answers"][0]["result"] == "kept"
     assert studio.get(f"/runs/{run}/cost").json["ahead"] == after.json["ahead"]

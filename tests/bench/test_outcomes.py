@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from scipy import stats
 from workshop import HOUR, MORNING, entry, make_recipe, sheet_of
 
-from bench import fold, outcomes, record
+from bench import figures_of, fold, outcomes, record
 from bench.outcomes import LEAST_BATCHES, difference, t_of
 
 VALUES = st.lists(st.integers(0, 10**6), min_size=LEAST_BATCHES, max_size=40)
@@ -57,7 +57,7 @@ def made(good, spoiled, worked):
     entries = [entry("weighed", line=f"mix.1.l{place}", mg=mg) for place, mg in enumerate((600_000, 400_000))]
     entries += [entry("counted", MORNING + 1, step="mix.1.press", good=good, spoiled=spoiled)]
     entries += [entry("worked", MORNING + 2, ms=worked)]
-    return record(SHEET, fold(SHEET, entries), entries)
+    return figures_of(record(SHEET, fold(SHEET, entries), entries))
 
 
 def test_batches_tell_of_minutes_a_piece_and_of_what_was_spoiled():

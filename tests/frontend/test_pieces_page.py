@@ -95,6 +95,29 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     expect(page.get_by_role("heading", name="Not on this phone")).to_be_visible()
 
     go(page, "#/pieces")
+    screen.get_by_role("link", name="All batches").click()
+    figures = page.locator("figures-screen")
+    expect(figures.locator("tbody")).to_have_text(  # the newest first: a share of 12, and what was never told
+        [
+            re.compile(r"A-2.*10 of 12 good.*Salt soak\u2013?.*83\u2013.*"),
+            re.compile(r"A-1.*2 of 12 good.*17\u2013.*"),
+        ]
+    )
+    figures.get_by_label("Show").select_option(label="Yield, %")
+    expect(figures.get_by_role("img")).to_have_attribute(
+        "aria-label", "Salt soak: 2 batches, 17 to 83, last 83."
+    )
+    expect(figures.locator("circle")).to_have_count(2)
+    file = call(server, "GET", "figures")
+    assert figures.get_by_role("link", name="CSV").get_attribute("href") == "/api/v1/figures.csv?"
+    assert (figures.get_by_role("link", name="Parquet").count() == 1) == file["parquet"]
+    assert not overflowing(page) and axe_finds_by_day_and_night(page) == ""
+    figures.get_by_role("link", name="Salt soak").click()
+    expect(figures.get_by_role("img")).to_have_count(5)
+    figures.get_by_label("Finished until").fill("2024-01-01")
+    expect(figures).to_contain_text("No batch fits.")
+
+    go(page, "#/pieces")
     screen.get_by_role("button", name="Outlets").click()
     screen.get_by_role("button", name="Erase: Corner shop").click()
     page.get_by_role("dialog").get_by_role("button", name="Erase").click()

@@ -159,7 +159,10 @@ def every_screen(page: Page) -> Iterator[str]:
 
     recipe, open_run, made = id_in("a.recipe"), id_in("a[href^='#/bench/']"), id_in("a[href^='#/record/']")
     for name, about in (
-        *((each, "") for each in ("shelf", "week", "kit", "studio", "audit", "bring", "buying", "practice")),
+        *(
+            (each, "")
+            for each in ("shelf", "week", "kit", "studio", "audit", "bring", "buying", "figures", "practice")
+        ),
         *((each, f"/{recipe}") for each in ("size", "recipe", "versions", "card")),
         *((each, f"/{open_run}") for each in ("bench", "day", "gather", "record")),
         *((each, f"/{made}") for each in ("record", "label")),

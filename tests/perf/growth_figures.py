@@ -29,6 +29,9 @@ SLOWDOWN = 4
 LISTED = {
     "the first page of runs": "/runs?page_size=50",
     "the last page of runs": "/runs?page_size=10&page={last}",
+    "the first page of figures": "/figures?page_size=30",
+    "the last page of figures": "/figures?page_size=10&page={last}",
+    "the figures of each recipe": "/figures/by-recipe",
     "a page of lots": "/lots?page_size=20",
     "a page of ingredients": "/ingredients?page_size=20",
     "a page of recipes": "/recipes?page_size=20",

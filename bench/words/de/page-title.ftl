@@ -21,3 +21,4 @@ page-title-pieces = Stücke
 page-title-recall = Rückruf
 page-title-week = Woche
 page-title-buying = Einkauf
+page-title-figures = Alle Chargen

@@ -26,3 +26,4 @@ api-studio-other-text = Another text of this version is here already. Save this 
 api-studio-version-missing = The version before this one is missing. Import the file that has it first.
 api-studio-other-batch = This id belongs to a batch of another recipe, size or kit. Use a new id.
 api-studio-other-sheet = The server makes another sheet of this than the asker did. Reload the page and read the recipe again. Then begin the batch again.
+api-studio-no-parquet = This server writes no Parquet. Install { $extra }, or ask for { $csv }.

@@ -21,3 +21,4 @@ page-title-pieces = Pieces
 page-title-recall = Recall
 page-title-week = Week
 page-title-buying = What to buy
+page-title-figures = All batches
