@@ -160,11 +160,15 @@ class Opened(TypedDict):
     over: Window
 
 
-def open_window(step: Step, ended: dict[str, InstantMs]) -> Opened | None:
+def open_window(step: Step, ended: dict[str, InstantMs], humidity: int | None) -> Opened | None:
     """The window of a sheet's step that is open, from the instants at which steps ended. Its own stands before
-    those by nature; of these, the first to close that does not keep."""
+    those by nature; of these, the first to close that does not keep, or keeps less in the air that was read."""
     own = [step["window"]] if step["window"] else []
-    natural = [each for each in step.get("keeps", []) if each.get("class") != "quality"]
+    natural: list[Window] = [
+        {**each, "latest_ms": keeps_ms(each, humidity)}
+        for each in step.get("keeps", [])
+        if each.get("class") != "quality" or keeps_ms(each, humidity) < each["latest_ms"]
+    ]
     return _first_to_close(own, ended) or _first_to_close(natural, ended)
 
 

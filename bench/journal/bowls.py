@@ -61,6 +61,7 @@ def _weighed(tally: Tally, entry: Weighed) -> bool:
             _zero(tally, vessel)
         tally.vessel_mg[vessel] += mg
     tally.in_mg[key] += mg
+    tally.out_twice.pop(key, None)
     tally.touched[key] = entry["at"]
     tally.weighed_on[key] = tally.scale_now(line)
     if tally.poured_by.setdefault(key, device) != device:
@@ -71,8 +72,11 @@ def _weighed(tally: Tally, entry: Weighed) -> bool:
 
 
 def _taken_out(tally: Tally, entry: TakenOut) -> bool:
-    line = tally.lines[entry["body"]["line"]]
-    mg = min(entry["body"]["mg"], tally.in_mg[line["id"]])
+    body, device = entry["body"], entry["device"]
+    line = tally.lines[body["line"]]
+    if "seen" in body and tally.took_out.setdefault((line["id"], body["seen"]), device) != device:
+        tally.out_twice[line["id"]] = entry["id"]
+    mg = min(body["mg"], tally.in_mg[line["id"]])
     tally.in_mg[line["id"]] -= mg
     if line["vessel"] is not None:
         tally.vessel_mg[line["vessel"]] -= mg
@@ -120,10 +124,14 @@ def _took(tally: Tally, entry: Took) -> bool:
 
 
 def _portioned(tally: Tally, entry: Portioned) -> bool:
-    vessel, mg = entry["body"]["vessel"], entry["body"]["mg"]
+    vessel, mg, seen = entry["body"]["vessel"], entry["body"]["mg"], entry["body"].get("seen")
     step = tally.split_of.get(vessel)
     if step is None or vessel == step["portions"][-1]["vessel"]:
         return False
+    if seen is not None and (vessel, seen) in tally.portioned_of:
+        return True  # two phones told of one portion
+    if seen is not None:
+        tally.portioned_of.add((vessel, seen))
     tally.portions[vessel] = tally.portions.get(vessel, 0) + mg
     tally.vessel_mg[vessel] += mg
     tally.zero_mg[vessel] += mg

@@ -105,7 +105,7 @@ def _line(tally: Tally, line: SheetLine) -> LineState:
     key = line["id"]
     scale, weighed_on = tally.scale_now(line), tally.weighed_on.get(key)
     target = _target(tally, line)
-    return {
+    told: LineState = {
         "target_mg": target,
         "in_mg": tally.in_mg[key],
         "status": _line_status(tally, line, target, weighed_on or scale),
@@ -113,6 +113,9 @@ def _line(tally: Tally, line: SheetLine) -> LineState:
         "scale": scale,
         "weighed_on": weighed_on,
     }
+    if key in tally.out_twice:
+        told["out_twice"] = tally.out_twice[key]
+    return told
 
 
 def _target(tally: Tally, line: SheetLine) -> Mg | None:

@@ -23,6 +23,7 @@ def running(tally: Tally, steps: dict[str, StepState]) -> Running:
     if tally.started_at is None or tally.finished_at is not None:
         return found
     ended = {key: each.at for key, each in tally.settled.items()}
+    humidity = tally.air[-1]["humidity"] if tally.air else None
     for step in tally.sheet["steps"]:
         key = step["id"]
         if key in tally.settled:
@@ -30,7 +31,7 @@ def running(tally: Tally, steps: dict[str, StepState]) -> Running:
         ready_at = steps[key]["ready_at"]
         if runs_by_itself(step) and ready_at is not None:
             found["waits"].append(_wait(step, ready_at, tally.extended.get(key)))
-        window = open_window(step, ended)
+        window = open_window(step, ended, humidity)
         if window:
             found["windows"].append(
                 {"step": key, "opened_at": window["opened_at"], "latest_at": window["latest_at"]}

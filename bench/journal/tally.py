@@ -75,6 +75,8 @@ class Tally:
         self.decided: dict[str, Literal["left", "left_out"]] = {}  # by line
         self.poured_by: dict[str, str] = {}  # line -> the device that told its first pour
         self.twice: dict[str, str] = {}  # line -> the last pour told by another device
+        self.took_out: dict[tuple[str, Mg], str] = {}  # line and what was in it -> who told first
+        self.out_twice: dict[str, str] = {}  # line -> the last that another device had told
         self.factors: dict[str, tuple[int, int]] = {}  # by "component.round"
         self.scale_of = {key: vessel["scale"] for key, vessel in self.vessels.items()}
         self.placed: dict[str, str] = {}  # line -> the scale that its small cup was put on
@@ -84,6 +86,7 @@ class Tally:
         self.zero_mg: dict[str, Mg] = dict.fromkeys(self.vessels, 0)
         self.portions: dict[str, Mg] = {}  # by vessel
         self.portioned_at: dict[str, InstantMs] = {}
+        self.portioned_of: set[tuple[str, Mg]] = set()  # vessel and what was seen in the bowl
 
     def _begin_steps(self) -> None:
         self.settled: dict[str, Settled] = {}

@@ -40,26 +40,31 @@ def split(view: View, step: SplitStep) -> Said:
     if division.uoz is not None:
         weigh["division_uoz"] = division.uoz
     there = view.state["vessels"][step["vessel"]]["in_mg"]
-    seen = min(reads, there) if reads > 0 else targets[index]
+    mg = min(reads, there) if reads > 0 else targets[index]
     return Said(
         joined(step["says"] if view.is_first_asked(step) else "", stays),
-        _answers(portion["vessel"], text, seen, there),
+        _answers(portion["vessel"], text, mg, there),
         {"mg": reads, "text": text, "caption": say("prompting-weigh-out-for", name=portion["name"])},
         weigh,
         first=say("prompting-zero-empty", scale=scale["name"]) if scale else "",
     )
 
 
-def _answers(vessel: str, text: str, seen: Mg, there: Mg) -> list[Answer]:
+def _answers(vessel: str, text: str, mg: Mg, there: Mg) -> list[Answer]:
     return [
         answer(
             "reads",
             say("prompting-reads", reading=text),
             "portioned",
-            {"vessel": vessel, "mg": seen},
+            {"vessel": vessel, "mg": mg, "seen": there},
             strong=True,
         ),
         answer(
-            "other", say("prompting-reads-else"), "portioned", {"vessel": vessel}, wants="reading", most=there
+            "other",
+            say("prompting-reads-else"),
+            "portioned",
+            {"vessel": vessel, "seen": there},
+            wants="reading",
+            most=there,
         ),
     ]

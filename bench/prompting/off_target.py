@@ -41,17 +41,15 @@ def _in_and_target(line: WeighedLine, division: Division) -> str:
 
 def _too_much(view: View, line: WeighedLine, to_take: Mg, shown: str) -> list[Answer]:
     # After a choice to make less, what was in already is over by that choice: it stays.
-    made_less, twice = view.carried(line.line) < 0, line.told["twice"]
-    once = [] if twice is None else [_told_twice(twice)]
+    made_less = view.carried(line.line) < 0
     num, den = carry_up(view.sheet, view.state, line.line["component"], line.line["round"])
-    return [
-        *once,
+    answers = [
         answer(
             "take_out",
             say("prompting-take-out", mass=shown),
             "taken_out",
-            {"line": line.id, "mg": to_take},
-            strong=not (made_less or once),
+            {"line": line.id, "mg": to_take, "seen": line.in_mg},
+            strong=not made_less,
         ),
         answer(
             "leave",
@@ -59,21 +57,21 @@ def _too_much(view: View, line: WeighedLine, to_take: Mg, shown: str) -> list[An
             "left",
             {"line": line.id},
             says=_new_share(view, line),
-            strong=made_less and not once,
+            strong=made_less,
         ),
         *carry(view, line.line, "up", num, den),
     ]
+    return once(line.told["twice"], answers)
 
 
-def _told_twice(pour: str) -> Answer:
-    return answer(
-        "told_twice",
-        say("prompting-entered-twice"),
-        "undone",
-        {"entry": pour},
-        says=say("prompting-entered-twice-says"),
-        strong=True,
-    )
+def once(twice: str | None, answers: list[Answer]) -> list[Answer]:
+    """These answers, and before them the usual one where two devices told one thing: that it was one."""
+    if twice is None:
+        return answers
+    label, says = say("prompting-entered-twice"), say("prompting-entered-twice-says")
+    was_one = answer("told_twice", label, "undone", {"entry": twice}, says=says, strong=True)
+    others: list[Answer] = [{**each, "strong": False} for each in answers]
+    return [was_one, *others]
 
 
 def short(view: View, line: WeighedLine, adding: Said) -> Said:

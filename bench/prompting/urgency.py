@@ -38,13 +38,18 @@ def _stake(view: View, step: Step) -> str:
     if window_phase(view.windows[step["id"]], view.at) == "late":
         return say("prompting-past-its-time", rescue=rescue(over) or stake_of(over))
     stake = stake_of(over)
-    return stake if over is step["window"] else say("prompting-stay-with-this", stake=stake)
+    return (
+        stake
+        if over is step["window"] or over.get("class") == "quality"
+        else say("prompting-stay-with-this", stake=stake)
+    )
 
 
 def guarding(view: View, step: Step) -> Window:
     """What the open window of a step is over: the recipe's own, or one by nature."""
     ended = {key: told["at"] for key, told in view.state["steps"].items() if told["at"] is not None}
-    window = open_window(step, ended)
+    air = view.state["air"]
+    window = open_window(step, ended, air[-1]["humidity"] if air else None)
     assert window is not None  # it runs in the state
     over: Window = window["over"]
     return over

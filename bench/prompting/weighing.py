@@ -5,7 +5,7 @@ from typing import Literal, NamedTuple
 from bench.brief import joined, sentence
 from bench.capacity import WeighedLine
 from bench.prompting.answers import answer
-from bench.prompting.off_target import let_be, over, short
+from bench.prompting.off_target import let_be, once, over, short
 from bench.prompting.on_scale import filling, on_scale
 from bench.prompting.room import before_pouring
 from bench.prompting.urgency import before_next
@@ -65,7 +65,7 @@ def add(view: View, line: WeighedLine, top_up: bool) -> Said:
         joined(
             say("prompting-then-into", vessel=pour.place) if pour.how == "cup" else "", note_of(line.line)
         ),
-        _answers(view, line, pour, division, top_up),
+        once(line.told.get("out_twice"), _answers(view, line, pour, division, top_up)),
         {"mg": pour.reads, "text": text, "caption": say(f"prompting-caption-{pour.how}")},
         on_scale(view, line.line, pour.how, more, amount, pour.reads, pour.before),
         title=_title(line.name, amount, top_up),

@@ -101,6 +101,7 @@ class WeighedBody(TypedDict):
 class TakenOutBody(TypedDict):
     line: SheetId
     mg: Mass
+    seen: NotRequired[Mass]  # how much of it was in, as the answer says
 
 
 class LineBody(TypedDict):
@@ -168,6 +169,7 @@ class LookedBody(TypedDict):
 class PortionedBody(TypedDict):
     vessel: SheetId
     mg: Mass
+    seen: NotRequired[Mass]  # how much was in the bowl, as the answer says
 
 
 class CountedBody(TypedDict):

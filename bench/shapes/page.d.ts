@@ -1389,6 +1389,8 @@ export interface WeighedBody {
 export interface TakenOutBody {
   readonly line: SheetId;
   readonly mg: Mass;
+  /** how much of it was in, as the answer says */
+  readonly seen?: Mass;
 }
 
 export interface LineBody {
@@ -1460,6 +1462,8 @@ export interface LookedBody {
 export interface PortionedBody {
   readonly vessel: SheetId;
   readonly mg: Mass;
+  /** how much was in the bowl, as the answer says */
+  readonly seen?: Mass;
 }
 
 export interface CountedBody {
@@ -2307,6 +2311,8 @@ export interface LineState {
   readonly status: LineStatus;
   /** the last pour told by another device than the first; None: one device told all */
   readonly twice: string | null;
+  /** the last taking out that another device had told before */
+  readonly out_twice?: string;
   /** of the kit: where the next pour goes; None where it is not weighed */
   readonly scale: string | null;
   /** of the kit: where the last pour went */
@@ -2558,6 +2564,8 @@ export interface Ring {
 /** A portion that is still to be read off the scale. */
 export interface VesselBody {
   readonly vessel: string;
+  /** how much was in the bowl */
+  readonly seen: Mg;
 }
 
 /** A test weight that is still to be read off the scale. */

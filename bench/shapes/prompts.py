@@ -26,6 +26,7 @@ class VesselBody(TypedDict):
     """A portion that is still to be read off the scale."""
 
     vessel: str
+    seen: Mg  # how much was in the bowl
 
 
 class ScaleBody(TypedDict):

@@ -24,6 +24,7 @@ class LineState(TypedDict):
     in_mg: Mg
     status: LineStatus
     twice: str | None  # the last pour told by another device than the first; None: one device told all
+    out_twice: NotRequired[str]  # the last taking out that another device had told before
     scale: str | None  # of the kit: where the next pour goes; None where it is not weighed
     weighed_on: str | None  # of the kit: where the last pour went
 

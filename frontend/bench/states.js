@@ -47,13 +47,18 @@ export const stakeOf = ({ stake, state = "" }) =>
 
 /**
  * The window of a sheet's step that is open, {opened_at, latest_at, over}, or null. endOf: step -> when it ended.
- * Its own stands before those by nature; of these, the first to close that does not keep.
+ * Its own stands before those by nature; of these, the first to close that does not keep, or keeps less in the air
+ * that was read.
  * @param {{window: Window | null, keeps?: readonly Window[]}} step
  * @param {(step: string) => number | null | undefined} endOf
+ * @param {readonly {humidity: number}[]} air
  */
-export function openWindow(step, endOf) {
+export function openWindow(step, endOf, air) {
   const own = step.window ? [step.window] : [];
-  const natural = (step.keeps ?? []).filter((each) => each.class !== "quality");
+  const natural = (step.keeps ?? []).flatMap((each) => {
+    const latest_ms = keepsMs(each, air.at(-1)?.humidity ?? null);
+    return each.class !== "quality" || latest_ms < each.latest_ms ? [{ ...each, latest_ms }] : [];
+  });
   for (const overs of [own, natural]) {
     const found = overs.flatMap((over) => {
       const ends = over.from.flatMap((step) => endOf(step) ?? []);

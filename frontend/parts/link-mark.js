@@ -6,12 +6,21 @@
 import { say } from "../words.js";
 /** @import { Link } from "../../types/keep" */
 
-/** @param {Pick<Link, "state" | "unsent" | "refused" | "shut">} link */
-export function linkWords(link) {
+/** @typedef {Pick<Link, "state" | "unsent" | "refused" | "shut">} Told */
+
+/** @param {Told} link */
+export const linkWords = (link) => [stateWords(link), countWords(link)].filter(Boolean).join(", ");
+
+/** How the server is reached; "" where it is. @param {Told} link */
+export function stateWords(link) {
+  const state = link.shut ?? link.state;
+  return link.shut || state === "offline" ? say("page-keep-link", { state }) : "";
+}
+
+/** How much is not there yet, or was not taken. @param {Told} link */
+export function countWords(link) {
   /** @type {string[]} */
   const words = [];
-  const state = link.shut ?? link.state;
-  if (link.shut || state === "offline") words.push(say("page-keep-link", { state }));
   if (link.unsent > 0 && (link.state === "offline" || link.unsent > 5))
     words.push(say("page-keep-unsent", { count: link.unsent }));
   if (link.refused.length) words.push(say("page-keep-refused", { count: link.refused.length }));

@@ -32,7 +32,7 @@ import {
 import { countdownOf, figureFor } from "../parts/figure.js";
 import { fit, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
-import { linkWords } from "../parts/link-mark.js";
+import { countWords, stateWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
 import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
@@ -282,10 +282,15 @@ export class BenchScreen extends HTMLElement {
 
   /** What the page is of, in the order in which it is read. */
   makeParts() {
+    const state = h("span", { class: "link-state" });
+    const count = h("span");
     const parts = {
+      state,
+      count,
       back: h("a", { class: "button back", href: "#/", "aria-label": say("page-common-home") }, mark("back")),
+      batch: h("span", { class: "head-number small" }),
       name: h("span", { class: "head-name small" }),
-      link: h("b", { class: "head-link small", role: "status" }),
+      link: h("b", { class: "head-link small", role: "status" }, state, count),
       signs: h("span", { class: "head-sign small", role: "status" }),
       strip: h("wait-strip"),
       letter: letterMark("A"),
@@ -373,7 +378,7 @@ export class BenchScreen extends HTMLElement {
             "div",
             { class: "head-words" },
             parts.place,
-            h("div", { class: "head-line" }, parts.link, parts.signs, parts.name),
+            h("div", { class: "head-line" }, parts.batch, parts.link, parts.signs, parts.name),
           ),
         ),
         parts.strip,
@@ -457,17 +462,18 @@ export class BenchScreen extends HTMLElement {
     const { run, bench, waits, signs, now, link, practice } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
-    setText(
-      parts.name,
-      practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "),
-    );
+    setText(parts.batch, practice ? "" : (run.state.number ?? ""));
+    setText(parts.name, practice ? "" : run.sheet.recipe.title);
     // One at a time, so that it can be read to its end: what a touch ends, then how the server is reached, then
     // the rest.
-    const words = practice ?? linkWords(link);
+    const state = practice ?? stateWords(link);
+    const count = practice ? "" : countWords(link);
+    const isLink = state + count !== "";
     const sign = waits.length ? signs[0] : undefined;
-    const isSign = Boolean(sign && (sign.isEndedByTouch || words === ""));
-    setText(parts.link, isSign ? "" : words);
-    show(parts.link, !isSign && words !== "");
+    const isSign = Boolean(sign && (sign.isEndedByTouch || !isLink));
+    setText(parts.state, state && count ? `${state}, ` : state);
+    setText(parts.count, count);
+    show(parts.link, isLink && !isSign);
     setText(parts.signs, isSign && sign ? sign.says : "");
     show(parts.signs, isSign);
     parts.strip.data = { waits, now, here: run.id };

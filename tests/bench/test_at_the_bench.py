@@ -175,7 +175,7 @@ def test_too_much_offers_three_ways_with_what_each_does():
 
     assert (prompt["kind"], prompt["number"]["mg"]) == ("over", 30_000)
     offered = answers(prompt)
-    assert offered["take_out"]["body"] == {"line": "mix.1.l1", "mg": 30_000}
+    assert offered["take_out"]["body"] == {"line": "mix.1.l1", "mg": 30_000, "seen": 280_000}
     assert "27.2 %" in offered["leave"]["says"] and "25.0 %" in offered["leave"]["says"]  # 280 of 1030 g
     carry = offered["carry"]
     assert carry["body"]["num"] * 100 == carry["body"]["den"] * 112
@@ -327,6 +327,45 @@ def test_a_pour_told_by_two_phones_is_counted_once():
     maker.choose("told_twice")
 
     assert within(maker.state["lines"]["mix.1.l0"]) == (500_000, 500_000, "in", None)
+
+
+@pytest.mark.parametrize("held", [600_000, 1_000_000])
+def test_what_two_phones_tell_to_have_taken_out_is_taken_out_once(held):
+    maker = Maker(plain_sheet())
+    maker.reads(held)
+    take_out = answers(maker.prompt)["take_out"]["body"]
+    maker.entries += [
+        entry("taken_out", maker.at, "phone", **take_out),
+        entry("taken_out", maker.at + 1, "tablet", **take_out),
+    ]
+    maker.at += SECOND
+    assert [each["id"] for each in maker.prompt["answers"] if each["strong"]] == ["told_twice"]
+
+    maker.choose("told_twice")
+
+    assert within(maker.state["lines"]["mix.1.l0"]) == (500_000, 500_000, "in", None)
+
+
+def test_what_two_phones_took_out_one_after_the_other_is_believed():
+    maker = Maker(plain_sheet())
+    maker.reads(600_000)
+    maker.entries += [
+        entry("taken_out", maker.at, "phone", line="mix.1.l0", mg=60_000, seen=600_000),
+        entry("taken_out", maker.at + 1, "tablet", line="mix.1.l0", mg=80_000, seen=540_000),
+    ]
+    maker.at += SECOND
+    assert "told_twice" not in answers(maker.prompt)
+
+
+def test_a_portion_that_two_phones_tell_is_weighed_out_once():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    maker.reads(1_010_000)
+    portion = answers(maker.prompt)["reads"]["body"]
+    maker.entries += [
+        entry("portioned", maker.at, "phone", **portion),
+        entry("portioned", maker.at + 1, "tablet", **portion),
+    ]
+    assert maker.state["portions"] == {"mix.1.rose": 505_000, "mix.1.blue": 505_000}
 
 
 def test_an_optional_line_may_be_left_out_at_the_bench():

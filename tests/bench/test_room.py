@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from checking import ACID, BICARBONATE, make, weigh
+from checking import ACID, BICARBONATE, WRAP, make, wait, weigh
 from workshop import DEMO_RECIPES, Maker, demo_recipe, make_kit, sheet_of
 
 from bench import read_recipe, record
 from bench.prompting.room import allowed
+from bench.states import HOUR_MS
 
 
 def fizz(**other):
@@ -153,3 +154,21 @@ def test_where_no_check_names_it_the_end_asks_and_the_batch_may_end_without(want
 def test_how_far_a_scale_in_use_may_be_off(weight, divisions):
     """NIST Handbook 44, 2.20 Table 6, maintenance tolerance of class III, in divisions."""
     assert allowed(weight * 10, 10) == divisions * 10
+
+
+def test_in_damp_air_the_bench_counts_down_how_long_a_piece_stands_unwrapped():
+    """In dry air it has a day (common practice), which is nobody's hurry."""
+    press = {"id": "press", "kind": "pieces", "title": "Press"}
+    steps = [weigh("in", "l0", "l1"), press, wait(), WRAP]
+    maker = at_the_bench(make("200 g", "100 g", facts=[BICARBONATE, ACID], steps=steps))
+    maker.tell("aired", humidity=70)
+    while maker.prompt["step"] != "mix.1.rest":
+        maker.strong()
+    assert maker.sees["windows"] == []
+    maker.tell("done", step="mix.1.rest")
+
+    (window,) = maker.sees["windows"]
+    assert (window["step"], window["latest_at"] - window["opened_at"]) == ("mix.1.wrap", 2 * HOUR_MS)
+    assert "It takes up water" in maker.prompt["why"]
+    maker.tell("aired", humidity=45)
+    assert maker.sees["windows"] == []

@@ -150,7 +150,7 @@ function wanted() {
     ...all("answer-row button").map((node) => ["answer", node]),
     ...all(".bench-foot .quiet").map((node) => ["way back", node]),
     ...all(".strip > li:first-child").map((node) => ["countdown", node]),
-    ...all(".head-sign, .head-link").map((node) => ["sign", node]),
+    ...all(".head-sign, .head-link, .head-number").map((node) => ["sign", node]),
   ];
 }
 
@@ -209,7 +209,7 @@ function clamped() {
     const isLower = isShut(overflowY) && node.scrollHeight > node.clientHeight + 3;
     return isWider || isLower || (webkitLineClamp !== "none" && node.scrollHeight > node.clientHeight + 1);
   };
-  return [...screen.querySelectorAll(".bench *:not(svg *, .unseen, summary *, .head-line, .head-name)")]
+  return [...screen.querySelectorAll(".bench *:not(svg *, .unseen, summary *, .head-name)")]
     .filter((node) => node.checkVisibility() && node.textContent.trim() && isPast(node))
     .map((node) => [
       "cut",

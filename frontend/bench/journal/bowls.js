@@ -21,6 +21,7 @@ export const AT_THE_BOWLS = {
       add(tally.vesselMg, vessel, mg);
     }
     add(tally.inMg, key, mg);
+    tally.outTwice.delete(key);
     tally.touched.set(key, at);
     tally.weighedOn.set(key, scaleNow(tally, tally.lines.get(key)));
     if (!tally.pouredBy.has(key)) tally.pouredBy.set(key, device);
@@ -28,7 +29,10 @@ export const AT_THE_BOWLS = {
     if (tally.decided.get(key) === "left_out") tally.decided.delete(key);
   },
 
-  taken_out(tally, at, { line: key, mg: asked }) {
+  taken_out(tally, at, { line: key, mg: asked, seen }, { id, device }) {
+    const of = `${key} ${seen}`;
+    if (seen !== undefined && (tally.tookOut.get(of) ?? device) !== device) tally.outTwice.set(key, id);
+    if (!tally.tookOut.has(of)) tally.tookOut.set(of, device);
     const mg = Math.min(asked, tally.inMg.get(key));
     const { vessel } = tally.lines.get(key);
     add(tally.inMg, key, -mg);
@@ -85,9 +89,12 @@ export const AT_THE_BOWLS = {
     tally.weigh = weigh;
   },
 
-  portioned(tally, at, { vessel, mg }) {
+  portioned(tally, at, { vessel, mg, seen }) {
     const step = tally.splitOf.get(vessel);
     if (!step || vessel === last(step.portions).vessel) return false;
+    const of = `${vessel} ${seen}`;
+    if (tally.portionedOf.has(of)) return true; // two phones told of one portion
+    if (seen !== undefined) tally.portionedOf.add(of);
     add(tally.portions, vessel, mg);
     add(tally.vesselMg, vessel, mg);
     add(tally.zeroMg, vessel, mg);

@@ -113,7 +113,9 @@ function vesselTold(tally, vessel) {
  */
 function lineTold(tally, line) {
   const on = { scale: scaleNow(tally, line), weighed_on: tally.weighedOn.get(line.id) ?? null };
-  return { ...stands(tally, line, on.weighed_on ?? on.scale), ...on };
+  const twice = tally.outTwice.get(line.id);
+  const told = { ...stands(tally, line, on.weighed_on ?? on.scale), ...on };
+  return twice === undefined ? told : { ...told, out_twice: twice };
 }
 
 /**

@@ -29,7 +29,7 @@ export function running(tally, steps) {
         latest_at: step.latest_ms === null ? null : ready + step.latest_ms,
       });
     }
-    const window = openWindow(step, (each) => tally.settled.get(each)?.at);
+    const window = openWindow(step, (each) => tally.settled.get(each)?.at, tally.air);
     if (window) found.windows.push({ step: key, opened_at: window.opened_at, latest_at: window.latest_at });
     const began = tally.began.get(key);
     if (byHand(step) && step.about_ms !== null && began !== undefined) {

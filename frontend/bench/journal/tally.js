@@ -52,6 +52,8 @@ export function begin(sheet, unsigned) {
     decided: /** @type {Map<string, "left" | "left_out">} */ (new Map()), // by line
     pouredBy: /** @type {Map<string, string>} */ (new Map()), // line -> the device that told its first pour
     twice: /** @type {Map<string, string>} */ (new Map()), // line -> the last pour told by another device
+    tookOut: /** @type {Map<string, string>} */ (new Map()), // line and what was seen in it -> who told first
+    outTwice: /** @type {Map<string, string>} */ (new Map()), // line -> the last that another device had told
     factors: /** @type {Map<string, Ratio>} */ (new Map()), // by round
     scaleOf: full(sheet.vessels.map(({ id, scale }) => /** @type {const} */ ([id, scale]))),
     placed: /** @type {Map<string, string>} */ (new Map()), // line -> the scale that its small cup was put on
@@ -61,6 +63,7 @@ export function begin(sheet, unsigned) {
     zeroMg: noughts(sheet.vessels),
     portions: /** @type {Map<string, number>} */ (new Map()),
     portionedAt: /** @type {Map<string, number>} */ (new Map()),
+    portionedOf: /** @type {Set<string>} */ (new Set()), // vessel and what was seen in the bowl
     bursts: /** @type {Map<string, Draft<Heating>[]>} */ (new Map()),
     looks: /** @type {Map<string, Look[]>} */ (new Map()),
     counts: /** @type {Map<string, Draft<PieceCount>>} */ (new Map()),

@@ -25,8 +25,8 @@ export function split(view, step) {
   const division = scale ? readsIn(scale) : { mg: 1000 };
   const reads = toDivision(target, division);
   const text = reading(reads, division);
-  const body = { vessel: portion.vessel };
   const there = view.state.vessels[step.vessel].in_mg;
+  const body = { vessel: portion.vessel, seen: there };
   return {
     first: scale ? say("prompting-zero-empty", { scale: scale.name }) : "",
     says: joined(

@@ -12,8 +12,8 @@ import { carry, carryRest } from "./carrying.js";
 import { filling, onScale } from "./on-scale.js";
 import { carried, divisionNow } from "./view.js";
 /** @import { Division } from "../whole.js" */
-/** @import { LineState, SheetLine } from "../../../bench/shapes/page" */
-/** @import { WeighedLine, WeighedState } from "../../../types/bench" */
+/** @import { Answer, SheetLine } from "../../../bench/shapes/page" */
+/** @import { Draft, WeighedLine, WeighedState } from "../../../types/bench" */
 /** @import { Said, View } from "./view.js" */
 
 /**
@@ -29,34 +29,38 @@ export function over(view, line, told) {
   const shown = reading(toTake, division);
   // After a choice to make less, what was in already is over by that choice: it stays.
   const madeLess = carried(view, line) < 0;
-  const once = told.twice === null;
   return {
     kind: "over",
     title: say("prompting-too-much", { name: line.name, mass: shown }),
     says: joined(limitSays(view, line, told), filling(view, line), wentIn(told, division)),
     number: { mg, text: `+${shown}`, caption: say("prompting-too-much-caption") },
     weigh: onScale(view, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
-    answers: [
-      ...toldTwice(told),
+    answers: once(told.twice, [
       answer(
         "take_out",
         say("prompting-take-out", { mass: shown }),
         "taken_out",
-        { line: line.id, mg: toTake },
-        { strong: !madeLess && once },
+        { line: line.id, mg: toTake, seen: told.in_mg },
+        { strong: !madeLess },
       ),
-      { ...leave(view, line, told), strong: madeLess && once },
+      { ...leave(view, line, told), strong: madeLess },
       ...carry(view, line, "up", [num, den]),
-    ],
+    ]),
   };
 }
 
-/** @param {LineState} given */
-function toldTwice({ twice }) {
-  if (twice === null) return [];
+/**
+ * These answers, and before them the usual one where two devices told one thing: that it was one.
+ * @param {string | null} twice @param {Draft<Answer>[]} answers
+ */
+export function once(twice, answers) {
+  if (twice === null) return answers;
   const says = say("prompting-entered-twice-says");
   const label = say("prompting-entered-twice");
-  return [answer("told_twice", label, "undone", { entry: twice }, { says, strong: true })];
+  return [
+    answer("told_twice", label, "undone", { entry: twice }, { says, strong: true }),
+    ...answers.map((each) => ({ ...each, strong: false })),
+  ];
 }
 
 /**

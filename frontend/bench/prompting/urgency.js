@@ -44,7 +44,8 @@ function stake(view, step) {
   const window = view.windows.get(step.id);
   if (window && windowPhase(window, view.at) === "late")
     return say("prompting-past-its-time", { rescue: rescue(over) || stakeOf(over) });
-  return over === step.window ? stakeOf(over) : say("prompting-stay-with-this", { stake: stakeOf(over) });
+  const isItsOwn = over === step.window || over.class === "quality";
+  return isItsOwn ? stakeOf(over) : say("prompting-stay-with-this", { stake: stakeOf(over) });
 }
 
 /**
@@ -52,7 +53,11 @@ function stake(view, step) {
  * @param {View} view @param {Step} step
  */
 export const guarding = (view, step) =>
-  openWindow(step, (need) => (isSettled(view, need) ? view.state.steps[need].at : undefined))?.over;
+  openWindow(
+    step,
+    (need) => (isSettled(view, need) ? view.state.steps[need].at : undefined),
+    view.state.air,
+  )?.over;
 
 /**
  * What must be known before a step is done: what "right" is where it is judged as soon as it is done,

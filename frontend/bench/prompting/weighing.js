@@ -9,7 +9,7 @@ import { MOST_PIECES } from "../yields.js";
 import { readsIn } from "../weighing.js";
 import { ceiling, mass, product, reading, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
-import { letBe, over, short } from "./off-target.js";
+import { letBe, once, over, short } from "./off-target.js";
 import { filling, onScale } from "./on-scale.js";
 import { beforePouring } from "./room.js";
 import { beforeNext } from "./urgency.js";
@@ -105,7 +105,7 @@ function addLine(view, line, told, isTopUp) {
     says: joined(how === "cup" ? say("prompting-then-into", { vessel: place }) : "", noteOf(line)),
     number: { mg: reads, text, caption: say(`prompting-caption-${how}`) },
     weigh: onScale(view, line, { how, add, amount, reads, before }),
-    answers,
+    answers: once(told.out_twice ?? null, answers),
   };
 }
 
