@@ -53,11 +53,8 @@ function stake(view, step) {
  * @param {View} view @param {Step} step
  */
 export const guarding = (view, step) =>
-  openWindow(
-    step,
-    (need) => (isSettled(view, need) ? view.state.steps[need].at : undefined),
-    view.state.air,
-  )?.over;
+  openWindow(step, (need) => (isSettled(view, need) ? view.state.steps[need].at : undefined), view.state.air)
+    ?.over;
 
 /**
  * What must be known before a step is done: what "right" is where it is judged as soon as it is done,
