@@ -19,14 +19,13 @@ import { say } from "../words.js";
 const known = new Map();
 
 /**
- * What the former batches of a recipe say, as last seen; asked anew once there is one more of them, and once there is a
- * connection.
+ * What the former batches of a recipe say, as last seen; asked anew once the server has one more of them to its end,
+ * and once there is a connection.
  * @param {Run} run @param {Studio} studio @param {() => void} drawSoon
  */
-function lastOf({ recipe: { id }, open }, studio, drawSoon) {
-  const { state, unsent } = studio.link;
-  const made = studio.runs.filter((each) => !each.open && each.recipe.id === id).length;
-  const asked = [made, state, open ? "" : unsent].join();
+function lastOf({ recipe: { id } }, studio, drawSoon) {
+  const sent = studio.runs.filter((each) => !each.open && each.recipe.id === id && each.unsent === 0).length;
+  const asked = [sent, studio.link.state].join();
   const had = known.get(id);
   if (had?.asked === asked) return had.told;
   const now = { asked, told: had?.told ?? null };

@@ -128,6 +128,14 @@ export const focused = () => (document.activeElement instanceof HTMLElement ? do
 /** Whether anything of a node is drawn. @param {Element} node */
 export const isDrawn = (node) => node.getClientRects().length > 0;
 
+/** What has the focus, and is in sight, stays where it stands, whatever comes above it. @param {() => void} change */
+export function stay(change) {
+  const field = focused();
+  const { top = 0, bottom = 0 } = field?.getBoundingClientRect() ?? {};
+  change();
+  if (field && bottom > 0 && top < innerHeight) scrollBy(0, field.getBoundingClientRect().top - top);
+}
+
 /** The first element in one that has one, or the one at that place. @param {Element} node @param {number} [place] */
 export const first = (node, place = 0) => /** @type {HTMLElement} */ (node.children[place]);
 

@@ -26,6 +26,7 @@ import {
   setAttr,
   setText,
   show,
+  stay,
   tell,
 } from "../parts/dom.js";
 import { combobox } from "../parts/combo.js";
@@ -201,8 +202,14 @@ export class RecipeScreen extends HTMLElement {
   /** @type {Entered | null} */
   #entered = null; // the text field that the focus is in
   #footSize = new ResizeObserver(() => {
-    // Nothing that has the focus is under the foot.
-    document.documentElement.style.scrollPaddingBottom = `${this.#parts.foot.offsetHeight}px`;
+    // Nothing that has the focus is under the foot, nor does the foot grow over it.
+    const { foot } = this.#parts;
+    document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight}px`;
+    const field = focused();
+    if (!field || !this.contains(field) || field.closest(".r-side, .r-foot")) return;
+    const { top, bottom } = field.getBoundingClientRect();
+    if (top < innerHeight && bottom > foot.getBoundingClientRect().top)
+      field.scrollIntoView({ block: "nearest" });
   });
   #pen = this.#makePen();
   /** @type {DutiesNow} */
@@ -352,7 +359,7 @@ export class RecipeScreen extends HTMLElement {
   checked(document, answer) {
     if (document !== this.#document) return;
     this.#checked = answer;
-    this.#writeCheck();
+    stay(() => this.#writeCheck());
     this.#pen.refresh();
   }
 

@@ -242,8 +242,8 @@ DRAWN = "() => new Promise((drawn) => requestAnimationFrame(() => requestAnimati
 def news_from_elsewhere(page: Page, home: Server, turn: int) -> None:
     """Everything that another device can change, and another tab, and a round that fails before."""
     page.context.set_offline(True)
-    page.evaluate("() => dispatchEvent(new Event('online'))")
-    page.evaluate("() => other.enter(other.runs[0].id, 'noted', { text: 'from another tab' })")
+    with page.expect_event("requestfailed"):
+        page.evaluate("() => dispatchEvent(new Event('online'))")
     page.evaluate(DRAWN)
     page.context.set_offline(False)
     for name in ("kit", "settings", "hours"):
@@ -256,6 +256,8 @@ def news_from_elsewhere(page: Page, home: Server, turn: int) -> None:
             document["makers"][0]["hours"]["daily"] = [[f"{6 + turn % 3}:00", "20:00"]]
         put(home, name, document)
     put(home, f"recipes/{RECIPE_ID}", {**RECIPE, "summary": f"Changed {turn} times."})
+    # Comes last: the day asks for its hours when something happened in its batch.
+    page.evaluate("() => other.enter(other.runs[0].id, 'noted', { text: 'from another tab' })")
     page.evaluate("() => dispatchEvent(new Event('online'))")
     page.wait_for_function(
         """turn => other.kitDocument.vessels[0].empty === `${400 + turn} g`
