@@ -13,13 +13,14 @@ PAGE_STAMP := $(VENV)/.stamp-page
 
 CHECKS := lint-style lint-types lint-page lint-audit
 
-.PHONY: run test lint $(CHECKS) perf chaos clean
+.PHONY: run test lint $(CHECKS) collected perf chaos clean
 
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
 # The servers that tests start load the code again and again: what was compiled once is kept, whatever the shell says.
 test: export PYTHONDONTWRITEBYTECODE =
+test: BESIDE = collected
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
 # its server fill a core most of the time; one worker more than cores takes what waiting leaves free.
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
@@ -27,7 +28,12 @@ test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 
 # Side by side: the types take one core, and the audit waits for the index.
 lint: $(DEV_STAMP) $(PAGE_STAMP)
-	@$(MAKE) --no-print-directory --jobs $(CHECKS)
+	@$(MAKE) --no-print-directory --jobs $(CHECKS) $(BESIDE)
+
+# All workers load the same code at the same moment: what one of them has compiled before, none need compile. What
+# cannot be collected is said when the tests run.
+collected: $(DEV_STAMP)
+	-@$(BIN)/pytest --collect-only --quiet >/dev/null 2>&1
 
 lint-style:
 	$(BIN)/ruff check .

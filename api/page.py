@@ -21,7 +21,7 @@ from flask import Flask, Response, abort, request
 from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
 
-from api import page_words
+from api import page_words, pressed
 from api.pieces import MADE, Pieces, listed
 from api.places import FRONTEND
 from bench import words
@@ -66,7 +66,7 @@ def serve(path: str) -> Response:
 
 
 def make_ready() -> None:
-    """Join and compress all pieces, so that a first visit need not wait for it: some seconds of work."""
+    """Join and compress all pieces, so that a first visit need not wait for it: some seconds of work the first time."""
     for name in MADE:
         if sent := page_file(FRONTEND, name):
             sent.encoded(sent.encodings[0])
@@ -78,9 +78,9 @@ class Sent:
     The service worker tells by the hashes whether all pieces are of one version (frontend/sw.js).
     """
 
-    def __init__(self, type_: str, content: bytes) -> None:
+    def __init__(self, type_: str, content: bytes, br: bytes | None = None) -> None:
         self.type, self.tag = type_, hashlib.sha256(content).hexdigest()
-        self._encoded = {"identity": content}
+        self._encoded = {"identity": content, **({"br": br} if br else {})}
         # A picture is compressed already.
         self.encodings = ["identity"] if type_ == TYPES[".png"] else ["br", "gzip", "identity"]
 
@@ -142,8 +142,15 @@ def _pieces(folder: Path, changed: Files, _spoken: str) -> Pieces:
 
 @lru_cache(maxsize=4 * len(MADE))
 def piece_as_sent(folder: Path, name: str, changed: Files, spoken: str) -> Sent:
-    """A piece in the language that is spoken, held until one of the page's files changes."""
-    return Sent(TYPES[Path(name).suffix], _pieces(folder, changed, spoken).content(name))
+    """A piece in the language that is spoken, held until one of the page's files changes, and kept for the next start."""
+    type_ = TYPES[Path(name).suffix]
+    if folder != FRONTEND:
+        return Sent(type_, _pieces(folder, changed, spoken).content(name))
+    if br := pressed.kept(name, changed, spoken):
+        return Sent(type_, brotli.decompress(br), br)
+    made = Sent(type_, _pieces(folder, changed, spoken).content(name))
+    pressed.keep(name, changed, spoken, made.encoded("br"))
+    return made
 
 
 def _without_remark(line: re.Match[str]) -> str:

@@ -17,6 +17,7 @@ import ctypes
 import gc
 import json
 import os
+import re
 import signal
 import socket
 import subprocess
@@ -141,13 +142,17 @@ def go_through_a_studio() -> None:
     """Make the demo studio and ask it what a page asks, then forget all that was held of it."""
     import api.demo
     from api import create_app, store
-    from api.page import files_as_they_are, make_ready, pieces_of
+    from api.page import make_ready, page_file
     from api.pieces import WORKER
     from api.places import FRONTEND
     from api.settings import Settings
 
     make_ready()  # as each server's worker does, of all the pieces
-    pieces = pieces_of(FRONTEND, files_as_they_are(FRONTEND)).names
+    worker = page_file(FRONTEND, WORKER)
+    assert worker
+    told = re.search(rb"^const PIECES = (\[.*\]);$", worker.encoded("identity"), re.MULTILINE)
+    assert told
+    pieces = json.loads(told[1])
 
     with tempfile.TemporaryDirectory() as folder:
         app = create_app(Settings(database=Path(folder) / "studio.sqlite3"))

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from api import page_tables
+from api import page, page_tables, pressed
 from api.page import files_as_they_are, make_ready, page_file, pieces_of, slim
 from api.pieces import APP, INDEX, MADE, REST, STYLES, WORKER
 from api.places import FRONTEND
@@ -68,6 +68,59 @@ def test_the_page_travels_compressed(client: Any) -> None:
     assert "Accept-Encoding" in answer.headers["Vary"]
     unchanged = client.get("/", headers={"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]})
     assert unchanged.status_code == 304
+
+
+@pytest.fixture
+def unmade(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+    """As a process begins that has made nothing, and finds nothing kept: the folder in which it keeps the pieces."""
+    monkeypatch.setattr(pressed, "FOLDER", tmp_path / "kept")
+    forget()
+    yield pressed.FOLDER
+    forget()
+
+
+def forget() -> None:
+    for held in (page.piece_as_sent, page._pieces, pressed._state):
+        held.cache_clear()
+
+
+def test_what_was_made_once_is_kept_for_the_next_start_and_holds_for_just_these_files(
+    unmade: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A kept file that was cut short, or a page or code that is another, is made anew; the former ones go."""
+    made = {name: page_file(FRONTEND, name) for name in MADE}
+    assert len(list(unmade.iterdir())) == len(MADE)
+
+    forget()
+    with monkeypatch.context() as slow:
+        slow.setattr("api.page.Pieces", None)
+        slow.setattr("api.page.brotli.compress", None)
+        for name, was in made.items():
+            again = page_file(FRONTEND, name)
+            assert was and again and again.tag == was.tag
+            assert [again.encoded(each) for each in ("br", "identity")] == [
+                was._encoded["br"],
+                was._encoded["identity"],
+            ]
+
+    next(unmade.glob("*.app.js.br")).write_bytes(b"cut short")
+    next(unmade.glob("*.sw.js.br")).unlink()
+    forget()
+    assert [page_file(FRONTEND, name).tag for name in (APP, WORKER)] == [
+        made[name].tag for name in (APP, WORKER)
+    ]  # type: ignore[union-attr]
+
+    monkeypatch.setattr(pressed, "_code", lambda: "another")
+    forget()
+    assert pressed.kept(APP, (), "en") is None
+    pressed.keep(APP, (), "en", b"of that code")
+    assert [file.read_bytes() for file in unmade.iterdir()] == [b"of that code"]
+
+
+def test_where_nothing_can_be_kept_the_page_is_made_all_the_same(unmade: Path) -> None:
+    unmade.write_text("no folder")
+
+    assert page_file(FRONTEND, STYLES[0])
 
 
 @pytest.mark.database("sqlite")
