@@ -14,6 +14,7 @@ import { shifted } from "./seal.js";
 import { NotLetIn, Refused, Unreachable } from "./server.js";
 import { begun, reduce, renewedRows } from "./sync-machine.js";
 import { Round } from "./sync-round.js";
+import { breathe } from "../platform.js";
 /** @import { Changes, MetaRow, Shut, WriteOptions } from "../../types/keep" */
 /** @import { Answered, BodyOf } from "../../types/server" */
 /** @import { Command, StepName, SyncEvent, SyncState } from "../../types/sync" */
@@ -300,7 +301,7 @@ export class Sync extends EventTarget {
 
   /** @param {{step: StepName, round: number}} command */
   async #work({ step, round }) {
-    await undefined; // what led here is over first
+    await (step === "clock" ? breathe() : undefined); // what led here is over first, and a touch painted
     try {
       if (step === "clock") this.#round = new Round(round, this.#state.generation, this.#book, this.#door);
       if (step !== "lists" || this.#isDue("lists", LISTS_MS[this.#pace()])) {

@@ -185,6 +185,8 @@ export class BenchScreen extends HTMLElement {
   #pin = null; // the component and round that the maker chose to go on with
   /** @type {string | null} */
   #picked = null; // the prompt chosen by hand
+  /** @type {string | null} */
+  #counting = null; // the prompt whose pieces were counted by the last answer
   /** @type {{state: State, step: string | null} | null} */
   #led = null; // what the plan had next when the run last changed
   /** @type {string | null} */
@@ -222,12 +224,15 @@ export class BenchScreen extends HTMLElement {
 
   /** @param {BenchData} data */
   set data(data) {
-    if (this.#data && this.#data.run.id !== data.run.id) {
-      this.#pin = null;
-      this.#picked = null;
-    }
+    if (this.#data && this.#data.run.id !== data.run.id) this.#forgetChoice();
     this.#data = data;
     this.update();
+  }
+
+  #forgetChoice() {
+    this.#pin = null;
+    this.#picked = null;
+    this.#counting = null;
   }
 
   /** Turn to a step's prompt, if it asks something now; what was in hand comes back after it. @param {string} step */
@@ -399,7 +404,8 @@ export class BenchScreen extends HTMLElement {
   }
 
   /**
-   * The prompt to show: the one picked, else one of the side the maker went on with, else the best.
+   * The prompt to show: the one picked, else one of the side the maker went on with, else the pieces that are being
+   * counted, which a touch goes on with and no plan is asked for, else what the plan has next, else the best.
    * @returns {Prompt | null}
    */
   #prompt() {
@@ -408,14 +414,11 @@ export class BenchScreen extends HTMLElement {
     if (picked) return picked;
     const best = prompts[0] ?? null;
     if (this.#isPressing(best)) return best;
+    const pinned = prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait");
+    const counted = prompts.find((prompt) => keyOf(prompt) === this.#counting);
+    if (pinned || counted) return pinned ?? counted ?? best;
     const next = this.#next();
-    /** @param {Prompt} prompt */
-    const isNext = (prompt) => prompt.step !== null && prompt.step === next;
-    return (
-      prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ??
-      prompts.find(isNext) ??
-      best
-    );
+    return prompts.find(({ step }) => step !== null && step === next) ?? best;
   }
 
   /** @param {Prompt | null} best @returns {best is Prompt} */
@@ -740,6 +743,7 @@ export class BenchScreen extends HTMLElement {
     const body = await this.#complete(prompt, answer);
     if (body === null) return;
     this.#picked = null;
+    this.#counting = answer.kind === "counted" ? keyOf(prompt) : null;
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
     // there.
@@ -982,8 +986,7 @@ export class BenchScreen extends HTMLElement {
       this.#turn(event.key === "ArrowRight" ? 1 : -1);
     } else if (event.key === "Escape") {
       if (!this.#picked && !this.#pin) return;
-      this.#picked = null;
-      this.#pin = null;
+      this.#forgetChoice();
       this.update();
     } else if (
       event.key === "PageDown" ||

@@ -2,12 +2,15 @@
  * Keeps the screen on while a run is open.
  *
  * The phone takes the lock away whenever the page is out of sight, so it is asked for again each
- * time the page comes back. Missing over plain http; a phone low on power may say no.
+ * time the page comes back. Missing over plain http; a phone low on power may say no, and then is not asked again at
+ * every touch: to ask costs as much as to answer one.
  */
 
 import { holdsScreen } from "../platform.js";
 
+const AGAIN_MS = 60_000;
 let wanted = false;
+let askedAt = -Infinity;
 /** @type {WakeLockSentinel | null} */
 let lock = null;
 /** @type {Promise<void> | null} */
@@ -23,11 +26,12 @@ export function mayGoDark() {
 export async function awake(on) {
   if (on !== wanted) {
     wanted = on;
+    askedAt = -Infinity;
     if (on) document.addEventListener("visibilitychange", hold);
     else document.removeEventListener("visibilitychange", hold);
   }
-  if (on) await hold();
-  else await release();
+  if (!on) await release();
+  else if (!refused || performance.now() - askedAt >= AGAIN_MS) await hold();
   return lock !== null;
 }
 
@@ -38,6 +42,7 @@ function hold() {
 }
 
 async function ask() {
+  askedAt = performance.now();
   try {
     const held = await navigator.wakeLock?.request("screen");
     held?.addEventListener("release", () => {

@@ -634,6 +634,32 @@ def test_the_screen_is_held_on_again_each_time_the_page_comes_back(page: Page, s
     assert asked == [1, 1, 2, 2]
 
 
+def test_a_phone_that_says_no_to_that_is_not_asked_again_at_every_touch(page: Page, server: Server) -> None:
+    page.add_init_script(
+        """window.asked = 0;
+        navigator.wakeLock.request = async () => {
+            asked += 1;
+            throw new DOMException("low on power", "NotAllowedError");
+        };"""
+    )
+    page.goto(server.url + BLANK)
+
+    told = page.evaluate(
+        """async () => {
+            const { senses } = await import("/sense/index.js");
+            const counts = [];
+            for (const on of [true, true, true, false, true]) {
+                await senses.awake(on);
+                counts.push([asked, senses.mayGoDark()]);
+            }
+            document.dispatchEvent(new Event("visibilitychange"));
+            return [...counts, asked];
+        }"""
+    )
+
+    assert told == [[1, True], [1, True], [1, True], [1, False], [2, True], 3]
+
+
 # Plain http
 
 
