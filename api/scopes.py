@@ -64,8 +64,9 @@ SAID_OUTSIDE = frozenset({"function_declaration", "generator_function_declaratio
 # The letters that stand most often in what is sent come first: they cost least.
 LETTERS = "etnrisouaflchpdvmgybwExTSCkLAOMDPHBjFIqRUzWXVJKQGYNZ"
 KEYWORDS = frozenset({"as", "do", "get", "if", "in", "is", "let", "new", "of", "set", "try", "var", "for"})
-# A module calls it by its own name to the end: what it says is put in in its place (api/page_words.py).
-SAYS = "say"
+# A module calls these by their own names to the end: what it says is put in in its place (api/page_words.py), and what
+# makes an element stands so often that it costs less when every module says it alike.
+KEPT = frozenset({"say", "h"})
 
 
 class Scope:
@@ -94,13 +95,13 @@ class Scope:
         if self.is_body and self.above:
             taken.update(self.above.names.values())
         free = (short for short in short_names() if short not in taken)
-        self.names = {name: name if name == SAYS and not self.above else next(free) for name in self.names}
+        self.names = {name: name if name in KEPT and not self.above else next(free) for name in self.names}
 
 
 def short_names() -> Iterator[str]:
     letters = dict.fromkeys(LETTERS)
     words = ("".join(each) for length in count(1) for each in product(letters, repeat=length))
-    return (word for word in words if word not in KEYWORDS and word != SAYS)
+    return (word for word in words if word not in KEYWORDS | KEPT)
 
 
 def walk(node: Node) -> Iterator[Node]:
