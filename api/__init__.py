@@ -56,18 +56,14 @@ def _resources() -> tuple[Any, ...]:
         duties,
         entries,
         exchange,
-        figures,
         filing,
         hours,
         kit,
-        labels,
         live,
         lots,
         outlets,
-        pictures,
         plans,
         recipes,
-        records,
         runs,
         search,
         shelf,
@@ -80,8 +76,15 @@ def _resources() -> tuple[Any, ...]:
     )
     from api.door import devices, pairing
 
-    makings = (recipes, filing, kit, studio_settings, runs, entries, records, labels, pictures, figures)
+    makings = (recipes, filing, kit, studio_settings, runs, entries, *_results())
     plannings = (hours, plans, wants, weeks, week_plans)
     stocks = (shelf, lots, stock, outlets, deliveries, buying, costs)
     studio = (search, duties, substances, exchange, audit, clock, live, devices, pairing)
     return (*makings, *plannings, *stocks, *studio)
+
+
+def _results() -> tuple[Any, ...]:
+    """Those of what batches came to."""
+    from api import figures, labels, pictures, records, trials
+
+    return records, labels, pictures, figures, trials

@@ -16,6 +16,7 @@ from bench import (
     BuyingWant,
     Change,
     Complaint,
+    Difference,
     DutyMark,
     Entry,
     Finding,
@@ -40,6 +41,7 @@ from bench import (
     Spoilage,
     Start,
     SwapEffect,
+    VariantChoice,
     Want,
     WeekPlan,
     WrittenKit,
@@ -410,6 +412,34 @@ class RecipeBatches(TypedDict):
 
 class RecipeBatchesPage(Paged):
     recipes: Annotated[list[RecipeBatches], "By title; those of which a batch is finished"]
+
+
+class VariantBatch(TypedDict):
+    run: str
+    number: str | None
+    figures: BatchFigures
+
+
+class Variant(TypedDict):
+    """A variant of a recipe, which is a recipe of its own."""
+
+    recipe: str
+    letter: str
+    of_version: Annotated[int, "The version that it was taken from"]
+    title: str
+    changes: Annotated[list[Change], "What it tries out; none: it is as the recipe was"]
+    judges: Annotated[list[str], "What is judged of its pieces at the end"]
+    small_pieces: Annotated[int, "As many as weigh some 100 g"]
+    open: Annotated[int, "Batches of it on the bench"]
+    batches: Annotated[list[VariantBatch], "The last thirty that are finished, the oldest first"]
+    differences: Annotated[list[Difference], "From the first variant, with Welch's interval"]
+
+
+class Trials(TypedDict):
+    recipe: str
+    version: int
+    variants: list[Variant]
+    choices: Annotated[list[VariantChoice], "What one change may be of"]
 
 
 class OutletList(TypedDict):

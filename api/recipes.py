@@ -140,11 +140,11 @@ def put_recipe(recipe_id: UUID) -> Response:
     with writing() as connection:
         now = current_version(connection, str(recipe_id))
         if now and now.document == canonical(document) and not request.if_none_match.star_tag:
-            return _whole(now)
+            return whole_of(now)
         refuse_unless_read(connection, now.version if now is not None else None, "recipe")
         number = now.version + 1 if now is not None else 1
         kept = keep_version(connection, str(recipe_id), number, document, measured, now_ms())
-    return _whole(kept, 200 if now is not None else 201)
+    return whole_of(kept, 200 if now is not None else 201)
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>")
@@ -153,7 +153,7 @@ def put_recipe(recipe_id: UUID) -> Response:
 @blueprint.alt_response(304, description="Nothing changed")
 def get_recipe(recipe_id: UUID) -> Response:
     """A recipe as it is now: as written, and measured."""
-    return _whole(_current_or_404(recipe_id))
+    return whole_of(_current_or_404(recipe_id))
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions")
@@ -181,7 +181,7 @@ def list_versions(asked: PageAsked, recipe_id: UUID) -> Response:
 def get_version(recipe_id: UUID, version: int) -> Response:
     """One version of a recipe. It never changes."""
     with reading() as connection:
-        return _whole(version_or_404(connection, str(recipe_id), version))
+        return whole_of(version_or_404(connection, str(recipe_id), version))
 
 
 @blueprint.put("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=1000000):version>")
@@ -196,10 +196,10 @@ def put_version(recipe_id: UUID, version: int) -> Response:
         here = find_version(connection, str(recipe_id), version)
         if here is None:
             kept = keep_version(connection, str(recipe_id), version, document, measured, now_ms())
-            return _whole(kept, 201)
+            return whole_of(kept, 201)
     if here.document != canonical(document):
         raise Problem(409, words.say("api-studio-other-text"))
-    return _whole(here)
+    return whole_of(here)
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
@@ -363,7 +363,7 @@ def _measured(row: VersionRow) -> MeasuredRecipe:
     return measured
 
 
-def _whole(row: VersionRow, status: int = 200) -> Response:
+def whole_of(row: VersionRow, status: int = 200) -> Response:
     return answer_text(_whole_text(row), status, etag=str(row.version))
 
 

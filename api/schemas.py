@@ -349,6 +349,29 @@ class RunQuery(PageQuery):
     )
 
 
+class VariantChangeAsked(Schema):
+    where = fields.String(required=True, validate=validate.Length(1, 200))
+    value = fields.Raw(required=True)
+
+
+class VariantAsked(Schema):
+    id = fields.UUID(required=True, metadata={"description": "Of the variant, which becomes a recipe"})
+    change = fields.Nested(VariantChangeAsked(), allow_none=True)
+
+
+class TrialAsked(Schema):
+    version = Whole(required=True, validate=validate.Range(1, LARGEST_PAGE))
+    judges = fields.List(
+        fields.String(validate=validate.Length(1, 60)), load_default=list, validate=validate.Length(0, 8)
+    )
+    variants = fields.List(fields.Nested(VariantAsked()), required=True, validate=validate.Length(1, 6))
+
+
+class TrialWon(Schema):
+    variant = fields.UUID(required=True)
+    version = Whole(required=True, validate=validate.Range(1, LARGEST_PAGE))
+
+
 class FiguresQuery(Schema):
     recipe = fields.UUID(metadata={"description": "Only batches of this recipe, of whichever version"})
     version = fields.Integer(

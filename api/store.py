@@ -48,6 +48,7 @@ ITS_WORDS = (
     (HOLD, "FOR NO KEY UPDATE"),
     ("json_extract(sheet, '$.kit')", "sheet::json->>'kit'"),
     ("json_extract(measured, '$.keeps_months')", "measured::json->>'keeps_months'"),
+    ("json_extract(document, '$.trial.recipe')", "document::json->'trial'->>'recipe'"),
     (HOLD_SHARED, "FOR SHARE"),
 )
 

@@ -88,6 +88,7 @@ from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.figures import BatchFigures, CostBasis
 from bench.shapes.kit import Kit, WrittenKit
+from bench.shapes.outcomes import Difference
 from bench.shapes.pieces import (
     Alike,
     AtOutlet,
@@ -133,6 +134,9 @@ from bench.shapes.recipe import (
     SoldIn,
     Start,
     SwapEffect,
+    VariantChange,
+    VariantChoice,
+    WrittenOrigin,
     WrittenRecipe,
 )
 from bench.shapes.record import (
@@ -202,6 +206,11 @@ from bench.sheet_words import reason_words, warning_words
 from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of
 from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
+from bench.trials import choices_of as trial_choices
+from bench.trials import letter_of as trial_letter
+from bench.trials import tried as trial_changes
+from bench.trials import variant_of as trial_variant
+from bench.trials import winner as trial_winner
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
 from bench.week import (
@@ -292,6 +301,7 @@ __all__ = [
     "Product",
     "ProductStands",
     "DutyState",
+    "Difference",
     "DutyMark",
     "product_stands",
     "product_stands_of",
@@ -407,6 +417,9 @@ __all__ = [
     "WrittenBuying",
     "WrittenDelivery",
     "WrittenKit",
+    "VariantChange",
+    "VariantChoice",
+    "WrittenOrigin",
     "WrittenRecipe",
     "aside_of",
     "batch_number",
@@ -490,6 +503,11 @@ __all__ = [
     "swaps_of",
     "tasks_of",
     "time_savings",
+    "trial_changes",
+    "trial_choices",
+    "trial_letter",
+    "trial_variant",
+    "trial_winner",
     "to_buy",
     "ungathered",
     "use_of",

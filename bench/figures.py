@@ -28,6 +28,11 @@ def figures_of(record: Record) -> BatchFigures:
         "hands_ms": hands,
         "hands_ms_per_piece": half_even(hands, good) if hands and good else None,
         "deviations": len(record["deviations"]),
+        "judged": {
+            each["says"]: each["found"]["text"] or each["found"]["answer"]
+            for each in record["criteria"]
+            if each["found"] and each["criterion"].startswith("judge-")
+        },
     }
 
 

@@ -80,7 +80,7 @@ class _Comparison:
 
     def _assembly(self) -> Iterator[Change]:
         before, after = self.old.get("assembly"), self.new.get("assembly")
-        name = _assembly_name(after or before)
+        name = assembly_name(after or before)
         if before is None and after is not None:
             yield _change(name, say("versions-added"))
         elif before is not None and after is None:
@@ -121,7 +121,7 @@ class _Comparison:
             name,
             _by_id(old["steps"]),
             _by_id(new["steps"]),
-            _quoted,
+            quoted,
             lambda kind, step: say(f"versions-step-{kind}"),
         )
         # An empty list and none at all are the same to a maker, and not the same text.
@@ -166,7 +166,7 @@ class _Comparison:
             yield _change(where, self._said(field, before, after, component))
 
     def _said(self, field: str, before: object, after: object, component: str) -> str:
-        name = _field_name(field)
+        name = field_name(field)
         is_, was = (self._words(field, each, component) for each in (after, before))
         if before is None:
             if len(is_) > SHORT:
@@ -195,7 +195,7 @@ class _Comparison:
         if isinstance(value, dict):
             fields = cast(dict[str, object], value)
             return ", ".join(
-                f"{_field_name(key)} {self._words(key, each, component)}" for key, each in fields.items()
+                f"{field_name(key)} {self._words(key, each, component)}" for key, each in fields.items()
             )
         text = str(value)
         if field == "use":
@@ -218,10 +218,10 @@ def _titles(document: WrittenRecipe) -> dict[str, str]:
         (component["id"], component["name"], component) for component in document["components"]
     ]
     if "assembly" in document:
-        parts.append((ASSEMBLY, _assembly_name(document["assembly"]), document["assembly"]))
+        parts.append((ASSEMBLY, assembly_name(document["assembly"]), document["assembly"]))
     for key, name, part in parts:
         titles[key] = name
-        titles |= {f"{key}.{step['id']}": _quoted(step) for step in part["steps"]}
+        titles |= {f"{key}.{step['id']}": quoted(step) for step in part["steps"]}
         for line in part.get("lines", []):
             used = document["ingredients"].get(line["ingredient"])
             titles[f"{key}.{line['id']}.line"] = used["name"] if used else line["id"]
@@ -260,16 +260,16 @@ def _moved(after: str | None, names: dict[str, str]) -> str:
     return say("versions-moved-first") if after is None else say("versions-moved-behind", name=names[after])
 
 
-def _assembly_name(assembly: WrittenAssembly | None) -> str:
+def assembly_name(assembly: WrittenAssembly | None) -> str:
     named = assembly.get("name") if assembly else None
     return named or say("sheet-assembly")
 
 
-def _quoted(step: WrittenStep) -> str:
+def quoted(step: WrittenStep) -> str:
     return say("versions-quoted", title=step["title"])
 
 
-def _field_name(field: str) -> str:
+def field_name(field: str) -> str:
     """What a field is called. A recipe of a later version may have one that has no name here."""
     return say(f"versions-name-{field}") if field in FIELDS else field.replace("_", " ")
 

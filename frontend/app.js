@@ -318,6 +318,13 @@ const SCREENS = {
       return known && { id, recipe: known };
     },
   },
+  trials: {
+    tag: "trials-screen",
+    data: (id) => {
+      const known = recipe(id);
+      return known && { id, recipe: known, isOnline: studio.link.state === "online" };
+    },
+  },
   bring: { tag: "bring-screen", data: () => ({ recipes: studio.recipes }) },
   delivery: {
     tag: "delivery-screen",
@@ -626,6 +633,7 @@ const LATER = {
     ),
   studio: () => dressed(import("./screens/studio.js")).then((module) => module.registerStudioScreen()),
   versions: () => dressed(connected().then((all) => all.versions())),
+  trials: () => dressed(connected().then((all) => all.trials())),
   week: () => dressed(connected().then((all) => all.week())),
 };
 
@@ -658,7 +666,7 @@ const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]
 /** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
-const MAKERS = new Set(["recipe", "bring", "delivery", "buying", "audit", "figures", "recall"]);
+const MAKERS = new Set(["recipe", "bring", "delivery", "buying", "audit", "figures", "recall", "trials"]);
 /** What a recall begins with; an address that was cut short names nothing. */
 const WHOSE_RECALL = /^(lots|runs|complaint)\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 /** What a maker looks for when the server is away. @type {readonly ScreenName[]} */

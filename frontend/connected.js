@@ -21,6 +21,7 @@ export const buying = () => online(import("./screens/buying.js")).then((made) =>
 export const figures = () =>
   online(import("./screens/figures.js")).then((made) => made.registerFiguresScreen());
 export const recall = () => online(import("./screens/recall.js")).then((made) => made.registerRecallScreen());
+export const trials = () => online(import("./screens/trials.js")).then((made) => made.registerTrialsScreen());
 export const week = () => online(import("./screens/week.js")).then((made) => made.registerWeekScreen());
 export const versions = () =>
   online(import("./screens/versions.js")).then((made) => made.registerVersionsScreen());

@@ -9,6 +9,7 @@ import type {
   BuyingWant,
   Change,
   Complaint,
+  Difference,
   DutyMark,
   Entry,
   Finding,
@@ -33,6 +34,7 @@ import type {
   Spoilage,
   Start,
   SwapEffect,
+  VariantChoice,
   Want,
   WeekPlan,
   WrittenKit,
@@ -414,6 +416,41 @@ export interface RecipeBatches {
 export interface RecipeBatchesPage extends Paged {
   /** By title; those of which a batch is finished */
   readonly recipes: readonly RecipeBatches[];
+}
+
+export interface VariantBatch {
+  readonly run: string;
+  readonly number: string | null;
+  readonly figures: BatchFigures;
+}
+
+/** A variant of a recipe, which is a recipe of its own. */
+export interface Variant {
+  readonly recipe: string;
+  readonly letter: string;
+  /** The version that it was taken from */
+  readonly of_version: number;
+  readonly title: string;
+  /** What it tries out; none: it is as the recipe was */
+  readonly changes: readonly Change[];
+  /** What is judged of its pieces at the end */
+  readonly judges: readonly string[];
+  /** As many as weigh some 100 g */
+  readonly small_pieces: number;
+  /** Batches of it on the bench */
+  readonly open: number;
+  /** The last thirty that are finished, the oldest first */
+  readonly batches: readonly VariantBatch[];
+  /** From the first variant, with Welch's interval */
+  readonly differences: readonly Difference[];
+}
+
+export interface Trials {
+  readonly recipe: string;
+  readonly version: number;
+  readonly variants: readonly Variant[];
+  /** What one change may be of */
+  readonly choices: readonly VariantChoice[];
 }
 
 export interface OutletList {

@@ -20,6 +20,7 @@ import type { PiecesScreen } from "../frontend/screens/pieces";
 import type { RecallScreen } from "../frontend/screens/recall";
 import type { ShelfScreen } from "../frontend/screens/shelf";
 import type { SizeScreen } from "../frontend/screens/size";
+import type { TrialsScreen } from "../frontend/screens/trials";
 import type { StudioScreen } from "../frontend/screens/studio";
 import type { WeekScreen } from "../frontend/screens/week";
 import type { VersionsScreen } from "../frontend/screens/versions";
@@ -44,6 +45,7 @@ export interface Screens {
   audit: AuditScreen;
   figures: FiguresScreen;
   versions: VersionsScreen;
+  trials: TrialsScreen;
   bring: BringScreen;
   delivery: DeliveryScreen;
   buying: BuyingScreen;

@@ -24,6 +24,7 @@ import type {
   SettingsWhole,
   StudioHours,
   StudioNow,
+  Trials,
   VersionItem,
   WeekNow,
 } from "./answers";
@@ -139,6 +140,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? WholeCost
       : P extends `/recipes/${string}/last`
         ? LastTimes
+      : P extends `/recipes/${string}/trials` | `/recipes/${string}/trials/winner` | `/recipes/${string}/trials${string}`
+        ? Trials | RecipeDoc
       : P extends `/figures/by-recipe?${string}`
         ? RecipeBatchesPage
       : P extends `/figures?${string}`

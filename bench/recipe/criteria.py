@@ -26,6 +26,8 @@ def read_good_piece(written: WrittenGoodPiece) -> list[GoodPiece]:
         found.append({"criterion": "look", "least": None, "most": None, "says": written["look"]})
     if "set" in written:
         found.append({"criterion": "set", "least": None, "most": None, "says": written["set"]})
+    for place, judged in enumerate(written.get("judge", []), 1):
+        found.append({"criterion": f"judge-{place}", "least": None, "most": None, "says": judged})
     return found
 
 

@@ -20,6 +20,7 @@ class BatchFigures(TypedDict):
     hands_ms: Ms | None
     hands_ms_per_piece: Ms | None  # a good one
     deviations: int
+    judged: dict[str, str]  # what the maker judges -> the number or word that was told of it
 
 
 class CostBasis(TypedDict):

@@ -321,9 +321,30 @@ export interface WrittenGoodPiece {
   readonly ph?: WrittenRange;
   readonly look?: string;
   readonly set?: string;
+  /** told in a number or a word */
+  readonly judge?: readonly string[];
 }
 
-export type Criterion = "mass" | "ph" | "look" | "set";
+/** The recipe that a variant tries to better; or, of a recipe, the variant that it was written from. */
+export interface WrittenOrigin {
+  readonly recipe: string;
+  readonly version: number;
+  /** the variant's */
+  readonly letter: string;
+}
+
+/** What a variant may change: a value of the recipe, with its name and as it is. */
+export interface VariantChoice {
+  readonly where: string;
+  readonly name: string;
+  readonly value: string | number;
+}
+
+/** The one change of a variant: a value of the recipe by its path, "components.0.lines.1.amount". */
+export interface VariantChange {
+  readonly where: string;
+  readonly value: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue };
+}
 
 export type Start = "cleaned" | "cleared";
 
@@ -343,6 +364,10 @@ export interface WrittenRecipe {
   readonly stays_on?: boolean;
   readonly looks_like_food?: boolean;
   readonly good_piece?: WrittenGoodPiece;
+  /** it is a variant */
+  readonly trial?: WrittenOrigin;
+  /** the variant that won a trial */
+  readonly written_from?: WrittenOrigin;
   /** what is asked before the first weighing */
   readonly before?: readonly Start[];
   readonly asks_air?: boolean;
@@ -601,7 +626,8 @@ export interface TwoWays {
 
 /** One thing that a recipe wants of a good piece. */
 export interface GoodPiece {
-  readonly criterion: Criterion;
+  /** mass, ph, look or set; "judge-1": what the maker judges, in words of its own */
+  readonly criterion: string;
   /** whole mg, or thousandths of a pH; None: no bound */
   readonly least: number | null;
   readonly most: number | null;
@@ -5095,6 +5121,8 @@ export interface BatchFigures {
   /** a good one */
   readonly hands_ms_per_piece: Ms | null;
   readonly deviations: number;
+  /** what the maker judges -> the number or word that was told of it */
+  readonly judged: { readonly [key: string]: string };
 }
 
 /** What of a batch's record its cost hangs on; all else of it are prices, which move. */

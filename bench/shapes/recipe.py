@@ -8,6 +8,7 @@ from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
 
 from bench.shapes.units import (
     Id,
+    JsonValue,
     Many,
     Mg,
     MilliK,
@@ -339,9 +340,32 @@ class WrittenGoodPiece(TypedDict):
     ph: NotRequired[WrittenRange]
     look: NotRequired[Annotated[str, Text(300)]]
     set: NotRequired[Annotated[str, Text(300)]]
+    judge: NotRequired[Annotated[list[Annotated[str, Text(60)]], Many(8)]]  # told in a number or a word
 
 
-Criterion = Literal["mass", "ph", "look", "set"]
+class WrittenOrigin(TypedDict):
+    """The recipe that a variant tries to better; or, of a recipe, the variant that it was written from."""
+
+    recipe: Annotated[str, Text(36)]
+    version: Annotated[int, Within(1, 100_000)]
+    letter: Annotated[str, Text(3)]  # the variant's
+
+
+class VariantChoice(TypedDict):
+    """What a variant may change: a value of the recipe, with its name and as it is."""
+
+    where: str
+    name: str
+    value: str | int
+
+
+class VariantChange(TypedDict):
+    """The one change of a variant: a value of the recipe by its path, "components.0.lines.1.amount"."""
+
+    where: str
+    value: JsonValue
+
+
 Start = Literal["cleaned", "cleared"]
 
 
@@ -360,6 +384,8 @@ class WrittenRecipe(TypedDict):
     stays_on: NotRequired[bool]
     looks_like_food: NotRequired[bool]
     good_piece: NotRequired[WrittenGoodPiece]
+    trial: NotRequired[WrittenOrigin]  # it is a variant
+    written_from: NotRequired[WrittenOrigin]  # the variant that won a trial
     before: NotRequired[Annotated[list[Start], Many(2)]]  # what is asked before the first weighing
     asks_air: NotRequired[bool]
     ingredients: Annotated[dict[Id, WrittenIngredient], Many(400, 1)]
@@ -602,7 +628,7 @@ class TwoWays(TypedDict):
 class GoodPiece(TypedDict):
     """One thing that a recipe wants of a good piece."""
 
-    criterion: Criterion
+    criterion: str  # mass, ph, look or set; "judge-1": what the maker judges, in words of its own
     least: int | None  # whole mg, or thousandths of a pH; None: no bound
     most: int | None
     says: str  # of what is looked at; ""

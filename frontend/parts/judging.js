@@ -124,7 +124,7 @@ export function deviationsPart(told, mayJudge, judge) {
   if (!told.deviations.length) return null;
   /** @param {RecordDeviation} departs */
   const row = ({ about, kind, name }) => {
-    const called = kind === "criterion" ? say("page-record-criterion", { criterion: name }) : name;
+    const called = kind === "criterion" ? criterionName(name, told.criteria) : name;
     const judged = judgementOf(told, about);
     const ask = async () => {
       const title = [called, say("page-record-deviation", { kind })].join(": ");
@@ -148,6 +148,15 @@ export function deviationsPart(told, mayJudge, judge) {
   };
   return part(say("page-record-deviations"), h("ul", { class: "plain" }, told.deviations.map(row)));
 }
+
+/** What the maker judges has words of its own. @param {string} criterion @param {readonly GoodPiece[]} all */
+const criterionName = (criterion, all) =>
+  isJudged(criterion)
+    ? (all.find((each) => each.criterion === criterion)?.says ?? criterion)
+    : say("page-record-criterion", { criterion });
+
+/** @param {string} criterion */
+export const isJudged = (criterion) => criterion.startsWith("judge-");
 
 /** @param {GoodPiece} wanted @param {readonly RecordLine[]} lines */
 function wantedWords({ criterion, least, most, says }, lines) {
@@ -176,13 +185,13 @@ export function criteriaPart(told, answer) {
       "ul",
       { class: "plain" },
       told.criteria.map((wanted) => {
-        const name = say("page-record-criterion", { criterion: wanted.criterion });
+        const name = criterionName(wanted.criterion, told.criteria);
         const { found } = wanted;
         return h(
           "li",
           {},
           h("b", {}, name),
-          `: ${wantedWords(wanted, told.lines)}`,
+          isJudged(wanted.criterion) ? "" : `: ${wantedWords(wanted, told.lines)}`,
           h(
             "span",
             { class: "soft small lot-line" },

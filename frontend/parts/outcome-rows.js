@@ -11,7 +11,7 @@ import { tenth } from "./batch-panels.js";
 const [WIDE, HIGH, EDGE] = [240, 22, 8];
 
 /** In the measure's own words: a duration, a share, how many. @param {OutcomeMeasure} measure @param {number} value */
-function valueWords(measure, value) {
+export function valueWords(measure, value) {
   const size = Math.abs(value);
   const sign = value < 0 ? "\u2212" : "";
   if (measure === "hands") return `${sign}${duration(size)}`;

@@ -128,6 +128,7 @@ export class VersionsScreen extends HTMLElement {
       ),
     ];
     this.#filing.replaceChildren(
+      h("a", { class: "button quiet", href: `#/trials/${id}` }, say("page-trials-try")),
       h("label", { class: "field" }, h("span", {}, say("page-versions-tags")), field),
       h("div", { class: "r-order" }, ways),
       at ? h("p", { class: "soft small" }, say("page-versions-archived", { at: day(at) })) : "",

@@ -27,3 +27,4 @@ api-studio-version-missing = Die Fassung davor fehlt. Erst die Datei mit ihr ein
 api-studio-other-batch = Diese Kennung gehört einer Charge mit anderem Rezept, anderer Größe oder Ausrüstung. Eine neue nehmen.
 api-studio-other-sheet = Der Server rechnet ein anderes Blatt als der Fragende. Seite neu laden und Rezept neu lesen. Dann die Charge neu beginnen.
 api-studio-no-parquet = Dieser Server schreibt kein Parquet. { $extra } installieren oder { $csv } nehmen.
+api-studio-no-variant = Das ist keine Variante dieses Rezepts. Die Versuche neu laden.

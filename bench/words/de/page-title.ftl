@@ -22,3 +22,4 @@ page-title-recall = Rückruf
 page-title-week = Woche
 page-title-buying = Einkauf
 page-title-figures = Alle Chargen
+page-title-trials = Versuche

@@ -144,3 +144,13 @@ versions-name-window = muss bald folgen
 versions-name-word = Wort für die Wartezeit
 versions-name-written_for = geschrieben für
 versions-name-yes = Knopf, wenn richtig
+
+versions-name-judge = am Ende beurteilt
+versions-name-trial = Versuch
+versions-name-written_from = geschrieben nach
+versions-name-recipe = Rezept
+versions-name-version = Fassung
+versions-name-letter = Variante
+versions-variant = { $title }, { $letter }
+versions-variant-where = Eine Menge, eine Zutat oder einen Wert eines Schritts dieses Rezepts ändern.
+versions-variant-same = So ist es schon. Einen anderen Wert eingeben.

@@ -27,3 +27,4 @@ api-studio-version-missing = The version before this one is missing. Import the 
 api-studio-other-batch = This id belongs to a batch of another recipe, size or kit. Use a new id.
 api-studio-other-sheet = The server makes another sheet of this than the asker did. Reload the page and read the recipe again. Then begin the batch again.
 api-studio-no-parquet = This server writes no Parquet. Install { $extra }, or ask for { $csv }.
+api-studio-no-variant = That is no variant of this recipe. Read its trials again.

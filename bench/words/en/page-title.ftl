@@ -22,3 +22,4 @@ page-title-recall = Recall
 page-title-week = Week
 page-title-buying = What to buy
 page-title-figures = All batches
+page-title-trials = Trials
