@@ -495,6 +495,17 @@ class RunWhole(RunItem):
     sealed: FrozenSeal | None
 
 
+class RunRead(RunWhole):
+    journal: list[Entry]
+    read_to: Annotated[
+        int, "The cursor of the last of these entries; the run's own is greater where more follow"
+    ]
+
+
+class WholeRunPage(Paged):
+    runs: list[RunRead]
+
+
 class EntryAnswer(TypedDict):
     id: str | None
     result: Literal["kept", "had", "refused"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
 from uuid import UUID
 
@@ -9,16 +10,18 @@ from flask import Response
 from sqlalchemy import Connection
 
 from api import generation, projections
-from api.answers import EntryAnswer, EntryAnswers, EntryPage
+from api.answers import EntryAnswer, EntryAnswers, EntryPage, WholeRunPage
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_A_RUN, BatchAsked, add, read_on
 from api.rules import OfARun
-from api.runs import REACH, no_such_run, reach_of
-from api.schemas import EntryBatch, EntryQuery
+from api.runs import REACH, WITH_SHEET, RunRow, RunsAsked, listed, no_such_run, reach_of, whole_run
+from api.schemas import EntryBatch, EntryQuery, WholeRunQuery
 from api.shapes_openapi import shape
-from api.store import execute, writing
-from api.wire import BatchArguments, Blueprint, answer, described
+from api.store import execute, reading, writing
+from api.wire import BatchArguments, Blueprint, answer, answer_text, described, pages_of
+
+MOST_AT_ONCE = 500
 
 blueprint = Blueprint("entries", __name__, description="The journal of a run")
 blueprint.ARGUMENTS_PARSER = BatchArguments()
@@ -46,6 +49,25 @@ def post_entries(batch: BatchAsked, run_id: UUID) -> Response:
 def get_entries(run_id: UUID) -> Response:
     """The entries after a cursor, in the order in which they came to this server."""
     return read_on(OF_A_RUN, str(run_id), reach_of(run_id))
+
+
+@blueprint.get("/runs/whole")
+@blueprint.arguments(WholeRunQuery(), location="query")
+@blueprint.response(200, shape(WholeRunPage))
+def list_whole_runs(asked: RunsAsked) -> Response:
+    """The runs of such a list with their sheets, and with their journals as far as 500 entries reach: for a phone
+    that has none of them yet."""
+    with reading() as connection:
+        rows, total = listed(connection, asked, WITH_SHEET)
+        items = [_with_journal(connection, row) for row in rows]
+    tail = {"page": asked["page"], "pages": pages_of(total, asked), "total": total}
+    return answer_text(b'{"runs":[' + b",".join(items) + b"]," + json.dumps(tail).encode()[1:])
+
+
+def _with_journal(connection: Connection, row: RunRow) -> bytes:
+    asked = {"run": row.id, "after": 0, "limit": MOST_AT_ONCE}
+    texts, read_to = execute(connection, OF_A_RUN.read_on, asked).fetchone()
+    return whole_run(row)[:-1] + f',"journal":[{texts}],"read_to":{read_to or 0}}}'.encode()
 
 
 def keep_entries(

@@ -10,12 +10,13 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from datetime import UTC, datetime
+from typing import Any
 
-from sqlalchemy import Connection, delete, insert, update
+from sqlalchemy import Connection, Select, delete, insert, select, update
 
 import bench
 from api.store import execute
-from api.tables import BatchPieces
+from api.tables import BatchPieces, ShelfEntry
 from bench import Entry, PiecesMade, PiecesTold, Sheet, State
 
 # Of the shelf's journal, what is of finished pieces names its batch; what is of the shelf itself names none.
@@ -99,6 +100,12 @@ def told_in(connection: Connection, run: str) -> PiecesTold:
     """What the shelf's journal tells of a batch's pieces."""
     entries = [json.loads(text) for (text,) in execute(connection, OF_A_BATCH, {"run": run}).fetchall()]
     return bench.fold_pieces(entries).get(run) or bench.nothing_told()
+
+
+def told_of(connection: Connection, runs: Select[Any] | list[str]) -> dict[str, PiecesTold]:
+    """The same of several batches, of which something is told."""
+    texts = connection.scalars(select(ShelfEntry.text).where(ShelfEntry.run_id.in_(runs)))
+    return bench.fold_pieces([json.loads(text) for text in texts])
 
 
 def refresh(connection: Connection, run_id: str, sheet: Sheet, state: State) -> None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import NoReturn
-
 from flask import Response
 from sqlalchemy import Connection, select
 
@@ -12,11 +10,12 @@ from api import shelf, traces
 from api.answers import IngredientPage, LotPage
 from api.door.gate import is_helper
 from api.errors import not_found
-from api.schemas import LotQuery, PageQuery
+from api.schemas import AfterQuery, LotQuery, PageQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
 from api.tables import LotUse
+from api.traces import AfterAsked
 from api.wire import Blueprint, PageAsked, answer, paged
 from bench import IngredientThere, LotMending, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
 
@@ -98,23 +97,34 @@ def get_lot(lot_id: str) -> Response:
     """A lot and what is left of it."""
     lots = shelf.current_stock()["lots"]
     if lot_id not in lots:
-        _no_such_lot()
+        traces.no_such_lot()
     with reading() as connection:
         return answer(lots_with_left(connection, {lot_id: lots[lot_id]})[0])
 
 
 @blueprint.get("/lots/<string:lot_id>/trace")
+@blueprint.arguments(AfterQuery(), location="query")
 @blueprint.response(200, shape("Trace"))
-def trace_lot(lot_id: str) -> Response:
-    """Every batch that a lot went into, the newest first, and how much of it; then those that have it through a part."""
-    return answer({"lot": lot_id, "runs": _runs_with(lot_id)})
+def trace_lot(asked: AfterAsked, lot_id: str) -> Response:
+    """The batches that a lot went into, the last to use it first, and how much; then those that have it through a part.
+
+    `next` is what to ask for `after` to go on, or null.
+    """
+    with reading() as connection:
+        spread = traces.of_lot(connection, lot_id)
+        found = traces.page_after(connection, spread, asked)
+        runs = traces.runs_of(connection, found.batches)
+        total = traces.count(connection, spread)
+    return answer({"lot": lot_id, "runs": runs, "next": found.next, "total": total})
 
 
 @blueprint.get("/lots/<string:lot_id>/recall.csv")
 @blueprint.response(200, {"type": "string"}, content_type=CSV)
 def recall(lot_id: str) -> Response:
     """The same as a spreadsheet: a list to recall by. Masses in whole mg, times in UTC."""
-    runs = _runs_with(lot_id)
+    with reading() as connection:
+        parts = traces.parts(connection, traces.of_lot(connection, lot_id))
+        runs = [run for part in parts for run in traces.runs_of(connection, part)]
     there = shelf.current_stock()
     lot = there["lots"].get(lot_id)
     card = there["ingredients"][lot["ingredient"]]["card"] if lot else None
@@ -185,18 +195,6 @@ def less_money(lot: ShelfLot) -> ShelfLot:
 def is_open(lot: LotThere) -> bool:
     """Whether a lot has something left."""
     return (lot["left_mg"] or lot["left_count"] or 0) > 0
-
-
-def _runs_with(lot_id: str) -> list[LotRun]:
-    with reading() as connection:
-        runs = traces.batches_with(connection, lot_id)
-    if not runs and lot_id not in shelf.current_stock()["lots"]:
-        _no_such_lot()
-    return runs
-
-
-def _no_such_lot() -> NoReturn:
-    not_found("lot", "/api/v1/lots")
 
 
 def _name(ingredient: ShelfIngredient) -> str:

@@ -7,6 +7,7 @@ are named in the answer.
 
 from __future__ import annotations
 
+from collections.abc import Set
 from typing import TypedDict
 from uuid import UUID
 
@@ -103,8 +104,9 @@ def outlets_in(connection: Connection) -> list[Outlet]:
     )
 
 
-def told_by_id(connection: Connection) -> dict[str, Outlet]:
-    return {each["id"]: _as_told(each) for each in outlets_in(connection)}
+def told_by_id(connection: Connection, ids: Set[str]) -> dict[str, Outlet]:
+    rows = connection.execute(select(OutletRow.__table__).where(OutletRow.id.in_(ids))).mappings()
+    return {row["id"]: _as_told(_outlet(row)) for row in rows}
 
 
 def take_in(connection: Connection, given: OutletGiven) -> bool:

@@ -55,11 +55,12 @@ HEAD = (
     f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR},"
     " made_at, sealed_by, release"
 )
-RUN_WITH_SHEET = f"SELECT {HEAD}, sheet, sealed FROM run WHERE id = :run"
+WITH_SHEET = f"{HEAD}, sheet, sealed"
+RUN_WITH_SHEET = f"SELECT {WITH_SHEET} FROM run WHERE id = :run"
 # The inner question is answered out of an index: a sheet is long, and the outer one reads those of a page alone.
-RUN_LIST = f"""
-    SELECT {HEAD} FROM run
-    WHERE id IN (SELECT id FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset)
+RUN_LIST = """
+    SELECT {columns} FROM run
+    WHERE id IN (SELECT id FROM run {where} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset)
     ORDER BY created_at DESC, id
 """
 RUN_COUNT = "SELECT count(*) FROM run {where}"
@@ -136,22 +137,26 @@ class RunBegun(TypedDict):
 @blueprint.response(200, shape(RunPage))
 def list_runs(asked: RunsAsked) -> Response:
     """The runs, the newest first: those on the bench, of a recipe, of a number, or with these words in title or number."""
-    where, named = _wanted(asked)
     with reading() as connection:
-        total = connection.scalar(text(RUN_COUNT.format(where=where)), named) or 0
-        rows = connection.execute(
-            text(RUN_LIST.format(where=where)),
-            {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"], **named},
-        )
-        return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
+        rows, total = listed(connection, asked, HEAD)
+    return paged("runs", [_item(row) for row in rows], total, asked)
 
 
-def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
+def listed(connection: Connection, asked: RunsAsked, columns: str) -> tuple[list[RunRow], int]:
+    """The rows of a page of a list, and how many the list has in all."""
+    where, named = _wanted(connection, asked)
+    page = {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]}
+    query = text(RUN_LIST.format(columns=columns, where=where))
+    rows = [RunRow(*row) for row in connection.execute(query, page | named)]
+    return rows, connection.scalar(text(RUN_COUNT.format(where=where)), named) or 0
+
+
+def _wanted(connection: Connection, asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
     """The condition that a list's runs meet, and the values it names."""
     words = words_of(asked.get("q", ""))
     # A plus keeps the database from going by the day finished, and reading each row for its words.
     finished = "+finished_at" if words else "finished_at"
-    conditions, named = conditions_of(words)
+    conditions, named = conditions_of(connection, "run", words)
     if "open" in asked:
         conditions.append(f"{finished} IS {'' if asked['open'] else 'NOT '}NULL")
     if "finished_from" in asked:
@@ -184,7 +189,7 @@ def put_run(asked: RunBegun, run_id: UUID) -> Response:
         row, new = begin_run(connection, str(run_id), asked, at, made_at)
         if new:
             budgets.spend(gate.sender_id(), budgets.RUNS_AN_HOUR)
-    return answer_text(_whole(row), 201 if new else 200, etag=str(row.cursor))
+    return answer_text(whole_run(row), 201 if new else 200, etag=str(row.cursor))
 
 
 @blueprint.get("/runs/<uuid:run_id>")
@@ -360,9 +365,10 @@ def _item(row: RunRow) -> RunItem:
 @lru_cache(maxsize=RUNS_HELD)
 def _held_whole(_database: Engine, _generation: str, run_id: str, _reach: int) -> bytes:
     """A run as JSON. All of it follows from how far its journal reaches, so it is held until that grows."""
-    return _whole(RunRow(*read_row(RUN_WITH_SHEET, {"run": run_id})))
+    return whole_run(RunRow(*read_row(RUN_WITH_SHEET, {"run": run_id})))
 
 
-def _whole(row: RunRow) -> bytes:
+def whole_run(row: RunRow) -> bytes:
+    """A run with its sheet, as JSON."""
     head = json.dumps({**_item(row), "sealed": sealed_of(row.sealed_by, row.sealed)}, ensure_ascii=False)
     return f'{head[:-1]}, "sheet": {row.sheet}}}'.encode()

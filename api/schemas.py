@@ -103,7 +103,7 @@ class WholePageQuery(Schema):
     """Recipes whole are long: fewer stand on a page."""
 
     page = fields.Integer(load_default=1, validate=validate.Range(1, LARGEST_PAGE))
-    page_size = fields.Integer(load_default=25, validate=validate.Range(1, 25))
+    page_size = fields.Integer(load_default=25, validate=validate.Range(1, 200))
 
 
 INSTANT = validate.Range(0, 2**53 - 1)
@@ -393,6 +393,12 @@ class RecipeBatchesQuery(PageQuery):
     page_size = fields.Integer(load_default=12, validate=validate.Range(1, 24))
 
 
+class WholeRunQuery(RunQuery):
+    """Runs with their sheets are long: fewer stand on a page."""
+
+    page_size = fields.Integer(load_default=20, validate=validate.Range(1, 20))
+
+
 class SearchQuery(PageQuery):
     page_size = fields.Integer(load_default=10, validate=validate.Range(1, 100))
     q = fields.String(
@@ -421,13 +427,25 @@ class BeforeQuery(Strict):
     )
 
 
-class RecallQuery(Strict):
+class AfterQuery(Strict):
+    page_size = fields.Integer(load_default=50, validate=validate.Range(1, 100))
+    after = fields.UUID(
+        metadata={"description": "Only what follows this batch: `next` of the answer before, to go on"}
+    )
+
+
+class RehearsalQuery(Strict):
     rehearsal = fields.Boolean(
         load_default=False, metadata={"description": "Only tried: the list says so, and nothing is noted"}
     )
 
 
+class RecallQuery(AfterQuery, RehearsalQuery):
+    """A part of the list, and whether it is only tried."""
+
+
 class LotQuery(PageQuery):
+    page_size = fields.Integer(load_default=50, validate=validate.Range(1, 500))
     ingredient = fields.String(validate=validate.Length(1, 140))
     open = fields.Boolean(
         metadata={"description": "Only lots with something left, or only those with nothing"}

@@ -48,7 +48,9 @@ BATCHES = """
 NOTES = """
     SELECT note.id, note.run_id, run.title, run.batch_number, note.at, note.text
     FROM run_note AS note JOIN run ON run.id = note.run_id
-    WHERE note.id IN (SELECT id FROM run_note WHERE {where} ORDER BY at DESC, id LIMIT :limit OFFSET :offset)
+    WHERE (note.run_id, note.id) IN (
+        SELECT run_id, id FROM run_note WHERE {where} ORDER BY at DESC, id LIMIT :limit OFFSET :offset
+    )
     ORDER BY note.at DESC, note.id
 """
 
@@ -68,8 +70,8 @@ class Wanted(NamedTuple):
     limit: int
     offset: int
 
-    def rows(self, query: str) -> Sequence[Any]:
-        where, named = conditions(self.words)
+    def rows(self, table: str, query: str) -> Sequence[Any]:
+        where, named = conditions(self.connection, table, self.words)
         asked = {"limit": self.limit, "offset": self.offset, **named}
         return self.connection.execute(text(query.format(where=" AND ".join(where))), asked).all()
 
@@ -102,7 +104,7 @@ def find(asked: SearchAsked) -> Response:
 
 
 def _recipes(wanted: Wanted) -> Iterator[FoundRecipe]:
-    for id_, title, version, tags, archived_at in wanted.rows(RECIPES):
+    for id_, title, version, tags, archived_at in wanted.rows("recipe", RECIPES):
         yield {
             "kind": "recipe",
             "id": id_,
@@ -114,7 +116,7 @@ def _recipes(wanted: Wanted) -> Iterator[FoundRecipe]:
 
 
 def _batches(wanted: Wanted) -> Iterator[FoundBatch]:
-    for id_, title, number, size, finished_at, release in wanted.rows(BATCHES):
+    for id_, title, number, size, finished_at, release in wanted.rows("run", BATCHES):
         yield {
             "kind": "batch",
             "id": id_,
@@ -127,7 +129,7 @@ def _batches(wanted: Wanted) -> Iterator[FoundBatch]:
 
 
 def _notes(wanted: Wanted) -> Iterator[FoundNote]:
-    for id_, run, title, number, at, said in wanted.rows(NOTES):
+    for id_, run, title, number, at, said in wanted.rows("run_note", NOTES):
         yield {
             "kind": "note",
             "id": id_,

@@ -85,6 +85,20 @@ def current_purchases() -> Purchases:
     return _held_purchases(db.engine, generation.now(), read_row(SHELF_REACH, {})[0])
 
 
+def made_here() -> dict[str, list[str]]:
+    """The lots that were made here, by the batch that they were made in. It is held, as the shelf is."""
+    return _held_made_here(db.engine, generation.now(), read_row(SHELF_REACH, {})[0])
+
+
+@lru_cache(maxsize=SHELVES_HELD)
+def _held_made_here(_database: Engine, _generation: str, _reach: int) -> dict[str, list[str]]:
+    lots: dict[str, list[str]] = {}
+    for key, lot in current_stock()["lots"].items():
+        if lot["run"]:
+            lots.setdefault(lot["run"], []).append(key)
+    return lots
+
+
 @lru_cache(maxsize=SHELVES_HELD)
 def _held_purchases(_database: Engine, _generation: str, _reach: int) -> Purchases:
     return bench.fold_purchases(json.loads(read_row(finished.OF_THE_SHELF, {})[0]), current_stock())

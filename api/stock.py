@@ -6,22 +6,26 @@ What happens to pieces is told to the shelf's journal (`POST /shelf/entries`); t
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from typing import NotRequired
 from uuid import UUID
 
 from flask import Response
-from sqlalchemy import Connection, RowMapping, text
+from sqlalchemy import Connection, Engine, RowMapping, String, bindparam, func, select, text
 
 import bench
-from api import finished, shelf, traces
+from api import finished, generation, traces
 from api.answers import ComplaintList, PiecesPage
 from api.door.gate import is_helper
 from api.errors import not_found
 from api.outlets import told_by_id
-from api.schemas import PiecesQuery, RecallQuery
+from api.schemas import PiecesQuery, RecallQuery, RehearsalQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, Cell, spreadsheet
-from api.store import reading
+from api.store import read_row, reading
+from api.tables import BatchPieces as PiecesRow
+from api.tables import db
+from api.traces import AfterAsked, Has, Spread
 from api.wire import Blueprint, PageAsked, answer, paged, unkept
 from bench import Alike, AtOutlet, BatchPieces, Complaint, Outlet, PiecesTold, Recall, RecalledBatch
 
@@ -37,6 +41,15 @@ NAMED = text("SELECT title, batch_number FROM run WHERE id = :run")
 COMPLAINED = text(
     "SELECT DISTINCT run_id FROM shelf_entry WHERE run_id IS NOT NULL AND text LIKE :complained"
 )
+BATCHES = text(
+    "SELECT run.id, title, batch_number, good, in_stock + kept AS here FROM run"
+    " LEFT JOIN batch_pieces ON run_id = run.id WHERE run.id IN :runs"
+).bindparams(bindparam("runs", expanding=True, type_=String))
+MOVED = (
+    "SELECT (SELECT max(seq) FROM entry), (SELECT max(seq) FROM shelf_entry), (SELECT count(*) FROM outlet),"
+    " (SELECT count(name) FROM outlet)"
+)
+RECALLS_HELD = 64
 RECALL = (
     "rehearsal",
     "batch",
@@ -57,6 +70,12 @@ class PiecesAsked(PageAsked):
 
     recipe: NotRequired[UUID]
     gone: NotRequired[bool]
+
+
+class RecallAsked(AfterAsked):
+    """`api.schemas.RecallQuery`, read."""
+
+    rehearsal: bool
 
 
 @blueprint.get("/pieces")
@@ -88,7 +107,7 @@ def get_pieces(run_id: UUID) -> Response:
         batch = _batch(connection, run)
         if batch is None and told == bench.nothing_told() and _named(connection, run) is None:
             not_found("run", "/api/v1/runs")
-        at = _at(told, told_by_id(connection))
+        at = _at(told, _outlets_of(connection, [told]))
     complaints = (
         [] if is_helper() else told["complaints"]
     )  # what somebody said of a reaction is a maker's to read
@@ -109,33 +128,40 @@ def get_origin(run_id: UUID) -> Response:
 @blueprint.get("/lots/<string:lot_id>/recall")
 @blueprint.arguments(RecallQuery(), location="query")
 @blueprint.response(200, shape("Recall"))
-def recall_lot(asked: dict[str, bool], lot_id: str) -> Response:
-    """Where the pieces are of every batch that has of a lot. It only reads: to try it changes nothing."""
-    return unkept(answer(of_lot(lot_id, asked["rehearsal"])))
+def recall_lot(asked: RecallAsked, lot_id: str) -> Response:
+    """Where the pieces are of the batches that have of a lot, and how many of all are found; `next` goes on.
+
+    It only reads: to try it changes nothing.
+    """
+    with reading() as connection:
+        return _as_told(connection, traces.of_lot(connection, lot_id), asked)
 
 
 @blueprint.get("/runs/<uuid:run_id>/recall")
 @blueprint.arguments(RecallQuery(), location="query")
 @blueprint.response(200, shape("Recall"))
-def recall_run(asked: dict[str, bool], run_id: UUID) -> Response:
-    """Where the pieces are of a batch, and of every batch that has of a part made in it."""
-    return unkept(answer(of_run(str(run_id), asked["rehearsal"])))
+def recall_run(asked: RecallAsked, run_id: UUID) -> Response:
+    """Where the pieces are of a batch, and of the batches that have of a part made in it; `next` goes on."""
+    with reading() as connection:
+        return _as_told(connection, _of_run(connection, str(run_id)), asked)
 
 
 @blueprint.get("/lots/<string:lot_id>/recall-outlets.csv")
-@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.arguments(RehearsalQuery(), location="query")
 @blueprint.response(200, {"type": "string"}, content_type=CSV)
 def recall_lot_csv(asked: dict[str, bool], lot_id: str) -> Response:
-    """The same as a spreadsheet: a row a batch and outlet."""
-    return _as_csv(of_lot(lot_id, asked["rehearsal"]))
+    """All of it as a spreadsheet: a row a batch and outlet."""
+    with reading() as connection:
+        return _as_csv(connection, traces.of_lot(connection, lot_id), asked["rehearsal"])
 
 
 @blueprint.get("/runs/<uuid:run_id>/recall-outlets.csv")
-@blueprint.arguments(RecallQuery(), location="query")
+@blueprint.arguments(RehearsalQuery(), location="query")
 @blueprint.response(200, {"type": "string"}, content_type=CSV)
 def recall_run_csv(asked: dict[str, bool], run_id: UUID) -> Response:
-    """The same as a spreadsheet: a row a batch and outlet."""
-    return _as_csv(of_run(str(run_id), asked["rehearsal"]))
+    """All of it as a spreadsheet: a row a batch and outlet."""
+    with reading() as connection:
+        return _as_csv(connection, _of_run(connection, str(run_id)), asked["rehearsal"])
 
 
 @blueprint.get("/complaints")
@@ -160,68 +186,87 @@ def get_complaint(entry_id: UUID) -> Response:
     return unkept(answer(told))
 
 
-def of_lot(lot_id: str, rehearsal: bool) -> Recall:
-    with reading() as connection:
-        runs = traces.batches_with(connection, lot_id)
-        if not runs and lot_id not in shelf.current_stock()["lots"]:
-            not_found("lot", "/api/v1/lots")
-        return _recall(_recalled(connection, [(run["id"], run["lot"]) for run in runs]), rehearsal)
+def _of_run(connection: Connection, run_id: str) -> Spread:
+    if _named(connection, run_id) is None:
+        not_found("run", "/api/v1/runs")
+    return traces.of_batch(connection, run_id)
 
 
-def of_run(run_id: str, rehearsal: bool) -> Recall:
-    with reading() as connection:
-        if _named(connection, run_id) is None:
-            not_found("run", "/api/v1/runs")
-        further = [(run["id"], run["lot"]) for run in traces.batches_of(connection, run_id)]
-        return _recall(_recalled(connection, [(run_id, None), *further]), rehearsal)
-
-
-def _recall(batches: list[RecalledBatch], rehearsal: bool) -> Recall:
-    made = sum(each["made"] or 0 for each in batches)
-    unknown = sum(max(0, at["there"]) for each in batches for at in each["at"] if at["name"] is None)
-    return {
-        "rehearsal": rehearsal,
-        "batches": batches,
+def _as_told(connection: Connection, spread: Spread, asked: RecallAsked) -> Response:
+    found = traces.page_after(connection, spread, asked)
+    made, unknown = _sums_of(connection, spread)
+    recall: Recall = {
+        "rehearsal": asked["rehearsal"],
+        "batches": _recalled(connection, found.batches),
+        "next": found.next,
+        "total": traces.count(connection, spread),
         "made": made,
         "found": max(0, made - unknown),
         "unknown": unknown,
     }
+    return unkept(answer(recall))
 
 
-def _recalled(connection: Connection, runs: Iterable[tuple[str, str | None]]) -> list[RecalledBatch]:
-    outlets = told_by_id(connection)
+def _sums_of(connection: Connection, spread: Spread) -> tuple[int, int]:
+    """How many pieces all of the batches made, and how many of those are with nobody who can be asked."""
+    return _held_sums(db.engine, generation.now(), spread, *read_row(MOVED, {}))
+
+
+@lru_cache(maxsize=RECALLS_HELD)
+def _held_sums(_database: Engine, _generation: str, spread: Spread, *_moved: int | None) -> tuple[int, int]:
+    """All of it follows from the journals and from which outlets have a name, so it is held until one moves."""
+    with reading() as connection:
+        runs = traces.takers(spread)
+        made = connection.scalar(select(func.sum(PiecesRow.good)).where(PiecesRow.run_id.in_(runs))) or 0
+        told = [*finished.told_of(connection, runs).values()]
+        if spread.batch:
+            batch = _batch(connection, spread.batch)
+            made += batch["made"] if batch else 0
+            told.append(finished.told_in(connection, spread.batch))
+        outlets = _outlets_of(connection, told)
+    unknown = sum(max(0, at["there"]) for each in told for at in _at(each, outlets) if at["name"] is None)
+    return made, unknown
+
+
+def _recalled(connection: Connection, found: Sequence[Has]) -> list[RecalledBatch]:
+    runs = [each.run for each in found]
+    rows = {row["id"]: row for row in connection.execute(BATCHES, {"runs": runs}).mappings()}
+    told = finished.told_of(connection, runs)
+    outlets = _outlets_of(connection, told.values())
     batches: list[RecalledBatch] = []
-    for run, lot in runs:
-        told, batch, named = (
-            finished.told_in(connection, run),
-            _batch(connection, run),
-            _named(connection, run),
-        )
+    for each in found:
+        row, of_it = rows.get(each.run), told.get(each.run) or bench.nothing_told()
         batches.append(
             {
-                "run": run,
-                "title": named["title"] if named else "",
-                "number": named["batch_number"] if named else None,
-                "lot": lot,
-                "made": batch["made"] if batch else None,
-                "here": batch["in_stock"] + batch["kept"] if batch else 0,
-                "binned": told["binned"],
-                "at": _at(told, outlets),
-                "shelved": told["shelved"],
+                "run": each.run,
+                "title": row["title"] if row else "",
+                "number": row["batch_number"] if row else None,
+                "lot": each.lot,
+                "made": row["good"] if row else None,
+                "here": (row["here"] or 0) if row else 0,
+                "binned": of_it["binned"],
+                "at": _at(of_it, outlets),
+                "shelved": of_it["shelved"],
             }
         )
     return batches
 
 
-def _as_csv(recall: Recall) -> Response:
-    name = "recall-rehearsal.csv" if recall["rehearsal"] else "recall-outlets.csv"
-    return unkept(spreadsheet(name, RECALL, _rows(recall)))
+def _outlets_of(connection: Connection, told: Iterable[PiecesTold]) -> dict[str, Outlet]:
+    return told_by_id(connection, {at["outlet"] for each in told for at in each["outlets"] if at["outlet"]})
 
 
-def _rows(recall: Recall) -> Iterator[tuple[Cell, ...]]:
-    for batch in recall["batches"]:
+def _as_csv(connection: Connection, spread: Spread, rehearsal: bool) -> Response:
+    name = "recall-rehearsal.csv" if rehearsal else "recall-outlets.csv"
+    parts = traces.parts(connection, spread)
+    batches = (each for part in parts for each in _recalled(connection, part))
+    return unkept(spreadsheet(name, RECALL, _rows(batches, rehearsal)))
+
+
+def _rows(batches: Iterable[RecalledBatch], rehearsal: bool) -> Iterator[tuple[Cell, ...]]:
+    for batch in batches:
         of_batch = (
-            "rehearsal" if recall["rehearsal"] else None,
+            "rehearsal" if rehearsal else None,
             batch["number"],
             batch["title"],
             batch["lot"],
@@ -259,20 +304,16 @@ def _complaints(connection: Connection) -> list[Complaint]:
 def _alike(connection: Connection, complaint: Complaint, every: Sequence[Complaint]) -> Alike:
     run = complaint["run"]
     named, lots = _named(connection, run), traces.lots_in(connection, run)
-    others: dict[str, str | None] = {run: None}
-    for each in lots:
-        others |= {
-            found["id"]: each["lot"]
-            for found in traces.batches_with(connection, each["lot"])
-            if found["id"] not in others
-        }
+    spread = traces.of_lots(connection, [each["lot"] for each in lots], run)
+    others = [each for part in traces.parts(connection, spread) for each in part]
+    alike = {each.run for each in others}
     return {
         "complaint": complaint,
         "title": named["title"] if named else None,
         "number": named["batch_number"] if named else None,
         "lots": lots,
-        "others": _recalled(connection, others.items()),
-        "told_of_others": [each for each in every if each["run"] in others and each["id"] != complaint["id"]],
+        "others": _recalled(connection, others),
+        "told_of_others": [each for each in every if each["run"] in alike and each["id"] != complaint["id"]],
     }
 
 

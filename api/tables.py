@@ -18,6 +18,7 @@ from sqlalchemy import (
     MetaData,
     String,
     Text,
+    text,
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
@@ -135,10 +136,12 @@ class Run(Base):
         ForeignKeyConstraint(
             ["recipe_id", "recipe_version"], ["recipe_version.recipe_id", "recipe_version.version"]
         ),
-        Index(None, "finished_at", "created_at", "id"),
-        Index(None, "recipe_id", "created_at", "id", "finished_at"),
+        # In the order of lists, so that a page is read where it stands.
+        Index("ix_run_listed", text("created_at DESC"), "id", "finished_at"),
+        Index("ix_run_of_recipe", "recipe_id", text("created_at DESC"), "id", "finished_at"),
+        Index("ix_run_finished", "finished_at", text("created_at DESC"), "id"),
         # Holds all that a search looks at, so that no sheet is read to find a title.
-        Index("ix_run_search", "created_at", "id", "finished_at", "recipe_id", "search"),
+        Index("ix_run_found", text("created_at DESC"), "id", "finished_at", "recipe_id", "search"),
     )
 
     id: Mapped[str] = mapped_column(String(36), primary_key=True)
@@ -147,7 +150,7 @@ class Run(Base):
     title: Mapped[str] = mapped_column(Text)
     size: Mapped[str] = mapped_column(Text)
     sheet: Mapped[str] = mapped_column(Text)
-    created_at: Mapped[int] = mapped_column(BigInteger, index=True)
+    created_at: Mapped[int] = mapped_column(BigInteger)
     # When it was begun at the bench, which may be long before it reached this server.
     made_at: Mapped[int | None] = mapped_column(BigInteger)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
@@ -186,7 +189,7 @@ class RunNote(Base):
 
     __tablename__ = "run_note"
     # Holds all that a search looks at.
-    __table_args__ = (Index("ix_run_note_search", "at", "id", "search"),)
+    __table_args__ = (Index("ix_run_note_found", text("at DESC"), "id", "run_id", "search"),)
 
     run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
     id: Mapped[str] = mapped_column(String(36), primary_key=True)
@@ -307,7 +310,8 @@ class LotUse(Base):
     """
 
     __tablename__ = "lot_use"
-    __table_args__ = (Index(None, "lot_id"),)
+    # Where a lot went, in the order in which it is told.
+    __table_args__ = (Index("ix_lot_use_told", "lot_id", text("used_at DESC"), "run_id"),)
 
     run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
     lot_id: Mapped[str] = mapped_column(String(140), primary_key=True)

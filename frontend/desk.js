@@ -139,9 +139,9 @@ export async function tellSwap({ studio }, { id, line, ingredient }, { screen: a
 }
 
 /** @param {Hands} hands @param {Detail<"trace-wanted">} detail @param {Teller<"trace-wanted">} from */
-export async function tellTrace({ studio }, { lot }, { screen: asking }) {
+export async function tellTrace({ studio }, { lot, after }, { screen: asking }) {
   try {
-    asking.traced(lot, { runs: await studio.trace(lot) });
+    asking.traced(lot, { after, ...(await studio.trace(lot, after)) });
   } catch (error) {
     asking.traced(lot, { says: answerOf(error) || say("page-common-no-connection") });
   }
@@ -204,12 +204,12 @@ export async function askOfStock({ studio: { pieces } }, asked, { screen: asking
 }
 
 /** @param {Hands} hands @param {Detail<"recall-wanted">} detail @param {Teller<"recall-wanted">} from */
-export async function tellRecall({ studio: { pieces } }, { of, id, rehearsal }, { screen: asking }) {
+export async function tellRecall({ studio: { pieces } }, { of, id, rehearsal, after }, { screen: asking }) {
   try {
     asking.told(
       of === "complaint"
         ? { alike: await pieces.alike(id) }
-        : { recall: await pieces.recall(`${of}/${id}`, rehearsal) },
+        : { after, recall: await pieces.recall(`${of}/${id}`, rehearsal, after) },
     );
   } catch (error) {
     asking.told({ says: answerOf(error) || say("page-pieces-away") });

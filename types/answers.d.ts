@@ -513,6 +513,16 @@ export interface RunWhole extends RunItem {
   readonly sealed: FrozenSeal | null;
 }
 
+export interface RunRead extends RunWhole {
+  readonly journal: readonly Entry[];
+  /** The cursor of the last of these entries; the run's own is greater where more follow */
+  readonly read_to: number;
+}
+
+export interface WholeRunPage extends Paged {
+  readonly runs: readonly RunRead[];
+}
+
 export interface EntryAnswer {
   readonly id: string | null;
   readonly result: "kept" | "had" | "refused";

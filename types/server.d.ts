@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, LotRun, OrderWant, Outcomes, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, WholeCost } from "../bench/shapes/page";
+import type { Alike, BatchPieces, BatchVerdict, Buying, Complaint, Delivery, DutyMark, KeptPlan, KnownPerson, Label, LastTimes, LateEntry, OrderWant, Outcomes, Outlet, PiecesWhole, ProductStands, Proposal, Recall, RunDue, SwapEffect, TimeSavingSaid, Trace, WholeCost } from "../bench/shapes/page";
 import type {
   AuditPage,
   BatchPage,
@@ -49,7 +49,6 @@ export type Pairing = PairingMade;
 /** What the phone sends has its id, and so has the answer. */
 export type EntryAnswer = AnyEntryAnswer & { readonly id: string };
 /** A batch that a lot went into. */
-export type TraceRun = LotRun;
 export type Late = LateEntry;
 export type PersonTold = KnownPerson;
 export type PlanDue = RunDue;
@@ -150,6 +149,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? ProductStands
       : P extends `/runs/${string}/record`
         ? ToldOfRun
+        : P extends `/runs/whole?${string}`
+          ? Paged & { runs: (RunDoc & { journal: KeptEntry[]; read_to: number })[] }
         : P extends `/runs/${string}`
           ? RunDoc
           : P extends `/recipes/${string}/versions/${string}/outcomes?${string}`
@@ -178,8 +179,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
                     ? OrderWant
                     : P extends `/outlets/${string}`
                     ? OutletErased
-                    : P extends `/lots/${string}/trace`
-                      ? { runs: TraceRun[] }
+                    : P extends `/lots/${string}/trace?${string}`
+                      ? Trace
                       : P extends `/search?${string}`
                         ? FoundPage
                       : P extends `/audit?${string}`

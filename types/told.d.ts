@@ -78,9 +78,9 @@ export interface ToldBy {
   "list-given": Tells<{ list: WrittenDelivery }, DeliveryScreen>;
   "pieces-wanted": Tells<Nothing, PiecesScreen>;
   "stock-asked": Tells<StockAsked, PiecesScreen>;
-  "recall-wanted": Tells<{ of: string; id: string; rehearsal: boolean }, RecallScreen>;
+  "recall-wanted": Tells<{ of: string; id: string; rehearsal: boolean; after: string | null }, RecallScreen>;
   "week-asked": Tells<WeekAsked, WeekScreen>;
-  "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
+  "trace-wanted": Tells<{ lot: string; after: string | null }, ShelfScreen>;
   preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
   "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;
   "check-wanted": Tells<{ document: WrittenRecipe; air: { temperature_c: string; humidity: string } | null }, RecipeScreen>;

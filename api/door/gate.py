@@ -98,6 +98,7 @@ HELPERS_MAY = frozenset(
         "recipes.list_swaps",
         "recipes.list_versions",
         "recipes.list_whole_recipes",
+        "entries.list_whole_runs",
         "recipes.size_recipe",
         "records.get_label",
         "records.get_last",

@@ -3675,7 +3675,11 @@ export interface LotRun {
 
 export interface Trace {
   readonly lot: string;
+  /** a part of them */
   readonly runs: readonly LotRun[];
+  /** the last of these, where more follow */
+  readonly next: string | null;
+  readonly total: number;
 }
 
 /** What a run took of a lot. */
@@ -3992,7 +3996,12 @@ export interface RecalledBatch {
 export interface Recall {
   /** only tried */
   readonly rehearsal: boolean;
+  /** a part of them */
   readonly batches: readonly RecalledBatch[];
+  /** the last of these, where more follow */
+  readonly next: string | null;
+  /** how many batches; what follows is of all of them */
+  readonly total: number;
   readonly made: number;
   /** here, binned, on the shelf, or at an outlet that can be asked */
   readonly found: number;

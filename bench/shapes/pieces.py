@@ -132,7 +132,9 @@ class Recall(TypedDict):
     """Where the pieces are of every batch that has of a lot, straight or through a part made ahead."""
 
     rehearsal: bool  # only tried
-    batches: list[RecalledBatch]
+    batches: list[RecalledBatch]  # a part of them
+    next: str | None  # the last of these, where more follow
+    total: int  # how many batches; what follows is of all of them
     made: int
     found: int  # here, binned, on the shelf, or at an outlet that can be asked
     unknown: int  # left, and nobody can say to whom

@@ -168,7 +168,9 @@ class LotRun(TypedDict):
 
 class Trace(TypedDict):
     lot: str
-    runs: list[LotRun]
+    runs: list[LotRun]  # a part of them
+    next: str | None  # the last of these, where more follow
+    total: int
 
 
 # ---- what runs take

@@ -8,6 +8,7 @@
  *   await studio.pieces.recall("lots/L", true);
  */
 
+import { goingOn } from "./server.js";
 /** @import { Alike, Complaint, Outlet, PiecesWhole, Recall } from "../../bench/shapes/page" */
 /** @import { PiecesSeen } from "../../types/keep" */
 /** @import { Book } from "./book.js" */
@@ -48,9 +49,12 @@ export class Pieces {
     return (await this.#server.get(`/pieces/${run}`)).body;
   }
 
-  /** @param {string} of "lots/L" or "runs/R" @param {boolean} rehearsal @returns {Promise<Recall>} */
-  async recall(of, rehearsal) {
-    return (await this.#server.get(`/${of}/recall?rehearsal=${rehearsal}`)).body;
+  /**
+   * @param {string} of "lots/L" or "runs/R" @param {boolean} rehearsal @param {string | null} after
+   * @returns {Promise<Recall>}
+   */
+  async recall(of, rehearsal, after) {
+    return (await this.#server.get(`/${of}/recall?rehearsal=${rehearsal}${goingOn(after)}`)).body;
   }
 
   /** @returns {Promise<readonly Complaint[]>} */

@@ -154,3 +154,6 @@ function problem(answer) {
   const fields = (answer.errors ?? []).map(({ field, detail: each }) => `${field}: ${each}`);
   return [detail, ...fields.filter((text) => !text.includes(detail))].join(" ");
 }
+
+/** How a list of batches is asked to go on after one of them. @param {string | null} after */
+export const goingOn = (after) => (after === null ? "" : `&after=${after}`);

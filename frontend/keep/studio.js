@@ -28,7 +28,7 @@ import { Pieces } from "./pieces.js";
 import { nextTurn, Rings } from "./rings.js";
 import { Run } from "./run.js";
 import { resealed } from "./seal.js";
-import { NotLetIn, Refused, Server, Unreachable } from "./server.js";
+import { goingOn, NotLetIn, Refused, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
 import { Sync } from "./sync.js";
 import { kitOf, settingsOf } from "./sync-round.js";
@@ -37,7 +37,7 @@ import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
 import { breathe } from "../platform.js";
 import { say } from "../words.js";
-/** @import { DutySaid, Entry, Now, Size, State } from "../../bench/shapes/page" */
+/** @import { DutySaid, Entry, Now, Size, State, Trace } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, Coming, Item, KeptEntry, Link, Meta, OutboxRow, Preferences } from "../../types/keep" */
 /** @import { RecipeRow, RefusedRow, RunTold, Said, Undoing } from "../../types/keep" */
@@ -329,12 +329,12 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   /**
-   * Every batch a lot went into, as the server knows it once this phone has told what it can.
-   * @param {string} lot @throws {Unreachable | Refused}
+   * The batches a lot went into, as the server knows them once this phone has told what it can; those after one go on.
+   * @param {string} lot @param {string | null} after @returns {Promise<Trace>} @throws {Unreachable | Refused}
    */
-  async trace(lot) {
+  async trace(lot, after) {
     await this.#sync.soon();
-    return (await this.#server.get(`/lots/${lot}/trace`)).body.runs;
+    return (await this.#server.get(`/lots/${lot}/trace?page_size=50${goingOn(after)}`)).body;
   }
 
   /**

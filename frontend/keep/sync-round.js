@@ -21,7 +21,11 @@ import { answeredFor, missed, readBack } from "./sync-machine.js";
 const BATCH = 200;
 /** More recipes than these are read by pages of so many, each recipe whole: a new phone has all to read. */
 const FEW = 3;
-const WHOLE = 25;
+const WHOLE = 200;
+const WHOLE_RUNS = 20;
+const MOST_RUNS = 100;
+/** So many lots in one answer, at the most. */
+const MOST_LOTS = 500;
 /** So many entries in one answer, at the most. */
 const MOST_ENTRIES = 500;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
@@ -82,13 +86,14 @@ export class Round {
 
   /**
    * Every item of a paged list.
-   * @template {keyof Lists} N @param {N} name @param {string} [query] @returns {Promise<Lists[N][]>}
+   * @template {keyof Lists} N @param {N} name @param {string} [query] @param {number} [size] of a page
+   * @returns {Promise<Lists[N][]>}
    */
-  async #all(name, query = "") {
+  async #all(name, query = "", size = 100) {
     /** @type {Lists[N][]} */
     const items = [];
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const path = /** @type {PagePath<N>} */ (`/${name}?${query}&page=${page}&page_size=100`);
+      const path = /** @type {PagePath<N>} */ (`/${name}?${query}&page=${page}&page_size=${size}`);
       const { body } = await this.#get(path);
       items.push(...body[name]);
       pages = body.pages;
@@ -245,7 +250,7 @@ export class Round {
 
   /** One question tells of every open run how far its journal reaches; what was sent is read back. */
   async open() {
-    const listed = await this.#all("runs", "open=true");
+    const { runs: listed } = await this.#listed(true);
     await this.#takeRuns(listed);
     const known = new Set(listed.map(({ id }) => id));
     for (const run of this.#book.runs.values()) {
@@ -265,7 +270,7 @@ export class Round {
     await this.#readKit();
     await this.#readSettings();
     await this.#read(SHELF);
-    const { runs, total } = (await this.#get(`/runs?open=false&page_size=${FINISHED_KEPT}`)).body;
+    const { runs, total } = await this.#listed(false, FINISHED_KEPT);
     await this.#takeRuns(runs);
     await this.#readVersions();
     await this.#readPictures();
@@ -284,6 +289,39 @@ export class Round {
       if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id)?.unread().length)
         await this.#read(id);
     }
+  }
+
+  /**
+   * The newest so many of the runs that are open, or finished. A phone that has none of these takes them whole.
+   * @param {boolean} open @param {number} [most] @returns {Promise<{runs: RunItem[], total: number}>}
+   */
+  async #listed(open, most = Infinity) {
+    const hasSome = [...this.#book.runs.values()].some((run) => run.open === open);
+    /** @type {RunItem[]} */
+    const runs = [];
+    for (let page = 1, left = most; ; page += 1) {
+      const asked = `open=${open}&page=${page}&page_size=`;
+      const { body } = hasSome
+        ? await this.#get(`/runs?${asked}${Math.min(most, MOST_RUNS)}`)
+        : await this.#takeWhole(`/runs/whole?${asked}${WHOLE_RUNS}`);
+      runs.push(...body.runs);
+      left -= body.runs.length;
+      if (page >= body.pages || left <= 0) return { runs, total: body.total };
+    }
+  }
+
+  /** @param {`/runs/whole?${string}`} path */
+  async #takeWhole(path) {
+    const answer = await this.#get(path);
+    const news = answer.body.runs.filter(({ id }) => !this.#book.runs.has(id));
+    if (news.length)
+      await this.#commit({
+        runs: { put: news.map(rowOf) },
+        entries: { put: news.flatMap(({ journal }) => journal) },
+        meta: { put: news.map(({ id, read_to: value }) => ({ key: cursorOf(id), value })) },
+      });
+    await this.#hear(answer);
+    return answer;
   }
 
   /**
@@ -556,7 +594,7 @@ export class Round {
     const [{ foldShelf, leftOf }, { useOf }, told] = await Promise.all([
       import("../bench/shelf.js"),
       import("../bench/lots.js"),
-      this.#all("lots"),
+      this.#all("lots", "", MOST_LOTS),
     ]);
     const { lots } = foldShelf(shelf.entries);
     /** @type {{[lot: string]: LotUse[]}} */

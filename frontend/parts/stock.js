@@ -13,6 +13,7 @@ import { full } from "../bench/lists.js";
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
 import { say, sayAll, units } from "../words.js";
+import { h } from "./dom.js";
 import { fileLink } from "./hand-over.js";
 import { dayOnly, exactly } from "./words.js";
 /** @import { LotUse, MeasuredRecipe, PaperKind, Sheet, Shelf, ShelfLot } from "../../bench/shapes/page" */
@@ -146,3 +147,12 @@ export const papersWords = (papers) =>
         names: sayAll(papers.map((paper) => say("page-shelf-paper-kind", { paper }))),
       })
     : "";
+
+/** How much of a list of batches is here, and what asks for more. @param {number} here @param {number} all @param {() => void} ask */
+export const goOn = (here, all, ask) =>
+  h(
+    "p",
+    { class: "no-print" },
+    `${say("page-recall-shown", { here, all })} `,
+    h("button", { type: "button", class: "quiet", onclick: ask }, say("page-find-more")),
+  );

@@ -2,13 +2,13 @@
 // to be tried before it is needed. Needs the server.
 //
 //   screen.data = { id, isOnline, entries }     // id: "lots.<lot>", "runs.<run>" or "complaint.<entry>"; of the shelf
-//   "recall-wanted" { of, id, rehearsal }; answered by screen.told({ recall } or { alike } or { says })
+//   "recall-wanted" { of, id, rehearsal, after }; answered by screen.told({ recall, after } or { alike } or { says })
 
 import { papersAbout } from "../bench/shelf.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
-import { paperLinks, shelfOf } from "../parts/stock.js";
+import { goOn, paperLinks, shelfOf } from "../parts/stock.js";
 import { outletName } from "./pieces.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
@@ -22,6 +22,9 @@ export class RecallScreen extends HTMLElement {
   #data = given();
   #isBuilt = false;
   #isAsked = false;
+  #isPrinting = false; // once all of the list is here
+  /** @type {Recall | undefined} what is here of the list */
+  #here;
   #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #list = h("div", { class: "stack" });
   #does = h("div", { class: "shelf-does no-print" });
@@ -33,19 +36,29 @@ export class RecallScreen extends HTMLElement {
     if (!this.#isAsked && data.isOnline) this.#ask(false);
   }
 
-  /** @param {{recall?: Recall, alike?: Alike, says?: string}} answer */
-  told({ recall, alike, says = "" }) {
+  /** @param {{recall?: Recall, after?: string | null, alike?: Alike, says?: string}} answer */
+  told({ recall, after = null, alike, says = "" }) {
     setText(this.#note, says);
     show(this.#note, says !== "");
-    if (recall) this.#write(recall);
+    if (says) this.#isPrinting = false;
+    if (recall && after === null) this.#write(recall);
+    else if (recall && this.#here?.next === after && this.#here.rehearsal === recall.rehearsal)
+      this.#write({ ...recall, batches: [...this.#here.batches, ...recall.batches] });
     if (alike) this.#writeAlike(alike);
   }
 
-  /** @param {boolean} rehearsal */
-  #ask(rehearsal) {
+  /** @param {boolean} rehearsal @param {string | null} [after] */
+  #ask(rehearsal, after = null) {
     this.#isAsked = true;
     const [of, id] = splitId(this.#data.id);
-    tell(this, "recall-wanted", { of, id, rehearsal });
+    tell(this, "recall-wanted", { of, id, rehearsal, after });
+  }
+
+  /** What is printed is the whole list: what is not here yet is asked for first. */
+  #print() {
+    this.#isPrinting = Boolean(this.#here?.next);
+    if (this.#here?.next) this.#ask(this.#here.rehearsal, this.#here.next);
+    else print();
   }
 
   #build() {
@@ -63,7 +76,9 @@ export class RecallScreen extends HTMLElement {
   }
 
   /** @param {Recall} recall */
-  #write({ rehearsal, batches, made, found, unknown }) {
+  #write(recall) {
+    this.#here = recall;
+    const { rehearsal, batches, next, total, made, found, unknown } = recall;
     const [of, id] = splitId(this.#data.id);
     const share = made ? Math.floor((found * 100) / made) : 100;
     const query = rehearsal ? "?rehearsal=true" : "";
@@ -72,10 +87,11 @@ export class RecallScreen extends HTMLElement {
       h("p", { class: "figures" }, say("page-recall-found", { found, made, share: `${share}` })),
       ...(unknown > 0 ? [h("p", { class: "past" }, say("page-recall-unknown", { count: unknown }))] : []),
       ...(batches.length ? batches.map(batchSection) : [h("p", {}, say("page-recall-none"))]),
+      ...(next ? [goOn(batches.length, total, () => this.#ask(rehearsal, next))] : []),
       ...this.#papers(),
     );
     this.#does.replaceChildren(
-      h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-recall-print")),
+      h("button", { type: "button", class: "quiet", onclick: () => this.#print() }, say("page-recall-print")),
       fileLink(
         `/api/v1/${of}/${id}/recall-outlets.csv${query}`,
         rehearsal ? "recall-rehearsal.csv" : "recall-outlets.csv",
@@ -87,6 +103,7 @@ export class RecallScreen extends HTMLElement {
         say(rehearsal ? "page-recall-real" : "page-recall-rehearse"),
       ),
     );
+    if (this.#isPrinting) this.#print();
   }
 
   /** The papers of the lot that is called back; those of a batch's lots open from its record. */

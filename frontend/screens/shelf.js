@@ -25,7 +25,7 @@ import {
   hazardsWords,
   LOT_VERDICTS,
 } from "../parts/shelf-forms.js";
-import { amountOf, bestBefore, dayWords, paperLinks, papersWords } from "../parts/stock.js";
+import { amountOf, bestBefore, dayWords, goOn, paperLinks, papersWords } from "../parts/stock.js";
 import { runsOf, stockOf, typedIn } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day, unbroken } from "../parts/words.js";
@@ -33,7 +33,7 @@ import { point, say } from "../words.js";
 /** @import { Card, LabelSheet, LotJudgement, LotMending, LotSaid, Price } from "../../bench/shapes/page" */
 /** @import { Proposal, ShelfPaper, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
-/** @import { TraceRun } from "../../types/server" */
+/** @import { Trace } from "../../bench/shapes/page" */
 /** @import { Batch } from "../../types/parts" */
 
 /**
@@ -45,7 +45,7 @@ import { point, say } from "../words.js";
  * @typedef {ShelfLot & {id: string, left: number}} LotRow
  * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], papers: readonly ShelfPaper[], name: string,
  *   lots: LotRow[]}} ShelfRow
- * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
+ * @typedef {(Partial<Trace> & {after?: string | null, says?: string}) | null} Traced null until the server has answered
  * @typedef {{find: HTMLInputElement, list: HTMLElement, none: HTMLElement, trouble: HTMLElement,
  *   said: HTMLElement}} ShelfParts
  * @typedef {"mg" | "count"} LotMeasure
@@ -78,7 +78,7 @@ export class ShelfScreen extends HTMLElement {
     this.#seen = seen;
     this.#write();
     if (isFirst) find(this, "details[open]")?.scrollIntoView({ block: "nearest" });
-    for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot }); // it may have gone somewhere since
+    for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot, after: null }); // it may have gone somewhere since
   }
 
   /** @param {string} text */
@@ -98,7 +98,10 @@ export class ShelfScreen extends HTMLElement {
    * @param {string} lot @param {Traced} told
    */
   traced(lot, told) {
-    this.#traces.set(lot, told);
+    const here = this.#traces.get(lot);
+    if (!told?.after) this.#traces.set(lot, told);
+    else if (told.runs && here?.runs && here.next === told.after)
+      this.#traces.set(lot, { ...told, runs: [...here.runs, ...told.runs] });
     this.querySelector(`[data-trace="${CSS.escape(lot)}"]`)?.replaceChildren(...this.#trace(lot));
   }
 
@@ -293,7 +296,7 @@ export class ShelfScreen extends HTMLElement {
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
     const trace = () => {
       this.traced(id, null);
-      tell(this, "trace-wanted", { lot: id });
+      tell(this, "trace-wanted", { lot: id, after: null });
     };
     return h(
       "li",
@@ -443,6 +446,7 @@ export class ShelfScreen extends HTMLElement {
    */
   #trace(lot) {
     const told = this.#traces.get(lot);
+    const { next = null, total = 0 } = told ?? {};
     const found =
       told?.runs ??
       runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({
@@ -475,6 +479,13 @@ export class ShelfScreen extends HTMLElement {
     return those([
       says ? h("li", { class: "soft" }, says) : null,
       ...(rows.length ? rows : [h("li", {}, say("page-shelf-in-none"))]),
+      next
+        ? h(
+            "li",
+            {},
+            goOn(rows.length, total, () => tell(this, "trace-wanted", { lot, after: next })),
+          )
+        : null,
       whole,
     ]);
   }

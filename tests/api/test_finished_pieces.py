@@ -198,6 +198,45 @@ def test_parts_made_ahead_are_traced_through_both_ways(studio: Studio) -> None:
     assert studio.get(f"/pieces/{third}").json["batch"]["best_before"] == "2026-12-01"
 
 
+def in_parts(studio: Studio, path: str, name: str, size: int) -> list[dict[str, Any]]:
+    """All of a list, asked for part by part; each part says how many there are in all."""
+    told: list[dict[str, Any]] = []
+    after, total = "", None
+    while total is None or after:
+        part = studio.get(f"{path}?page_size={size}{after}").json
+        told += part[name]
+        assert total in (None, part["total"]) and len(part[name]) <= size
+        total, after = part["total"], part["next"] and f"&after={part['next']}"
+    assert len(told) == total
+    return told
+
+
+def test_a_long_list_is_told_in_parts_and_leaves_none_out(studio: Studio) -> None:
+    salt, part = with_lot(studio), uuid4()
+    runs = [finish(studio, begun(studio), lot=salt) for _ in range(5)]
+    made_ahead(studio, runs[0], part)
+    through = [finish(studio, begun(studio), lot=part) for _ in range(2)]
+    both = finish(studio, begun(studio), lot=salt)
+    studio.post(both, gathered(both, part))
+    to_shelf(studio, *(told("sold", run, pieces=2, outlet=MARKET) for run in (*runs, *through)))
+
+    for size in (1, 2, 3, 100):
+        traced = in_parts(studio, f"/lots/{salt}/trace", "runs", size)
+        assert {run["id"] for run in traced[:6]} == {*runs, both}
+        assert {run["id"] for run in traced[6:]} == {*through}
+        recalled = in_parts(studio, f"/lots/{salt}/recall", "batches", size)
+        assert [each["run"] for each in recalled] == [run["id"] for run in traced]
+        of_run = in_parts(studio, f"/runs/{runs[0]}/recall", "batches", size)
+        assert [each["run"] for each in of_run][0] == runs[0]
+        assert {each["run"] for each in of_run} == {runs[0], both, *through}
+    first = studio.get(f"/lots/{salt}/recall?page_size=1").json
+    assert (first["total"], first["made"], first["unknown"]) == (8, 80, 14)
+    listed = studio.get(f"/lots/{salt}/recall-outlets.csv").text
+    assert all(run in listed for run in (*runs, *through, both))
+    lost = studio.get(f"/lots/{salt}/trace?after={uuid4()}")
+    assert (lost.status_code, lost.json["errors"][0]["field"]) == (422, "after")
+
+
 def test_a_part_that_is_said_to_be_made_of_itself_ends(studio: Studio) -> None:
     lot = uuid4()
     run = finish(studio, begun(studio), lot=lot)

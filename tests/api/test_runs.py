@@ -8,7 +8,7 @@ import pytest
 from sqlalchemy import text
 
 import bench
-from api import runs
+from api import runs, searching
 from api.kit import STARTER_KIT
 from api.schemas import RunQuery
 from api.store import reading
@@ -235,13 +235,35 @@ def test_what_cannot_be_looked_for_is_422(studio: Studio, asked: dict[str, Any])
         {"finished_from": 0, "finished_to": 5},
     ],
 )
-def test_a_list_reads_the_sheets_of_its_own_page_alone(app: Any, asked: dict[str, Any]) -> None:
-    """What is looked through lies in an index, so five thousand runs cost what ten do."""
-    where, named = runs._wanted(RunQuery().load(asked))
-    named |= {"limit": 50, "offset": 0}
+def test_a_list_reads_the_sheets_of_its_own_page_alone(
+    app: Any, asked: dict[str, Any], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is looked through lies in an index, so five thousand runs cost what ten do; and none is sorted."""
+    monkeypatch.setattr(searching, "FEW", -1)  # walked, as words are that many have
     with app.app_context(), reading() as connection:
+        where, named = runs._wanted(connection, RunQuery().load(asked))
+        named |= {"limit": 50, "offset": 0}
         for sql in (runs.RUN_LIST, runs.RUN_COUNT):
-            plan = connection.execute(text("EXPLAIN QUERY PLAN " + sql.format(where=where)), named).all()
+            query = sql.format(where=where, columns=runs.HEAD)
+            plan = connection.execute(text("EXPLAIN QUERY PLAN " + query), named).all()
             looks = [step.detail for step in plan if re.search(r"\brun\b", step.detail)]
             assert looks and all("INDEX" in look for look in looks), looks
             assert "COVERING INDEX ix_run" in looks[-1] or "number" in asked, looks
+
+
+def test_runs_are_told_whole_by_pages_as_each_by_itself(studio: Studio) -> None:
+    made = [studio.with_run() for _ in range(3)]
+    long = [make_entry(made[0], at=BEGUN + each) for each in range(501)]
+    for first in (0, 500):
+        studio.post(made[0], *long[first : first + 500])
+
+    pages = [studio.get(f"/runs/whole?open=true&page={page}&page_size=2").json for page in (1, 2)]
+
+    assert [(page["pages"], page["total"], len(page["runs"])) for page in pages] == [(2, 3, 2), (2, 3, 1)]
+    told = {run["id"]: run for page in pages for run in page["runs"]}
+    assert [*told] == [run["id"] for run in studio.get("/runs").json["runs"]]
+    for run, whole in told.items():
+        journal = studio.get(f"/runs/{run}/entries?limit=500").json
+        assert (whole.pop("journal"), whole.pop("read_to")) == (journal["entries"], journal["cursor"])
+        assert whole == studio.get(f"/runs/{run}").json
+    assert studio.get("/runs/whole?page_size=21").status_code == 422

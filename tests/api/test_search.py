@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import json
 import unicodedata
+from itertools import product
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from sqlalchemy import insert, text
 
 import bench
+from api import searching, store
+from api.tables import db
 from tests.api.doorway import paired
 from tests.api.stock import described, received, to_shelf
 from tests.api.studio import Studio
@@ -185,3 +189,73 @@ def test_a_helper_finds_what_it_may_see_and_files_nothing(new_app: Any) -> None:
     assert found(helper, "plain")["recipe"][0]["id"] == recipe
     refused = helper.client.put(f"/api/v1/recipes/{recipe}/filing", json={"tags": [], "archived": True})
     assert refused.status_code == 403
+
+
+def filed(app: Any, texts: list[str]) -> None:
+    """Rows of each table that is searched, whose folded text is this."""
+    with app.app_context(), store.writing() as connection:
+        for table in searching.INDEXED:
+            rows = connection.execute(text(f"SELECT * FROM {table} LIMIT 1")).mappings().one()
+            for place, said in enumerate(texts):
+                row = {**rows, "id": uuid4(), "search": bench.folded(said)}
+                if "created_at" in row:
+                    row["created_at"] += place % 3
+                connection.execute(insert(db.metadata.tables[table]), row)
+
+
+def test_the_index_finds_what_a_walk_over_all_rows_finds_few_or_many(studio: Studio, app: Any) -> None:
+    """Against Python's own `in`, on both databases; changed and deleted rows too, and words too short for an index."""
+    batch(studio, "Plain bar", "26-1", "a note")
+    words = ["ab", "aba", "babab", "x9-", 'a"b', "%_!", "\\\\", "ä'x", "qq"]
+    texts = [f"{one}{two} {one}-{place}" for place, (one, two) in enumerate(product(words, repeat=2))]
+    filed(app, texts)
+    with app.app_context(), store.writing() as connection:
+        for table in searching.INDEXED:
+            connection.execute(
+                text(f"UPDATE {table} SET search = search || ' zzz' WHERE search LIKE '%aba%'")
+            )
+            connection.execute(text(f"DELETE FROM {table} WHERE search LIKE '%x9-x9-%'"))
+    asked = [*words, "aba zzz", "bab ab", "x9-x9", "zzz qq", "nothing has it", "a-7"]
+    with app.app_context(), store.reading() as connection:
+        for table, few in product(searching.INDEXED, (0, 5, 10_000)):
+            there = connection.execute(text(f"SELECT id, search FROM {table}")).all()
+            for each in asked:
+                found = searching.words_of(each)
+                with pytest.MonkeyPatch.context() as patched:
+                    patched.setattr(searching, "FEW", few)
+                    where, named = searching.conditions(connection, table, found)
+                rows = connection.scalars(
+                    text(f"SELECT id FROM {table} WHERE {' AND '.join(where)}"), named
+                ).all()
+                by_walk = {id for id, search in there if all(word in search for word in found)}
+                assert set(rows) == by_walk and len(rows) == len(by_walk), (table, few, each)
+
+
+@pytest.mark.database("sqlite")
+def test_words_that_few_have_are_found_without_a_walk(studio: Studio, app: Any) -> None:
+    batch(studio, "Plain bar", "26-1", "curdled")
+    with app.app_context(), store.reading() as connection:
+        where, named = searching.conditions(connection, "run_note", ["curdled"])
+        plan = connection.execute(
+            text(
+                f"EXPLAIN QUERY PLAN SELECT id FROM run_note WHERE {' AND '.join(where)} ORDER BY at DESC, id"
+            ),
+            named,
+        ).all()
+    steps = [row[-1] for row in plan]
+    assert any("VIRTUAL TABLE" in each for each in steps)
+    assert not any(each.startswith("SCAN run_note USING") for each in steps), steps
+
+
+@pytest.mark.database("postgresql")
+def test_postgresql_has_an_index_of_every_three_letters(studio: Studio, app: Any) -> None:
+    with app.app_context(), store.reading() as connection:
+        defined = connection.scalars(
+            text("SELECT indexdef FROM pg_indexes WHERE indexname LIKE '%_letters'")
+        ).all()
+    assert sorted(each.split(" ON ")[1].split()[0] for each in defined) == [
+        "public.recipe",
+        "public.run",
+        "public.run_note",
+    ]
+    assert all("gin_trgm_ops" in each for each in defined)

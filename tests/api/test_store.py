@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import os
+import re
 import stat
 import subprocess
 import sys
@@ -58,6 +59,25 @@ def test_a_reader_does_not_wait_for_a_writer(studio: Studio, app: Any) -> None:
         assert studio.get("/recipes").status_code == 200
 
 
+# The index of letters that is searched, which no table of ours says (migration 0016); and indexes that run backwards,
+# which alembic cannot compare.
+NOT_COMPARED = re.compile("_(place|letters(_[a-z]+)?|listed|of_recipe|finished|found|told)$")
+
+
+def differences(connection: Any) -> list[Any]:
+    def compared(_what: object, name: str | None, sort: str, *_: object) -> bool:
+        return sort not in ("table", "index") or not NOT_COMPARED.search(name or "")
+
+    found: list[Any] = compare_metadata(
+        MigrationContext.configure(connection, opts={"include_object": compared}), Base.metadata
+    )
+    there = inspect(connection)
+    for table in Base.metadata.sorted_tables:
+        named = {each["name"] for each in there.get_indexes(table.name)}
+        found += sorted({str(each.name) for each in table.indexes} - named)
+    return found
+
+
 def test_the_migrations_go_forward_and_back_with_rows_and_agree_with_the_tables(
     studio: Studio, app: Any
 ) -> None:
@@ -66,7 +86,7 @@ def test_the_migrations_go_forward_and_back_with_rows_and_agree_with_the_tables(
 
     with app.app_context():
         with db.engine.connect() as connection:
-            assert compare_metadata(MigrationContext.configure(connection), Base.metadata) == []
+            assert differences(connection) == []
         downgrade(revision="0001")
         upgrade()
         assert len(studio.get(f"/runs/{run}/entries").json["entries"]) == 1
@@ -74,7 +94,7 @@ def test_the_migrations_go_forward_and_back_with_rows_and_agree_with_the_tables(
         assert set(inspect(db.engine).get_table_names()) == {"alembic_version"}
         upgrade()
         with db.engine.connect() as connection:
-            assert compare_metadata(MigrationContext.configure(connection), Base.metadata) == []
+            assert differences(connection) == []
     assert studio.get("/runs").json["total"] == 0
 
 

@@ -151,7 +151,7 @@ def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
     browser: Browser, live_server: Server
 ) -> None:
     """Its batches, while recipes are kept back; and these, while what was made is; each whole when it is shown."""
-    kept: dict[str, list[Route]] = {"**/api/v1/recipes/whole?*": [], "**/api/v1/runs?open=false*": []}
+    kept: dict[str, list[Route]] = {"**/api/v1/recipes/whole?*": [], "**/api/v1/runs/whole?open=false*": []}
 
     def go_on(address: str) -> None:
         for route in kept[address]:
@@ -170,16 +170,16 @@ def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
 
         with page.expect_request("**/api/v1/recipes/whole?*"):
             page.goto(live_server.url)
-        assert [each for each in asked if each != "clock"] == ["runs", "runs", "runs", "studio", "recipes"]
+        assert [each for each in asked if each != "clock"] == ["runs", "studio", "recipes"]
         expect(page.locator(".open-run")).to_have_count(1)
         expect(recipes).to_have_count(0)
 
-        with page.expect_request("**/api/v1/runs?open=false*"):
+        with page.expect_request("**/api/v1/runs/whole?open=false*"):
             go_on("**/api/v1/recipes/whole?*")
         expect(recipes).to_have_count(DEMO_RECIPES)
         expect(made).to_have_count(0)
 
-        go_on("**/api/v1/runs?open=false*")
+        go_on("**/api/v1/runs/whole?open=false*")
         expect(made).to_have_count(1)
         expect(page.locator(".open-run")).to_have_count(1)
         assert shifts() == 0

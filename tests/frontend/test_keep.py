@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import signal
 import uuid
 from collections.abc import Iterator
@@ -425,7 +426,7 @@ def clocked(page: Page, server: Server) -> Page:
     """A phone on whose page time goes as the test says. It heard of the recipe, and of no other run;
     now it does not reach the server, whose time goes its own way."""
     no_runs = {"runs": [], "page": 1, "pages": 0, "total": 0}
-    page.context.route("**/runs?**", lambda route: route.fulfill(json=no_runs))
+    page.context.route(re.compile(r"/runs(/whole)?\?"), lambda route: route.fulfill(json=no_runs))
     open_phone(page, server.url)
     page.evaluate("() => studio.close()")
     page.context.route("**/api/**", lambda route: route.abort())

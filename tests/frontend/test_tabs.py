@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
@@ -125,7 +126,10 @@ def test_a_row_leaves_the_outbox_when_read_back_and_not_on_the_answer(page: Page
 def test_try_now_in_a_round_that_fails_is_answered_by_a_round_of_its_own(page: Page, server: Server) -> None:
     open_phone(page, server.url)
     held: list[Any] = []
-    page.route("**/runs?open=true*", lambda route: route.continue_() if held else held.append(route))
+    page.route(
+        re.compile(r"/runs(/whole)?\?open=true"),
+        lambda route: route.continue_() if held else held.append(route),
+    )
     page.evaluate("() => { window.first = studio.sync(); }")
     while not held:
         page.evaluate("() => 0")
@@ -194,7 +198,10 @@ def test_what_a_finished_run_of_long_ago_lost_is_sent_again(
     page.evaluate("(run) => studio.enter(run, 'finished', {})", run)
     page.evaluate(SYNC)
     lost = "DELETE FROM entry WHERE text LIKE '%\"lost\"%'"
-    page.route("**/runs?*", lambda route: route.fulfill(json={"runs": [], "page": 1, "pages": 1, "total": 0}))
+    page.route(
+        re.compile(r"/runs(/whole)?\?"),
+        lambda route: route.fulfill(json={"runs": [], "page": 1, "pages": 1, "total": 0}),
+    )
 
     put_back(server, tmp_path / "studio.sqlite3", lost)
     for _ in range(2):

@@ -28,3 +28,4 @@ api-studio-other-batch = Diese Kennung gehört einer Charge mit anderem Rezept, 
 api-studio-other-sheet = Der Server rechnet ein anderes Blatt als der Fragende. Seite neu laden und Rezept neu lesen. Dann die Charge neu beginnen.
 api-studio-no-parquet = Dieser Server schreibt kein Parquet. { $extra } installieren oder { $csv } nehmen.
 api-studio-no-variant = Das ist keine Variante dieses Rezepts. Die Versuche neu laden.
+api-studio-after = Diese Charge steht nicht in der Liste. Frag die erste Seite an.

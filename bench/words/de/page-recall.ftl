@@ -3,6 +3,7 @@
 page-recall-rehearsal = Übung: Nichts wird zurückgerufen.
 page-recall-found = { $found } von { $made } Stück gefunden: { $share } %
 page-recall-unknown = { $count } Stück abgegangen, ohne Abnehmer.
+page-recall-shown = { $here } von { $all } Chargen.
 page-recall-none = In keiner Charge ist etwas davon.
 page-recall-made = { $count } gemacht
 page-recall-uncounted = noch nicht gezählt

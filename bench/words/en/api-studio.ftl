@@ -28,3 +28,4 @@ api-studio-other-batch = This id belongs to a batch of another recipe, size or k
 api-studio-other-sheet = The server makes another sheet of this than the asker did. Reload the page and read the recipe again. Then begin the batch again.
 api-studio-no-parquet = This server writes no Parquet. Install { $extra }, or ask for { $csv }.
 api-studio-no-variant = That is no variant of this recipe. Read its trials again.
+api-studio-after = That batch is not in this list. Ask for the first page.

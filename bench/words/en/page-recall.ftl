@@ -6,6 +6,7 @@ page-recall-unknown = { $count ->
     [one] { $count } piece left, and no outlet is named.
    *[other] { $count } pieces left, and no outlet is named.
 }
+page-recall-shown = { $here } of { $all } batches.
 page-recall-none = No batch has any of it.
 page-recall-made = { $count } made
 page-recall-uncounted = not counted yet
