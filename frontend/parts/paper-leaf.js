@@ -1,5 +1,6 @@
 // A plan drawn for paper: black on white, boxes to tick, room to write. It is worked from at the
 // bench when there is no phone, so a caution stands before its step and a weight is what is largest.
+// A part says each caution once, with a number; where it holds again that number stands.
 //
 //   paperLeaf(plan, code)      // code: the recipe's QR as an element, or null
 
@@ -11,6 +12,8 @@ import { waitWords } from "./paper-plan.js";
 import { say, sayAll } from "../words.js";
 /** @import { Child } from "../../types/dom" */
 /** @import { PaperPart, PaperPlan, PaperRow, PaperStep } from "./paper-plan.js" */
+
+/** @typedef {{cautions: Map<string, number>, heads: string}} Said what a part has said already: cautions, by number; heads */
 
 const MOST_BOXES = 60; // more pieces than this are counted in fives
 const TRIES = 5;
@@ -48,23 +51,30 @@ export function paperLeaf(plan, code) {
           plan.warnings.map((text) => h("li", {}, text)),
         )
       : null,
-    plan.totals.length ? totals(plan.totals) : null,
-    plan.parts.map((part) => drawPart(part, plan.columns)),
     h(
-      "section",
-      { class: "paper-end" },
-      h("h2", {}, say("page-paper-end")),
-      p(
-        blank(say("page-paper-good")),
-        blank(say("page-paper-small")),
-        blank(say("page-paper-spoiled")),
-        blank(say("page-paper-finished")),
-      ),
-      h("h3", {}, say("page-paper-notes")),
-      Array.from({ length: 6 }, () => h("div", { class: "rule" })),
+      "div",
+      { class: "paper-columns" },
+      plan.totals.length ? totals(plan.totals) : null,
+      plan.parts.map((part) => drawPart(part, plan.columns)),
+      paperEnd(),
     ),
   );
 }
+
+const paperEnd = () =>
+  h(
+    "section",
+    { class: "paper-end" },
+    h("h2", {}, say("page-paper-end")),
+    p(
+      blank(say("page-paper-good")),
+      blank(say("page-paper-small")),
+      blank(say("page-paper-spoiled")),
+      blank(say("page-paper-finished")),
+    ),
+    h("h3", {}, say("page-paper-notes")),
+    Array.from({ length: 6 }, () => h("div", { class: "rule" })),
+  );
 
 /** @param {PaperPlan["totals"]} rows */
 function totals(rows) {
@@ -95,6 +105,8 @@ function totals(rows) {
 
 /** @param {PaperPart} part @param {PaperPlan["columns"]} columns */
 function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
+  /** @type {Said} */
+  const said = { cautions: new Map(), heads: "" };
   return h(
     "section",
     { class: "paper-part" },
@@ -106,36 +118,57 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
       count ? h("span", {}, `\u00d7 ${count}`) : null,
     ),
     h("p", { class: "paper-note" }, facts.filter(Boolean).join("; ")),
-    loose.length ? table(loose, columns, say("page-paper-loose", { part: name })) : null,
+    loose.length ? table(loose, columns, say("page-paper-loose", { part: name }), said) : null,
     rounds.flatMap((round) => [
       round.name ? h("h3", { class: "paper-round" }, round.name) : null,
       h(
         "ol",
         {},
-        round.steps.map((step) => drawStep(step, columns)),
+        round.steps.map((step) => drawStep(step, columns, said)),
       ),
     ]),
   );
 }
 
-/** @param {PaperStep} step @param {PaperPlan["columns"]} columns */
-function drawStep(step, columns) {
+/**
+ * The cautions of a step that its part says here first, each with its number; and the numbers of those it said before.
+ * @param {PaperStep} step @param {Said} said
+ */
+function cautionsIn(step, { cautions }) {
+  const all = [...new Set(step.cautions)];
+  const again = all.flatMap((caution) => cautions.get(caution) ?? []);
+  const first = all.filter((caution) => !cautions.has(caution));
+  for (const caution of first) cautions.set(caution, cautions.size + 1);
+  return {
+    first: first.map((caution) =>
+      h("p", { class: "paper-caution" }, h("b", {}, String(cautions.get(caution))), ` ${caution}`),
+    ),
+    again: again.length
+      ? say("page-paper-again", { count: again.length, numbers: sayAll(again.map(String)) })
+      : "",
+  };
+}
+
+/** @param {PaperStep} step @param {PaperPlan["columns"]} columns @param {Said} said */
+function drawStep(step, columns, said) {
+  const { first, again } = cautionsIn(step, said);
   return h(
     "li",
     { class: "paper-step" },
-    [...new Set(step.cautions)].map((caution) => h("p", { class: "paper-caution" }, caution)),
+    first,
     h(
       "h3",
       { class: "paper-title" },
       box(),
       step.title,
+      again ? h("small", { class: "paper-mark" }, again) : null,
       step.optional ? h("small", {}, say("page-paper-optional")) : null,
       step.about_ms ? h("small", {}, say("page-paper-about", { length: span(step.about_ms) })) : null,
     ),
     step.window ? h("p", { class: "paper-within" }, withinWords(step.window, step.from)) : null,
     step.says ? p(step.says) : null,
     step.ways.map((way) => p(box(), h("b", {}, way.name), way.says ? `: ${way.says}` : "")),
-    step.rows.length ? table(step.rows, columns, step.title) : null,
+    step.rows.length ? table(step.rows, columns, step.title, said) : null,
     BENEATH.find(([is]) => is(step))?.[1](step) ?? null,
     step.tools.length
       ? h("p", { class: "paper-note" }, say("page-paper-tools", { tools: step.tools.join(", ") }))
@@ -211,41 +244,54 @@ const BENEATH = [
   ],
 ];
 
-/** @param {readonly PaperRow[]} rows @param {PaperPlan["columns"]} columns @param {string} caption */
-function table(rows, [amounts, second, third], caption) {
+/**
+ * Heads that the part's table before had are not said again, nor for each row where all are weighed.
+ * @param {readonly PaperRow[]} rows @param {PaperPlan["columns"]} columns @param {string} caption @param {Said} said
+ */
+function table(rows, [amounts, second, third], caption, said) {
   const columns = [amounts, rows.some(({ reads }) => reads) ? second : "", third];
-  return h(
-    "table",
-    { class: "paper-table" },
-    h("caption", { class: "unseen" }, caption),
+  const heads = columns.join();
+  const isSaid = said.heads === heads;
+  said.heads = heads;
+  const [{ on: where }] = rows;
+  const inOne = rows.length > 1 && where && rows.every(({ on }) => on === where);
+  return [
+    inOne ? h("p", { class: "paper-note" }, where) : null,
     h(
-      "thead",
-      {},
+      "table",
+      { class: "paper-table" },
+      h("caption", { class: "unseen" }, caption),
       h(
-        "tr",
-        {},
-        h("th", { scope: "col" }, h("span", { class: "unseen" }, say("page-paper-ingredient"))),
-        columns.filter(Boolean).map((name) => h("th", { scope: "col" }, name)),
-      ),
-    ),
-    h(
-      "tbody",
-      {},
-      rows.map(({ name, amount, reads, on, note }) =>
+        "thead",
+        { class: isSaid ? "said" : null },
         h(
           "tr",
           {},
-          h(
-            "th",
-            { scope: "row" },
-            box(),
-            h("span", {}, name, on ? h("small", {}, on) : null, note ? h("small", {}, note) : null),
-          ),
-          h("td", { class: reads && columns[2] ? null : "paper-main" }, amount),
-          columns[1] ? h("td", { class: reads && columns[2] ? "paper-main" : null }, reads) : null,
-          columns[2] ? h("td", { class: "write" }) : null,
+          h("th", { scope: "col" }, h("span", { class: "unseen" }, say("page-paper-ingredient"))),
+          columns.filter(Boolean).map((name) => h("th", { scope: "col" }, name)),
         ),
       ),
+      h(
+        "tbody",
+        {},
+        rows.map((row) => drawRow(inOne ? { ...row, on: "" } : row, columns)),
+      ),
     ),
-  );
+  ];
 }
+
+/** @param {PaperRow} row @param {readonly string[]} columns */
+const drawRow = ({ name, amount, reads, on, note }, columns) =>
+  h(
+    "tr",
+    {},
+    h(
+      "th",
+      { scope: "row" },
+      box(),
+      h("span", {}, name, on ? h("small", {}, on) : null, note ? h("small", {}, note) : null),
+    ),
+    h("td", { class: reads && columns[2] ? null : "paper-main" }, amount),
+    columns[1] ? h("td", { class: reads && columns[2] ? "paper-main" : null }, reads) : null,
+    columns[2] ? h("td", { class: "write" }) : null,
+  );

@@ -27,6 +27,7 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 
 POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 THREE_PARTS = "Pressed fizzing base"
+OWN_WORDS = {"title", "says", "look_for", "ask", "not_yet", "too_far", "test", "stake", "again"}
 
 
 @pytest.fixture(scope="module")
@@ -106,6 +107,27 @@ def walked(sheet: dict[str, Any]) -> dict[str, str]:
     return reads
 
 
+def own_words(step: dict[str, Any]) -> Iterator[str]:
+    """All that a recipe's maker wrote of a step, wherever in it: what the bench says of it too."""
+    for name, value in step.items():
+        if name in OWN_WORDS and value:
+            yield value
+        elif name == "ways":
+            yield from (said for way in value for said in (way["name"], way["says"]) if said)
+        elif name == "window" and value:
+            yield from filter(None, [value["stake"]])
+
+
+def test_a_card_a_sheet_and_a_record_take_few_pages(desk: Page, demo: Server) -> None:
+    """The three-part card, a sheet of it, and the record of the demo's finished batch: they hang beside the bowl."""
+    recipe = recipe_of(demo)["id"]
+    (record,) = call(demo, "GET", "runs?open=false")["runs"]
+    for address, most in ((f"card/{recipe}", 3), (f"card/{recipe}/14", 4), (f"record/{record['id']}", 4)):
+        go(desk, f"#/{address}")
+        expect(desk.locator(".paper, .record .facts").first).to_be_visible()
+        assert len(PdfReader(io.BytesIO(desk.pdf(format="A4"))).pages) <= most, address
+
+
 def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: Server) -> None:
     recipe = recipe_of(demo)
     sheet = call(demo, "POST", f"recipes/{recipe['id']}/sheet", {"by": "pieces", "pieces": 14})["sheet"]
@@ -122,11 +144,14 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
         assert sides == pytest.approx(points, abs=2), paper
         for line in weighed:
             weight = reading(line["mg"], Division(line["division_mg"]))
-            row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
+            row = rf"{re.escape(line['name'])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
             assert re.search(row, text), f"{paper}, {line['id']}: {weight}, {readings[line['id']]}"
+            assert scales[line["scale"]] in text, paper
         for step in sheet["steps"]:
-            for said in (step["title"], *cautions_of(step)):
-                assert said in text, (paper, said)
+            for said in (*own_words(step), *cautions_of(step)):
+                assert re.sub(r"\s+", " ", said) in text, (paper, said)
+        for tool in {tool for step in sheet["steps"] for tool in step["tools"]}:
+            assert tool in text, (paper, tool)
         assert {"began", "ended", "lot", "Notes"} <= set(text.split()), paper
         assert "Sheet for so many" not in text and "Print" not in text.split(), paper
     scrub = next(each for each in call(demo, "GET", "recipes")["recipes"] if "scrub" in each["title"].lower())
@@ -160,6 +185,12 @@ def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server) ->
 def test_a_caution_stands_before_its_step(desk: Page, demo: Server) -> None:
     go(desk, f"#/card/{recipe_of(demo)['id']}/14")
     steps = desk.locator(".paper-step:has(.paper-caution)")
+    numbered = desk.locator(".paper-part").first.locator(".paper-caution").all_inner_texts()
+    assert [each.split()[0] for each in numbered] == [str(place + 1) for place in range(len(numbered))]
+    assert len({each.partition(" ")[2] for each in numbered}) == len(
+        numbered
+    )  # each once; then by its number
+    expect(desk.locator(".paper-mark").first).to_contain_text("caution 1")
     expect(steps).not_to_have_count(0)
 
     order = steps.evaluate_all("steps => steps.map(step => [...step.children].map(child => child.className))")

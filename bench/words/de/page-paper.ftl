@@ -97,3 +97,7 @@ page-paper-parts = { $count ->
    *[other] { $count } Teile
 }
 page-paper-or = Oder { $name }.
+page-paper-again = { $count ->
+    [one] Hinweis { $numbers }
+   *[other] Hinweise { $numbers }
+}

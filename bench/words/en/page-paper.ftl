@@ -100,3 +100,7 @@ page-paper-parts = { $count ->
    *[other] { $count } parts
 }
 page-paper-or = Or { $name }.
+page-paper-again = { $count ->
+    [one] caution { $numbers }
+   *[other] cautions { $numbers }
+}
