@@ -97,7 +97,7 @@ def reading(mg: int, division: Division) -> str:
     places = 4
     while places and division.uoz % ten_to(7 - places) == 0:
         places -= 1
-    return f"{_decimals(_ounces(mg, places), places)} oz"
+    return f"{decimal(_ounces(mg, places), places)} oz"
 
 
 def mass(mg: int, fineness_mg: int) -> str:
@@ -108,7 +108,7 @@ def mass(mg: int, fineness_mg: int) -> str:
     tenths = _ounces(abs(mg), 1)
     if tenths < 160:
         places = next(places for finest, places in _OUNCE_PLACES if fineness_mg >= finest)
-        return f"{_decimals(_ounces(mg, places), places)} oz"
+        return f"{decimal(_ounces(mg, places), places)} oz"
     pounds, rest = divmod(tenths, 160)
     sign = "-" if mg < 0 else ""
     return f"{sign}{pounds} lb {_no_longer(rest, 1)} oz" if rest else f"{sign}{pounds} lb"
@@ -121,7 +121,7 @@ def _in_grams(mg: int, division_mg: int) -> str:
     while step > 1 and division_mg % step:
         step //= 10
         decimals += 1
-    return f"{_decimals(half_even(mg, step), decimals)} g"
+    return f"{decimal(half_even(mg, step), decimals)} g"
 
 
 def _ounces(mg: int, places: int) -> int:
@@ -129,7 +129,7 @@ def _ounces(mg: int, places: int) -> int:
     return half_even(mg * OUNCE[1], ten_to(6 - places) * OUNCE[0])
 
 
-def _decimals(shown: int, places: int) -> str:
+def decimal(shown: int, places: int) -> str:
     """Tenths, hundredths … in decimals: (235, 2) is "2.35"."""
     whole, rest = divmod(abs(shown), _TENS[places])
     sign = "-" if shown < 0 else ""
@@ -138,7 +138,7 @@ def _decimals(shown: int, places: int) -> str:
 
 def per_cent(numerator: int, denominator: int) -> str:
     """A share in per cent with one decimal: "33.3 %"; of nothing, "0.0 %"."""
-    return f"{_decimals(half_even(1000 * numerator, denominator) if denominator else 0, 1)} %"
+    return f"{decimal(half_even(1000 * numerator, denominator) if denominator else 0, 1)} %"
 
 
 def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
@@ -152,7 +152,7 @@ def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
 
 def _share_text(numerator: int, denominator: int, decimals: int) -> str:
     shown = half_even(100 * _TENS[decimals] * numerator, denominator) if denominator else 0
-    return f"{_decimals(shown, decimals)} %"
+    return f"{decimal(shown, decimals)} %"
 
 
 def times(numerator: int, denominator: int) -> str:
@@ -167,7 +167,7 @@ def more_by(numerator: int, denominator: int) -> str:
 
 def _no_longer(shown: int, places: int) -> str:
     """Tenths, hundredths … in decimals without the noughts at their end."""
-    return _decimals(shown, places).rstrip("0").rstrip(point())
+    return decimal(shown, places).rstrip("0").rstrip(point())
 
 
 def span(ms: int) -> str:
@@ -189,7 +189,7 @@ def temperature(mk: int) -> str:
         return f"{_no_longer(mk, 3)} °C"
     places = 1 if mk % 1000 else 0
     shown = half_even(mk * 9 * _TENS[places], 5000) + 32 * _TENS[places]
-    return f"{_decimals(shown, places)} °F"
+    return f"{decimal(shown, places)} °F"
 
 
 def warmer(mk: int) -> str:

@@ -16,9 +16,10 @@ from bench.sheet_words import (
 )
 from bench.steps import by_hand, counts_pieces, divides, heats, is_judged, puts_in, runs_by_itself
 from bench.weighing import reads_in
-from bench.whole import Division, mass, reading, share_out, span, temperature, to_division
+from bench.whole import Division, decimal, half_even, mass, reading, share_out, span, temperature, to_division
 from bench.words import say, say_all
 
+FINE_MG = 100_000  # an ingredient's total of less is said in hundredths
 LEAST_WHOLE_MG = 10_000  # a part of less is said in tenths
 
 
@@ -32,7 +33,10 @@ def sheet_text(sheet: Sheet) -> str:
     ]
     scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}
     lines = {line["id"]: line for line in sheet["lines"]}
-    portions = _portions(sheet, lines, scales)
+    bowls = _Bowls(sheet, lines)
+    on = {vessel["id"]: scales.get(vessel["scale"] or "") for vessel in sheet["vessels"]}
+    titles = {step["id"]: step["title"] for step in sheet["steps"]}
+    out += [say("sheet-text-fetch"), *(f"   [ ] {row}" for row in _totals(sheet)), ""]
     names = {component["id"]: part_name(component) for component in sheet["components"]}
     for component in sheet["components"]:
         out += _about(component)
@@ -44,8 +48,11 @@ def sheet_text(sheet: Sheet) -> str:
                 )
             for step in sheet["steps"]:
                 if step["component"] == component["id"] and step["round"] == each["round"]:
-                    out += _step(sheet, step, lines, scales)
-                    out += [f"       {row}" for row in portions.get(step["id"], [])]
+                    out += _step(sheet, step, _rows(step, lines, scales, bowls), titles)
+                    out += [
+                        f"       {name:<36} {_shown(mg, on[vessel]):>12}"
+                        for name, mg, vessel in bowls.portions.get(step["id"], [])
+                    ]
             loose = [line for line in _loose(sheet, component) if line["round"] == each["round"]]
             if loose:
                 out.append("   " + say("sheet-text-loose"))
@@ -65,32 +72,42 @@ def _loose(sheet: Sheet, component: SheetComponent) -> list[SheetLine]:
     return [line for line in sheet["lines"] if line["component"] == component["id"] and line["step"] is None]
 
 
-def _portions(
-    sheet: Sheet, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale]
-) -> dict[StepKey, list[str]]:
-    """What each portion of a bowl that is divided weighs, by what the sheet puts in; the last one stays."""
-    held = {vessel["id"]: 0 for vessel in sheet["vessels"]}
-    on = {vessel["id"]: scales.get(vessel["scale"] or "") for vessel in sheet["vessels"]}
-    told: dict[StepKey, list[str]] = {}
-    for step in sheet["steps"]:
-        if puts_in(step):
-            held[step["vessel"]] += sum(
-                lines[key]["mg"] or lines[key]["about_mg"] or 0 for key in step["lines"]
-            )
-        elif by_hand(step):
-            for vessel in step["tips"]:
-                held[step["into"]] += held[vessel]
-                held[vessel] = 0
-        elif divides(step):
-            shares = share_out(held[step["vessel"]], [portion["share"] for portion in step["portions"]])
-            held[step["vessel"]] = 0
-            for portion, mg in zip(step["portions"], shares, strict=True):
-                held[portion["vessel"]] += mg
-            told[step["id"]] = [
-                f"{portion['name']:<36} {_shown(mg, on[portion['vessel']]):>12}"
-                for portion, mg in zip(step["portions"], shares, strict=True)
-            ]
-    return told
+class _Bowls:
+    """What is in each vessel as the steps go on: what the scale will read, and what each portion weighs."""
+
+    def __init__(self, sheet: Sheet, lines: dict[LineKey, SheetLine]) -> None:
+        self._sheet, self._lines = sheet, lines
+        self._held = {vessel["id"]: 0 for vessel in sheet["vessels"]}
+        self._zero = dict(self._held)
+        self.reads: dict[LineKey, int] = {}  # in mg, where not just what goes in
+        self.portions: dict[StepKey, list[tuple[str, int, Id]]] = {}  # the last one stays in its bowl
+        for step in sheet["steps"]:
+            if puts_in(step):
+                for key in step["lines"]:
+                    self._put(lines[key], step["vessel"])
+            elif by_hand(step):
+                for vessel in step["tips"]:
+                    self._held[step["into"]] += self._held[vessel]
+                    self._held[vessel] = self._zero[vessel] = 0
+            elif divides(step):
+                shares = share_out(
+                    self._held[step["vessel"]], [portion["share"] for portion in step["portions"]]
+                )
+                self._held[step["vessel"]] = 0
+                for portion, mg in zip(step["portions"], shares, strict=True):
+                    self._held[portion["vessel"]] += mg
+                    self._zero[portion["vessel"]] += mg
+                    self.portions.setdefault(step["id"], []).append((portion["name"], mg, portion["vessel"]))
+
+    def _put(self, line: SheetLine, vessel: Id) -> None:
+        mg = line["mg"]
+        if mg is not None and not line["cup"]:
+            if self._sheet["size"]["weigh"] == "tare":
+                self._zero[vessel] = self._held[vessel]
+            reads = self._held[vessel] - self._zero[vessel] + mg
+            if reads != mg:
+                self.reads[line["id"]] = reads
+        self._held[vessel] += mg if mg is not None else line["about_mg"] or 0
 
 
 def _shown(mg: int, scale: Scale | None) -> str:
@@ -114,18 +131,46 @@ def _about(component: SheetComponent) -> list[str]:
     return out
 
 
-def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale]) -> list[str]:
-    out = [f"   [ ] {step['title']}"]
+def _totals(sheet: Sheet) -> list[str]:
+    """Each ingredient's amount in the whole batch."""
+    found = []
+    for each in sheet["ingredients"]:
+        if each["mg"]:
+            much = mass(each["mg"], 10 if each["mg"] < FINE_MG else 1000)
+        elif each["nl"]:
+            much = f"{decimal(half_even(each['nl'], 100_000), 1)} ml"
+        else:
+            much = str(each["count"]) if each["count"] else say("prompting-to-texture")
+        found.append(f"{each['name']:<36} {much:>12}")
+    return found
+
+
+def _rows(step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale], bowls: _Bowls) -> list[str]:
+    if not puts_in(step):
+        return []
+    return [row for key in step["lines"] for row in _line(lines[key], scales, bowls.reads.get(key))]
+
+
+def _step(sheet: Sheet, step: Step, rows: list[str], titles: dict[StepKey, str]) -> list[str]:
+    about = say("sheet-text-takes", span=span(step["about_ms"])) if by_hand(step) and step["about_ms"] else ""
+    optional = say("sheet-text-optional") if step["optional"] else ""
+    out = ["  ".join(filter(None, (f"   [ ] {step['title']}", about, optional)))]
     out += [f"       ! {caution}" for caution in once(cautions_of(step))]
     if step["says"]:
         out.append(f"       {step['says']}")
     if step["tools"]:
         out.append("       " + say("sheet-text-tools", tools=say_all(step["tools"])))
-    out += [f"       {each}" for each in _own(sheet, step, lines, scales)]
+    out += [f"       {each}" for each in (*rows, *_own(sheet, step))]
     out += [f"       ( ) {_way(way)}" for way in step["ways"]]
     if step["window"]:
-        within = span(step["window"]["latest_ms"])
-        out.append("       " + say("sheet-text-within", span=within, stake=step["window"]["stake"]))
+        within, stake = span(step["window"]["latest_ms"]), step["window"]["stake"]
+        after = say_all([titles[key] for key in step["window"]["from"] if key in titles])
+        said = (
+            say("sheet-text-within-of", span=within, steps=after, stake=stake)
+            if after
+            else say("sheet-text-within", span=within, stake=stake)
+        )
+        out.append(f"       {said}")
     return out
 
 
@@ -133,10 +178,8 @@ def _way(way: SheetWay) -> str:
     return f"{way['name']}: {way['says']}" if way["says"] else way["name"]
 
 
-def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale]) -> list[str]:
+def _own(sheet: Sheet, step: Step) -> list[str]:
     """What only a step of its kind says."""
-    if puts_in(step):
-        return [row for key in step["lines"] for row in _line(lines[key], scales)]
     if heats(step):
         bursts = ", ".join(span(burst["ms"]) for burst in step["bursts"])
         told = (
@@ -157,13 +200,16 @@ def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict
             return [say("sheet-text-wait", word=word, earliest=earliest, usual=usual), *test]
         latest = span(step["latest_ms"])
         told = say("sheet-text-wait-latest", word=word, earliest=earliest, usual=usual, latest=latest)
-        return [told, *test]
+        stake = [say("sheet-text-latest", stake=step["stake"])] if step["stake"] else []
+        return [told, *test, *stake]
     if counts_pieces(step):
-        return [say("sheet-text-to-make", count=step["count"]) + " " + "_ " * min(step["count"], 30)]
+        again = [say("sheet-text-after-each", again=step["again"])] if step["again"] else []
+        return [*again, say("sheet-text-to-make", count=step["count"]) + " " + "_ " * min(step["count"], 30)]
     return []
 
 
-def _line(line: SheetLine, scales: dict[Id, Scale]) -> list[str]:
+def _line(line: SheetLine, scales: dict[Id, Scale], reads: int | None = None) -> list[str]:
+    """What goes in, and on which scale; what that reads, where it reads another figure."""
     if line["mg"] is None:
         count = (
             say("prompting-to-texture")
@@ -179,6 +225,10 @@ def _line(line: SheetLine, scales: dict[Id, Scale]) -> list[str]:
         on = say("sheet-text-small-cup", scale=named) if line["cup"] else named
         spoons = spoons_words(line["by_spoon"])
         by_spoon = say("sheet-text-by-spoon", spoons=spoons) if spoons else ""
-        out = [f"{line['name']:<36} {_shown(line['mg'], scale):>12}  {on} {by_spoon}".rstrip()]
+        told = say("sheet-text-reads", reading=_shown(reads, scale)) if reads else ""
+        rest = "  ".join(filter(None, (on, told, by_spoon)))
+        out = [f"{line['name']:<36} {_shown(line['mg'], scale):>12}  {rest}".rstrip()]
     meant = line["instead_of"]
-    return [*out, "  " + say("sheet-instead-of", name=meant)] if meant else out
+    out += ["  " + say("sheet-instead-of", name=meant)] if meant else []
+    out += [f"  {line['note']}"] if line["note"] else []
+    return out + ([f"  {say('sheet-text-optional')}"] if line["optional"] else [])

@@ -153,6 +153,7 @@ export const goOn = (here, all, ask) =>
   h(
     "p",
     { class: "no-print" },
-    `${say("page-recall-shown", { here, all })} `,
+    say("page-recall-shown", { here, all }),
+    " ",
     h("button", { type: "button", class: "quiet", onclick: ask }, say("page-find-more")),
   );

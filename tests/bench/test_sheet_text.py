@@ -60,6 +60,26 @@ def test_ways_tools_tests_and_what_is_too_far_are_on_it():
     assert any(step.get("too_far") for step in sheet["steps"])
 
 
+def test_it_says_all_that_the_printed_page_says():
+    """What goes in and what the scale reads then, what to fetch, and every word of the maker's of a step."""
+    sheet, text = printed(8)
+    flat = " ".join(text.split())
+
+    for step in sheet["steps"]:
+        window = step["window"]
+        wanted = [
+            step["title"],
+            step["says"],
+            step.get("stake"),
+            step.get("again"),
+            window and window["stake"],
+        ]
+        assert all(" ".join(each.split()) in flat for each in wanted if each), step["id"]
+    assert re.search(r"Citric acid, anhydrous +([0-9]+) g +Bench scale +scale reads [0-9]+ g", text)
+    fetched = text.partition("To fetch")[2].partition("\n\n")[0]
+    assert all(each["name"] in fetched for each in sheet["ingredients"])
+
+
 def test_drops_say_about_what_they_weigh():
     told = sheet_text(
         sheet_of(make_recipe("185 drops", "100 g", ingredients={"i0": {"name": "Oil", "density": OIL}}))
