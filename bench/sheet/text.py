@@ -37,7 +37,6 @@ def sheet_text(sheet: Sheet) -> str:
     on = {vessel["id"]: scales.get(vessel["scale"] or "") for vessel in sheet["vessels"]}
     titles = {step["id"]: step["title"] for step in sheet["steps"]}
     out += [say("sheet-text-fetch"), *(f"   [ ] {row}" for row in _totals(sheet)), ""]
-    names = {component["id"]: part_name(component) for component in sheet["components"]}
     for component in sheet["components"]:
         out += _about(component)
         for each in component["rounds"]:
@@ -58,13 +57,18 @@ def sheet_text(sheet: Sheet) -> str:
                 out.append("   " + say("sheet-text-loose"))
                 out += [f"       {row}" for line in loose for row in _line(line, scales)]
         out.append("")
-    if sheet["warnings"]:
-        out.append(say("sheet-text-warnings"))
-        for warning in sheet["warnings"]:
-            about = names.get(warning["where"])
-            out.append(f"   {about}: {warning_words(warning)}" if about else f"   {warning_words(warning)}")
-        out.append("")
-    return "\n".join(out)
+    return "\n".join(out + _warnings(sheet))
+
+
+def _warnings(sheet: Sheet) -> list[str]:
+    if not sheet["warnings"]:
+        return []
+    names = {component["id"]: part_name(component) for component in sheet["components"]}
+    out = [say("sheet-text-warnings")]
+    for warning in sheet["warnings"]:
+        about = names.get(warning["where"])
+        out.append(f"   {about}: {warning_words(warning)}" if about else f"   {warning_words(warning)}")
+    return [*out, ""]
 
 
 def _loose(sheet: Sheet, component: SheetComponent) -> list[SheetLine]:

@@ -13,7 +13,7 @@ import { say, sayAll } from "../words.js";
 /** @import { Child } from "../../types/dom" */
 /** @import { PaperPart, PaperPlan, PaperRow, PaperStep } from "./paper-plan.js" */
 
-/** @typedef {{cautions: Map<string, number>, heads: string}} Said what a part has said already: cautions, by number; heads */
+/** What a part has said already. @typedef {{cautions: Map<string, number>, heads: string}} Said */
 
 const MOST_BOXES = 60; // more pieces than this are counted in fives
 const TRIES = 5;

@@ -148,7 +148,10 @@ export const papersWords = (papers) =>
       })
     : "";
 
-/** How much of a list of batches is here, and what asks for more. @param {number} here @param {number} all @param {() => void} ask */
+/**
+ * How much of a list of batches is here, and what asks for more.
+ * @param {number} here @param {number} all @param {() => void} ask
+ */
 export const goOn = (here, all, ask) =>
   h(
     "p",

@@ -78,7 +78,8 @@ export class ShelfScreen extends HTMLElement {
     this.#seen = seen;
     this.#write();
     if (isFirst) find(this, "details[open]")?.scrollIntoView({ block: "nearest" });
-    for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot, after: null }); // it may have gone somewhere since
+    // It may have gone somewhere since.
+    for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot, after: null });
   }
 
   /** @param {string} text */
