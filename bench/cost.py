@@ -8,6 +8,7 @@ piece of the settings is not added.
 """
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 from bench.money import money_text, read_money
@@ -152,15 +153,16 @@ def _paid(lot: ShelfLot, use: RecordLot, without_tax: bool) -> tuple[str, Fracti
 
 def whole_price(price: PriceBody, without_tax: bool) -> Fraction:
     """A price with its delivery, and with or without its tax, as the maker reckons."""
-    amount = Fraction(price["amount"]) + Fraction(price.get("delivery", "0"))
     tax = price.get("tax")
-    if tax:
-        with_tax = 1 + Fraction(tax["percent"]) / 100
-        if tax["included"] and without_tax:
-            amount /= with_tax
-        if not tax["included"] and not without_tax:
-            amount *= with_tax
-    return amount
+    percent = tax["percent"] if tax and tax["included"] == without_tax else "0"
+    return _whole(price["amount"], price.get("delivery", "0"), percent, without_tax)
+
+
+@lru_cache(maxsize=1024)
+def _whole(amount: str, delivery: str, percent: str, without_tax: bool) -> Fraction:
+    """With its delivery, and with this tax or without it. A table over all batches asks for the same lots again."""
+    paid, with_tax = Fraction(amount) + Fraction(delivery), 1 + Fraction(percent) / 100
+    return paid / with_tax if without_tax else paid * with_tax
 
 
 class _Parts:

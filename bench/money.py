@@ -5,6 +5,7 @@ only door to it, and it is imported when first used.
 """
 
 from fractions import Fraction
+from functools import lru_cache
 
 from bench.entries import is_decimal
 from bench.errors import SettingError
@@ -27,6 +28,7 @@ def places_of(currency: str) -> int:
     return places
 
 
+@lru_cache(maxsize=512)
 def read_money(written: str, where: str) -> Fraction:
     """A decimal as text, "12.50", exactly; SettingError when it is not one."""
     if not is_decimal(written):

@@ -29,7 +29,7 @@ SLOWDOWN = 4
 LISTED = {
     "the first page of runs": "/runs?page_size=10",
     "the last page of runs": "/runs?page_size=10&page={last}",
-    "the first page of figures": "/figures?page_size=30",
+    "the first page of figures": "/figures?page_size=10",
     "the last page of figures": "/figures?page_size=10&page={last}",
     "the figures of each recipe": "/figures/by-recipe",
     "a page of lots": "/lots?page_size=20",
