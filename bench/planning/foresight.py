@@ -216,7 +216,7 @@ class _Choice:
         """What to begin, or to rest for, where a few minutes past the bench hours end a state that is open: all it
         asks is kept, or less is lost than if it were left."""
         day = self.day
-        last = next((each for each in reversed(day.hours[self.maker]) if each[0] <= day.now), None)
+        last = self._last_stretch()
         if last is None or not self.may_stay or not day.at_stake:
             return None
         closes = last[1]
@@ -234,18 +234,30 @@ class _Choice:
         by = day.now + day.takes[index] - closes
         if by > 0 and index not in day.at_stake:
             return None
-        return {**said, "why": {"kind": "stay", "by_ms": by, "closes_at": closes}} if by > 0 else said
+        stays = by > 0 and last[0] < closes
+        return {**said, "why": {"kind": "stay", "by_ms": by, "closes_at": closes}} if stays else said
+
+    def _last_stretch(self) -> Stretch | None:
+        """The stretch of the bench hours that began last; for hands that worked where there are none, the moment
+        when they last did: who opened a state there is at the bench."""
+        day = self.day
+        last = next((each for each in reversed(day.hours[self.maker]) if each[0] <= day.now), None)
+        worked = [
+            end
+            for index, end in enumerate(day.end)
+            if day.hands[index] and end is not None and end <= day.now
+        ]
+        if worked and (last is None or max(worked) >= last[1] + STAYED_MS):
+            return [max(worked), max(worked)]
+        return last
 
     def _going_at(self, last: Stretch, goes: int) -> "_Choice":
         """The same with one stretch of the bench hours made longer, into the next where the break is as short."""
         day = self.day
         own = day.hours[self.maker]
         closes = max([goes, *(each[1] for each in own if last[0] < each[0] < goes)])
-        hours = [
-            [last[0], closes] if each is last else each
-            for each in own
-            if each is last or each[0] >= goes or each[1] <= last[0]
-        ]
+        others = [each for each in own if each is not last and (each[0] >= goes or each[1] <= last[0])]
+        hours = sorted([[last[0], closes], *others])
         makers: list[MakerHours] = [
             {**maker, "hours": hours} if place == self.maker else maker
             for place, maker in enumerate(day.problem["makers"])

@@ -309,7 +309,7 @@ class Choice {
    */
   #stayed() {
     const { now, takes, number, atStake } = this.#day;
-    const last = this.#day.hours[this.#maker].findLast(([opens]) => opens <= now);
+    const last = this.#lastStretch();
     if (!last || !this.#mayStay || !atStake.size) return null;
     const closes = last[1];
     const goes = closes + (now < closes ? STAY_MS : STAYED_MS);
@@ -322,7 +322,22 @@ class Choice {
     const index = number.get(said.step);
     const by = now + takes[index] - closes;
     if (by > 0 && !atStake.has(index)) return null;
-    return by > 0 ? { ...said, why: { kind: "stay", by_ms: by, closes_at: closes } } : said;
+    const stays = by > 0 && last[0] < closes;
+    return stays ? { ...said, why: { kind: "stay", by_ms: by, closes_at: closes } } : said;
+  }
+
+  /**
+   * The stretch of the bench hours that began last; for hands that worked where there are none, the moment when they
+   * last did: who opened a state there is at the bench.
+   * @returns {Busy | undefined}
+   */
+  #lastStretch() {
+    const { now, hours, hands, end } = this.#day;
+    const last = hours[this.#maker].findLast(([opens]) => opens <= now);
+    const worked = Math.max(
+      ...end.flatMap((at, index) => (hands[index] && at !== null && at <= now ? [at] : [])),
+    );
+    return worked >= (last ? last[1] + STAYED_MS : 0) ? [worked, worked] : last;
   }
 
   /**
@@ -334,10 +349,9 @@ class Choice {
     const own = hours[this.#maker];
     const joined = own.filter(([opens]) => last[0] < opens && opens < goes);
     const closes = Math.max(goes, ...joined.map((each) => each[1]));
+    const others = own.filter((each) => each !== last && (each[0] >= goes || each[1] <= last[0]));
     /** @type {Busy[]} */
-    const longer = own
-      .filter((each) => each === last || each[0] >= goes || each[1] <= last[0])
-      .map((each) => (each === last ? [last[0], closes] : each));
+    const longer = [.../** @type {Busy[]} */ ([[last[0], closes]]), ...others].sort((a, b) => a[0] - b[0]);
     const makers = problem.makers.map((maker, place) =>
       place === this.#maker ? { ...maker, hours: longer } : maker,
     );

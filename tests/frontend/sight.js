@@ -92,7 +92,7 @@ function waitsOf({ bench }, others) {
     ...items("window", bench.windows),
     ...items("guide", bench.guides),
   ];
-  return [...own, ...(others ?? []).map((wait) => ({ ...wait, run: "other", run_name: "261128-K2" }))];
+  return [...own, ...(others ?? []).map((wait) => ({ ...wait, run: "other", run_name: "261128-LTHQ2" }))];
 }
 
 /** The longest things that can be undone, and done again, on a sheet. */
@@ -116,7 +116,7 @@ export function draw(moment, others = [], lead = { step: null, says: LEAD }, isU
   const [deed] = deeds;
   const undo = deeds[(drawn += 1) % deeds.length];
   const { sheet, bench } = moment;
-  moment.numbered ??= { ...moment.state, number: "261129-K1" }; // the same state each time: nothing happened in between
+  moment.numbered ??= { ...moment.state, number: "261129-NLHV1" }; // the same state each time: nothing happened in between
   screen.data = {
     run: { id: moment.name, sheet, state: moment.numbered },
     bench,

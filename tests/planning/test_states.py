@@ -287,6 +287,26 @@ def test_who_has_stayed_already_is_not_sent_home_for_half_a_minute() -> None:
     assert next_step(problem, order, closes + 20 * MINUTE)["why"]["kind"] == "closed"
 
 
+@pytest.mark.parametrize("opens", [MONDAY - 10 * HOUR, MONDAY + 10 * HOUR])
+def test_who_opened_a_state_outside_the_bench_hours_is_not_sent_away_from_it(opens: int) -> None:
+    """The butter was melted in the afternoon, and the bench opens at seven in the evening."""
+    tasks = [make_task("melt", 5), make_task("scent", 1), make_task("tip", 2), make_task("wrap", 20)]
+    gaps = [make_gap("melt", "scent"), make_gap("scent", "tip"), over(BACK, "melt", "tip", 15)]
+    hours = [[opens, opens + HOUR], [MONDAY + 20 * HOUR, MONDAY + 22 * HOUR]]
+    problem = done(make_bare(tasks, gaps, hours), "melt", at=MONDAY)
+
+    def then(order: list[str], ms: int) -> tuple[str | None, str]:
+        told = next_step(problem, order, MONDAY + ms)
+        return told["step"], told["why"]["kind"]
+
+    assert then(["wrap", "scent", "tip"], MINUTE) == ("scent", "next")
+    problem = done(problem, "scent", at=MONDAY + 9 * MINUTE)
+    assert then(["wrap", "tip"], 9 * MINUTE) == ("tip", "next")
+    assert then(["wrap", "tip"], 40 * MINUTE)[0] is None, "by then nobody is there"
+    problem = done(problem, "tip", at=MONDAY + 11 * MINUTE)
+    assert then(["wrap"], 11 * MINUTE) == (None, "closed"), "what keeps is left"
+
+
 @pytest.mark.parametrize(("kind", "step"), [(BACK, "scent"), (RUIN, None)])
 def test_what_is_late_at_closing_is_ended_all_the_same_but_nobody_stays_for_what_is_lost(
     kind: Json, step: str | None
