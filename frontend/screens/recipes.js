@@ -86,8 +86,8 @@ function makeParts({ update, look, all, archived, allMade }) {
     parts.archived,
     parts.drafts,
     h("a", { class: "button quiet add-row", href: "#/recipe/new" }, say("page-recipes-write-new")),
-    h("a", { class: "button quiet", href: "#/bring" }, say("page-recipes-bring")),
-    h("a", { class: "button quiet", href: "#/buying" }, say("page-title-buying")),
+    h("a", { class: "button quiet add-row", href: "#/bring" }, say("page-recipes-bring")),
+    h("a", { class: "button quiet add-row", href: "#/buying" }, say("page-title-buying")),
   );
   const made = h(
     "section",
