@@ -59,7 +59,7 @@ def choices(recipe):
     return optional, stand_ins
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(st.data(), st.sampled_from(DEMO_RECIPES), st.integers(1, 60), scales, vessels, moulds)
 def test_any_kit_and_any_choice_give_a_batch_that_can_be_made_or_a_fault_in_words(
     data, name, pieces, scales, vessels, moulds
