@@ -470,6 +470,7 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
             "7 entries",
             "6 notes",
             "1 device",
+            "1 batch in figures",
             "1 bench hours",
             "1 plan",
             "1 planned batch",

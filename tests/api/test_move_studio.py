@@ -111,6 +111,7 @@ def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind:
         "run": 2,
         "entry": 7,
         "run_note": 6,
+        "batch_figures": 1,
         "device": 1,
         "bench_hours": 1,
         "plan": 1,

@@ -80,7 +80,7 @@ BROKEN = f"""() => {{
         if (node.parentElement.getBoundingClientRect().width < 2) continue; // for those who hear it
         for (const {{ 0: word, index }} of node.data.matchAll(/[^\\s\\u2009\\u00ad\\u2013\\u2014()/-]+/g)) {{
             const range = document.createRange();
-            range.setStart(node, index);
+            range.setStart(node, index + (node.data[index - 1] === "\u00ad")); // a hyphen is drawn with what it ends
             range.setEnd(node, index + word.length);
             const lines = new Set([...range.getClientRects()].map(({{ top }}) => Math.round(top)));
             if (lines.size > 1) found.push(word);
@@ -135,7 +135,7 @@ NEXT_DIALOG = """async () => {
 WITH_DIALOGS = ("shelf", "week", "studio", "bench/", "day/", "gather/", "record/", "recipes")
 # What is no word of any language's: units, shares, what the law or a standard names.
 EVERYWHERE = re.compile(
-    r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|PDF|JSON|MB|kB|Bowlside|Net Wt|[0-9a-f]{64})\b"
+    r"\b(?:g|kg|mg|m[lL]|[lL]|oz|lb|h|min|s|d|pH|INCI|EUR|GBP|USD|UTC|CSV|Parquet|PDF|JSON|MB|kB|Bowlside|Net Wt|[0-9a-f]{64})\b"
 )
 DATES = re.compile(
     r"\b(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day|Mon|Tue|Wed|Thu|Fri|Sat|Sun"

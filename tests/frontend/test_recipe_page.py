@@ -594,7 +594,8 @@ def test_the_page_knows_every_field_that_a_recipe_may_have(desk: Page) -> None:
     assert labels and not [each for each in labels if "burst" in each.lower()]  # it is a microwave's alone
     published = RECIPE_SCHEMA["properties"]
     component = published["components"]["items"]["properties"]
-    assert set(tables["recipe"]) | {"format", "ingredients", "components", "assembly"} == set(published)
+    beside = {"format", "ingredients", "components", "assembly", "trial", "written_from"}
+    assert set(tables["recipe"]) | beside == set(published)
     assert set(tables["component"]) | {"id", "lines", "steps"} == set(component)
     assert set(tables["line"]) | {"id", "ingredient", "amount"} == set(
         component["lines"]["items"]["properties"]

@@ -489,6 +489,8 @@ def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_conn
     expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")
 
     page.route("**/api/**", lambda route: route.abort())
+    go(page, "#/")
+    expect(page.locator("recipes-screen")).to_be_visible()
     record_of(page, run)
     expect(cost).to_contain_text("No connection. As of")
     expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")

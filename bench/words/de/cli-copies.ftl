@@ -79,6 +79,10 @@ cli-copies-table-batch-pieces = { $count ->
     [one] { $count } Charge mit Stücken
    *[other] { $count } Chargen mit Stücken
 }
+cli-copies-table-batch-figures = { $count ->
+    [one] { $count } Charge in Zahlen
+   *[other] { $count } Chargen in Zahlen
+}
 cli-copies-table-outlet = { $count ->
     [one] { $count } Abnehmer
    *[other] { $count } Abnehmer

@@ -79,6 +79,10 @@ cli-copies-table-batch-pieces = { $count ->
     [one] { $count } batch of pieces
    *[other] { $count } batches of pieces
 }
+cli-copies-table-batch-figures = { $count ->
+    [one] { $count } batch in figures
+   *[other] { $count } batches in figures
+}
 cli-copies-table-outlet = { $count ->
     [one] { $count } outlet
    *[other] { $count } outlets
