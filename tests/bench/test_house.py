@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import importlib
 import re
 import subprocess
 import sys
@@ -312,3 +313,13 @@ def test_what_is_kept_is_no_link_out_of_the_tree():
     """A set-up that was borrowed by a link would be another's on any other machine."""
     kept = subprocess.run(["git", "ls-files", "--stage"], cwd=ROOT, capture_output=True, text=True).stdout
     assert [line for line in kept.splitlines() if line.startswith("120000")] == []
+
+
+def test_every_module_of_figures_can_be_loaded() -> None:
+    """`make perf` is no test, so what it imports could go without anybody's notice."""
+    from tests.perf.__main__ import MODULES
+
+    there = {path.stem for path in (ROOT / "tests" / "perf").glob("*_figures.py")}
+    assert there == set(MODULES)
+    for module in MODULES:
+        importlib.import_module(f"tests.perf.{module}")

@@ -89,6 +89,15 @@ def part(page: Page, name: str) -> Any:
     return page.get_by_role("region", name=name, exact=True)
 
 
+ALL_SENT = """async () => {
+    const { openStore } = await import("/keep/store.js");
+    const store = await openStore();
+    const { outbox } = await store.read("outbox");
+    store.close();
+    return outbox.length === 0;
+}"""
+
+
 def on_disk(page: Page, store: str) -> list[dict[str, Any]]:
     rows: list[dict[str, Any]] = page.evaluate(
         """async (name) => {
@@ -474,7 +483,7 @@ def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_conn
         return run
 
     bake_with(1_000)
-    page.wait_for_function("async () => (await (await fetch('/api/v1/runs?open=false')).json()).total === 1")
+    page.wait_for_function(ALL_SENT)
     page.route("**/entries", lambda route: None)
     run = bake_with(3_000)
     third = begin_bars(page)

@@ -1,9 +1,8 @@
-"""What the shelf and the record cost: a trace beside its bare query, the record beside its bytes, growth, kills."""
+"""What the shelf and the record cost: the record beside its bytes, growth, kills."""
 
 from __future__ import annotations
 
 import sqlite3
-import statistics
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -15,40 +14,18 @@ import bench
 from api import create_app, store
 from api.demo import seed
 from api.settings import Settings
-from api.traces import BATCHES_WITH
 from tests.api.later import changed_by
 from tests.api.shelf_kills import faults_after
 from tests.api.studio import Studio
 from tests.bench.pieces_history import history
 from tests.make import make_entry, make_run, uuid4
-from tests.perf.http_figures import GETS, Client, ratio, seconds, servers
+from tests.perf.http_figures import GETS, Client, ratio, servers
 from tests.perf.registry import figure
 
-BATCHES = 10_000
-LOTS_EACH = 5
 ROUNDS = 9
 KILLS = 200
 GROWTH_BATCHES = 40
 HISTORIES = 10_000
-
-
-@figure("trace of a lot over 10,000 batches / its bare SQL query, time", "<= 2")
-def trace_against_query() -> float:
-    with studio() as (_, client, file):
-        run = client.with_run()
-        with sqlite3.connect(file) as database:
-            multiply(database, run)
-        bare = sqlite3.connect(file)
-
-        def query() -> None:
-            assert len(bare.execute(BATCHES_WITH.text, {"lot": "lot-0"}).fetchall()) == BATCHES
-
-        def trace() -> None:
-            assert client.get("/lots/lot-0/trace").status_code == 200
-
-        assert len(client.get("/lots/lot-0/trace").json["runs"]) == BATCHES
-        query()
-        return statistics.median(seconds(trace, 1) / seconds(query, 1) for _ in range(ROUNDS))
 
 
 @figure("record of a run with 500 entries / bare Flask handler sending the same bytes, time", "<= 1.5")
@@ -115,24 +92,6 @@ def studio() -> Iterator[tuple[Any, Studio, Path]]:
             yield app, Studio(app.test_client()), file
         finally:
             store.close(app)
-
-
-def multiply(database: sqlite3.Connection, run: str) -> None:
-    """So many batches like this one, each of as many lots; one lot is in them all."""
-    columns = "recipe_id, recipe_version, title, size, sheet, created_at, finished_at, batch_number"
-    ids = [uuid4() for _ in range(BATCHES)]
-    database.executemany(
-        f"INSERT INTO run (id, {columns}) SELECT ?, {columns} FROM run WHERE id = ?",
-        [(each, run) for each in ids],
-    )
-    database.executemany(
-        "INSERT INTO lot_use (run_id, lot_id, mg, count, used_at) VALUES (?, ?, 1000, 0, 1)",
-        [
-            (each, f"lot-{0 if number == 0 else at * LOTS_EACH + number}")
-            for at, each in enumerate(ids)
-            for number in range(LOTS_EACH)
-        ],
-    )
 
 
 @figure("conservation laws of finished pieces broken over 10,000 random histories", "<= 0")
