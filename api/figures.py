@@ -24,7 +24,7 @@ from api.schemas import FiguresPageQuery, FiguresQuery, RecipeBatchesQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
-from api.wire import Blueprint, PageAsked, answer, paged, pages_of, unkept
+from api.wire import Blueprint, PageAsked, answer, first_of, paged, pages_of, unkept
 from bench import words
 
 blueprint = Blueprint("figures", __name__, description="What finished batches came to")
@@ -73,7 +73,7 @@ class Column(NamedTuple):
 def list_figures(asked: FiguresPageAsked) -> Response:
     """The finished batches in figures, the newest first; of one recipe, one version or a time. For makers alone."""
     where, named = _wanted(asked)
-    page = {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]}
+    page = {"limit": asked["page_size"], "offset": first_of(asked)}
     there = shelf.current_stock()
     with reading() as connection:
         total = connection.scalar(text(COUNT.format(where=where)), named) or 0
@@ -95,7 +95,7 @@ def list_figures(asked: FiguresPageAsked) -> Response:
 def list_by_recipe(asked: PageAsked) -> Response:
     """The last thirty finished batches of each recipe, to be seen side by side. For makers alone."""
     there = shelf.current_stock()
-    page = {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]}
+    page = {"limit": asked["page_size"], "offset": first_of(asked)}
     with reading() as connection:
         total = connection.scalar(RECIPE_COUNT) or 0
         costing = Costing(connection, there)

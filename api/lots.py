@@ -16,7 +16,7 @@ from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
 from api.tables import LotUse
 from api.traces import AfterAsked
-from api.wire import Blueprint, PageAsked, answer, paged
+from api.wire import Blueprint, PageAsked, answer, first_of, paged
 from bench import IngredientThere, LotMending, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
 
 blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
@@ -53,7 +53,7 @@ def list_ingredients(asked: PageAsked) -> Response:
     """The ingredients by name: the card of each, and what all its lots have left together."""
     there = shelf.current_stock()
     keys = sorted(there["ingredients"], key=lambda key: (_name(there["ingredients"][key]), key))
-    first = (asked["page"] - 1) * asked["page_size"]
+    first = first_of(asked)
     with reading() as connection:
         items = [_ingredient(connection, there, key)[0] for key in keys[first : first + asked["page_size"]]]
     return paged("ingredients", items, len(keys), asked)
@@ -79,7 +79,7 @@ def list_lots(asked: LotAsked) -> Response:
     lots = shelf.current_stock()["lots"]
     if "ingredient" in asked:
         lots = {key: lot for key, lot in lots.items() if lot["ingredient"] == asked["ingredient"]}
-    first = (asked["page"] - 1) * asked["page_size"]
+    first = first_of(asked)
     page = slice(first, first + asked["page_size"])
     with reading() as connection:
         if "open" not in asked:  # what is left of the others need not be known

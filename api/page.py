@@ -146,8 +146,8 @@ def piece_as_sent(folder: Path, name: str, changed: Files, spoken: str) -> Sent:
     type_ = TYPES[Path(name).suffix]
     if folder != FRONTEND:
         return Sent(type_, _pieces(folder, changed, spoken).content(name))
-    if br := pressed.kept(name, changed, spoken):
-        return Sent(type_, brotli.decompress(br), br)
+    if kept := pressed.kept(name, changed, spoken):
+        return Sent(type_, *kept)
     made = Sent(type_, _pieces(folder, changed, spoken).content(name))
     pressed.keep(name, changed, spoken, made.encoded("br"))
     return made

@@ -26,15 +26,14 @@ BENCH = Path(bench.__file__).parent
 NAMED = "page-"
 
 
-def kept(name: str, changed: object, spoken: str) -> bytes | None:
-    """A piece, compressed by Brotli, as it was kept of just these files; None where it was not.
+def kept(name: str, changed: object, spoken: str) -> tuple[bytes, bytes] | None:
+    """A piece, and the same compressed by Brotli, as it was kept of just these files; None where it was not.
 
     changed: whatever differs when one of the page's files does.
     """
     with suppress(OSError, brotli.error):
         compressed = _file(name, changed, spoken).read_bytes()
-        brotli.decompress(compressed)
-        return compressed
+        return brotli.decompress(compressed), compressed
     return None
 
 

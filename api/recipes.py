@@ -38,6 +38,7 @@ from api.wire import (
     PageAsked,
     answer,
     answer_text,
+    first_of,
     paged,
     pages_of,
     read_document,
@@ -101,7 +102,7 @@ def list_recipes(asked: PageAsked) -> Response:
             select(*filing.ITEM)
             .order_by(Recipe.title, Recipe.id)
             .limit(asked["page_size"])
-            .offset((asked["page"] - 1) * asked["page_size"])
+            .offset(first_of(asked))
         )
         items = [filing.item(row) for row in rows.mappings()]
     return paged("recipes", items, total, asked)
@@ -119,7 +120,7 @@ def list_whole_recipes(asked: PageAsked) -> Response:
             .join(Recipe, (Recipe.id == RecipeVersion.recipe_id) & (Recipe.version == RecipeVersion.version))
             .order_by(Recipe.title, Recipe.id)
             .limit(asked["page_size"])
-            .offset((asked["page"] - 1) * asked["page_size"])
+            .offset(first_of(asked))
         ).all()
     items = ",".join(_kept_text(VersionRow(*row), tags, archived_at) for *row, tags, archived_at in rows)
     pages = pages_of(total, asked)
@@ -171,7 +172,7 @@ def list_versions(asked: PageAsked, recipe_id: UUID) -> Response:
             .where(RecipeVersion.recipe_id == now.recipe_id)
             .order_by(RecipeVersion.version.desc())
             .limit(asked["page_size"])
-            .offset((asked["page"] - 1) * asked["page_size"])
+            .offset(first_of(asked))
         )
         return paged("versions", [dict(row) for row in rows.mappings()], total or 0, asked)
 

@@ -27,7 +27,7 @@ from api.searching import kept_to_search, words_of
 from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
-from api.wire import Blueprint, PageAsked, answer, answer_text, described, paged
+from api.wire import Blueprint, PageAsked, answer, answer_text, described, first_of, paged
 from bench import (
     BatchVerdict,
     Entry,
@@ -145,7 +145,7 @@ def list_runs(asked: RunsAsked) -> Response:
 def listed(connection: Connection, asked: RunsAsked, columns: str) -> tuple[list[RunRow], int]:
     """The rows of a page of a list, and how many the list has in all."""
     where, named = _wanted(connection, asked)
-    page = {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]}
+    page = {"limit": asked["page_size"], "offset": first_of(asked)}
     query = text(RUN_LIST.format(columns=columns, where=where))
     rows = [RunRow(*row) for row in connection.execute(query, page | named)]
     return rows, connection.scalar(text(RUN_COUNT.format(where=where)), named) or 0

@@ -29,7 +29,7 @@ from api.searching import conditions, words_of
 from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import db
-from api.wire import Blueprint, PageAsked, answer
+from api.wire import Blueprint, PageAsked, answer, first_of
 from bench import Shelf, ShelfNote
 
 blueprint = Blueprint("search", __name__, description="The search over all")
@@ -95,7 +95,7 @@ def find(asked: SearchAsked) -> Response:
     size, groups = asked["page_size"], list[FoundGroup]()
     words = words_of(asked["q"])
     with reading() as connection:
-        wanted = Wanted(connection, words, size + 1, (asked["page"] - 1) * size)
+        wanted = Wanted(connection, words, size + 1, first_of(asked))
         for kind in (asked["kind"],) if "kind" in asked else FINDERS:
             found = list(FINDERS[kind](wanted)) if words else []
             if found:

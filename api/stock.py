@@ -26,7 +26,7 @@ from api.store import read_row, reading
 from api.tables import BatchPieces as PiecesRow
 from api.tables import db
 from api.traces import AfterAsked, Has, Spread
-from api.wire import Blueprint, PageAsked, answer, paged, unkept
+from api.wire import Blueprint, PageAsked, answer, first_of, paged, unkept
 from bench import Alike, AtOutlet, BatchPieces, Complaint, Outlet, PiecesTold, Recall, RecalledBatch
 
 blueprint = Blueprint("stock", __name__, description="Finished pieces, and where they went")
@@ -88,7 +88,7 @@ def list_pieces(asked: PiecesAsked) -> Response:
     if "recipe" in asked:
         where, values["recipe"] = f"{where} AND recipe_id = :recipe", str(asked["recipe"])
     size = asked["page_size"]
-    page = {"limit": size, "offset": (asked["page"] - 1) * size}
+    page = {"limit": size, "offset": first_of(asked)}
     order = "ORDER BY gone, until, run_id LIMIT :limit OFFSET :offset"
     with reading() as connection:
         rows = connection.execute(text(f"{ROWS} {where} {order}"), values | page).mappings()

@@ -37,16 +37,13 @@ from bench import (
 
 blueprint = Blueprint("trials", __name__, description="Trials: variants of a recipe, and which won")
 
-VARIANTS = (
-    "SELECT recipe.id FROM recipe JOIN recipe_version"
-    " ON recipe_version.recipe_id = recipe.id AND recipe_version.version = recipe.version"
-    " WHERE json_extract(document, '$.trial.recipe') = :recipe AND archived_at IS NULL ORDER BY recipe.title, id"
-)
-EVERY = (
-    "SELECT count(*) FROM recipe JOIN recipe_version"
+OF_RECIPE = (
+    " FROM recipe JOIN recipe_version"
     " ON recipe_version.recipe_id = recipe.id AND recipe_version.version = recipe.version"
     " WHERE json_extract(document, '$.trial.recipe') = :recipe"
 )
+VARIANTS = f"SELECT recipe.id{OF_RECIPE} AND archived_at IS NULL ORDER BY recipe.title, id"
+EVERY = f"SELECT count(*){OF_RECIPE}"
 LAST = 30
 SMALL_MG = 100_000
 

@@ -19,7 +19,7 @@ from api.schemas import WantQuery, WantWritten
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import OutletRow, WantRow
-from api.wire import Blueprint, PageAsked, answer, paged, refuse_unless_read
+from api.wire import Blueprint, PageAsked, answer, first_of, paged, refuse_unless_read
 from bench import OrderWant, WantState, words
 
 blueprint = Blueprint("wants", __name__, description="The order of work: pieces wanted by an instant")
@@ -59,7 +59,7 @@ def list_wants(asked: WantsAsked) -> Response:
     mine = WantRow.state == asked["state"]
     size = asked["page_size"]
     with reading() as connection:
-        items = _wants(connection, ROWS.where(mine).limit(size).offset((asked["page"] - 1) * size))
+        items = _wants(connection, ROWS.where(mine).limit(size).offset(first_of(asked)))
         total = connection.scalar(select(func.count()).select_from(WantRow).where(mine)) or 0
     return paged("wants", items, total, asked)
 

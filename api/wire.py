@@ -148,6 +148,11 @@ class PageAsked(TypedDict):
     page_size: int
 
 
+def first_of(asked: PageAsked) -> int:
+    """How many of a list stand before its page."""
+    return (asked["page"] - 1) * asked["page_size"]
+
+
 def paged(name: str, items: Sequence[object], total: int, asked: PageAsked) -> Response:
     """One page of a list, with how many there are in all."""
     return answer({name: items, "page": asked["page"], "pages": pages_of(total, asked), "total": total})

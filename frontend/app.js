@@ -322,7 +322,14 @@ const SCREENS = {
     tag: "trials-screen",
     data: (id) => {
       const known = recipe(id);
-      return known && { id, recipe: known, isOnline: studio.link.state === "online" };
+      return (
+        known && {
+          id,
+          recipe: known,
+          isOnline: studio.link.state === "online",
+          newId: () => studio.newId(),
+        }
+      );
     },
   },
   bring: { tag: "bring-screen", data: () => ({ recipes: studio.recipes }) },

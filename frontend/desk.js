@@ -87,9 +87,11 @@ export async function checkPicked({ studio }, { document: picked }, { screen: br
  * What a screen asks of the server alone: it is told the answer, or says why there is none.
  * @param {Hands} hands @param {Detail<"online-asked">} asked
  */
-export async function askOnline({ studio }, { method, path, body, done }) {
+export async function askOnline({ studio }, { method, path, body, isChange, done }) {
   try {
-    done(await studio.ask(method, path, body));
+    const answer = await studio.ask(method, path, body);
+    if (isChange) await studio.sync();
+    done(answer);
   } catch (error) {
     done({ says: answerOf(error) || say("page-common-no-connection") });
   }
@@ -143,7 +145,7 @@ export async function tellTrace({ studio }, { lot, after }, { screen: asking }) 
   try {
     asking.traced(lot, { after, ...(await studio.trace(lot, after)) });
   } catch (error) {
-    asking.traced(lot, { says: answerOf(error) || say("page-common-no-connection") });
+    asking.traced(lot, { after, says: answerOf(error) || say("page-common-no-connection") });
   }
 }
 

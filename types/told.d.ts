@@ -36,6 +36,15 @@ interface Tells<D, S = HTMLElement> {
 }
 type Nothing = { readonly [key: string]: never };
 
+/** What a screen asks of the server alone; what a change changed is on this phone when it is answered. */
+interface OnlineAsked {
+  method: string;
+  path: string;
+  body: unknown;
+  isChange: boolean;
+  done: (answer: unknown) => void;
+}
+
 /** What the server is asked of finished pieces and outlets. */
 export type StockAsked =
   | { what: "complaints" | "outlets" }
@@ -74,7 +83,7 @@ export interface ToldBy {
   "plan-asked": Tells<PlanWish, DayScreen>;
   "plan-stopped": Tells<Nothing, DayScreen>;
   "hours-written": Tells<{ document: HoursDocument }, DayScreen>;
-  "online-asked": Tells<{ method: string; path: string; body: unknown; done: (answer: unknown) => void }>;
+  "online-asked": Tells<OnlineAsked>;
   "list-given": Tells<{ list: WrittenDelivery }, DeliveryScreen>;
   "pieces-wanted": Tells<Nothing, PiecesScreen>;
   "stock-asked": Tells<StockAsked, PiecesScreen>;

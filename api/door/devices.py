@@ -21,7 +21,7 @@ from api.schemas import DeviceChange, PageQuery
 from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import ClientOwner, Device
-from api.wire import Blueprint, PageAsked, answer, paged
+from api.wire import Blueprint, PageAsked, answer, first_of, paged
 from bench import words
 
 blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
@@ -86,7 +86,7 @@ def list_devices(asked: PageAsked) -> Response:
             select(*COLUMNS)
             .order_by(Device.seen_at.desc(), Device.id)
             .limit(asked["page_size"])
-            .offset((asked["page"] - 1) * asked["page_size"])
+            .offset(first_of(asked))
         )
         return paged("devices", [shown(DeviceRow(*row)) for row in rows], total, asked)
 

@@ -8,14 +8,16 @@ import { tell } from "./dom.js";
 /**
  * @template {string} P
  * @param {HTMLElement} screen @param {string} method @param {P} path @param {unknown} [body]
+ * @param {boolean} [isChange] what it changed is on this phone too when it is answered
  * @returns {Promise<BodyOf<P> | {says: string}>}
  */
-export const askOnline = (screen, method, path, body) =>
+export const askOnline = (screen, method, path, body, isChange = false) =>
   new Promise((done) =>
     tell(screen, "online-asked", {
       method,
       path,
       body,
+      isChange,
       done: (answer) => done(/** @type {BodyOf<P>} */ (answer)),
     }),
   );

@@ -416,7 +416,8 @@ export class BenchScreen extends HTMLElement {
     if (this.#isPressing(best)) return best;
     const pinned = prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait");
     const counted = prompts.find((prompt) => keyOf(prompt) === this.#counting);
-    if (pinned || counted) return pinned ?? counted ?? best;
+    const chosen = pinned ?? counted;
+    if (chosen) return chosen;
     const next = this.#next();
     return prompts.find(({ step }) => step !== null && step === next) ?? best;
   }

@@ -4,6 +4,7 @@
 
 import { define, given, h, setText, show } from "../parts/dom.js";
 import { figure, least, MEASURES, panel, topOf } from "../parts/batch-panels.js";
+import { field } from "../parts/form.js";
 import { fileLink } from "../parts/hand-over.js";
 import { askOnline } from "../parts/online.js";
 import { pageHead } from "../parts/page-head.js";
@@ -289,9 +290,6 @@ export class FiguresScreen extends HTMLElement {
     );
   }
 }
-
-/** @param {string} label @param {HTMLElement} control */
-const field = (label, control) => h("label", { class: "field" }, h("span", {}, label), control);
 
 /** The first instant of a day as a date field has it, by this device's zone; 0 for none. @param {string} value */
 const day = (value) => (value ? new Date(`${value}T00:00`).getTime() : 0);

@@ -299,7 +299,7 @@ export class PiecesScreen extends HTMLElement {
   /** @param {Outlet | null} outlet */
   async #name(outlet) {
     const said = await askOutlet(outlet);
-    if (said) this.#ask({ what: "name", id: outlet?.id ?? crypto.randomUUID(), said });
+    if (said) this.#ask({ what: "name", id: outlet?.id ?? this.#data.newId(), said });
   }
 
   /** @param {Outlet} outlet */

@@ -101,8 +101,8 @@ export class ShelfScreen extends HTMLElement {
   traced(lot, told) {
     const here = this.#traces.get(lot);
     if (!told?.after) this.#traces.set(lot, told);
-    else if (told.runs && here?.runs && here.next === told.after)
-      this.#traces.set(lot, { ...told, runs: [...here.runs, ...told.runs] });
+    else if (here?.runs && here.next === told.after)
+      this.#traces.set(lot, { ...here, says: "", ...told, runs: [...here.runs, ...(told.runs ?? [])] });
     this.querySelector(`[data-trace="${CSS.escape(lot)}"]`)?.replaceChildren(...this.#trace(lot));
   }
 
@@ -466,7 +466,7 @@ export class ShelfScreen extends HTMLElement {
         h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`),
       ),
     );
-    const says = told?.runs ? "" : [told?.says, say("page-shelf-here")].filter(Boolean).join(" ");
+    const says = told?.runs ? told.says : [told?.says, say("page-shelf-here")].filter(Boolean).join(" ");
     const whole = told?.runs
       ? h(
           "li",

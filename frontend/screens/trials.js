@@ -1,19 +1,24 @@
 // Trials of a recipe: variants with one change each, their batches side by side, and the one that becomes the recipe.
 //
-//   screen.data = { id, recipe, isOnline }
+//   screen.data = { id, recipe, isOnline, newId }
 
 import { define, given, h, setText, show } from "../parts/dom.js";
+import { field } from "../parts/form.js";
 import { askOnline } from "../parts/online.js";
 import { valueWords } from "../parts/outcome-rows.js";
 import { pageHead } from "../parts/page-head.js";
 import { say, sayAll } from "../words.js";
-/** @import { Difference } from "../../bench/shapes/page" */
+/** @import { Difference, VariantChange } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
 /** @import { Trials, Variant } from "../../types/answers" */
 
 const MOST = 5; // variants with a change at one time
 
-/** @typedef {{id: string, recipe: RecipeRow, isOnline: boolean}} TrialsData */
+/** @typedef {{id: string, recipe: RecipeRow, isOnline: boolean, newId: () => string}} TrialsData */
+/**
+ * A variant that is asked for; its id stays when it is asked again.
+ * @typedef {{id: string, change: () => VariantChange}} Row
+ */
 
 export class TrialsScreen extends HTMLElement {
   /** @type {TrialsData} */
@@ -26,6 +31,14 @@ export class TrialsScreen extends HTMLElement {
   #variants = h("div", { class: "versions" });
   #why = h("p", { class: "soft small", hidden: true }, say("page-trials-why"));
   #changes = h("div", { class: "stack" });
+  /** @type {Row[]} */
+  #rows = [];
+  #asIs = ""; // the id of the first, which is the recipe as it is
+  #more = h(
+    "button",
+    { type: "button", class: "quiet add-row", onclick: () => this.#add() },
+    say("page-trials-more"),
+  );
   #judges = h("input", { type: "text", autocomplete: "off", value: say("page-trials-usual") });
   #form = h("section", { class: "stack", "aria-label": say("page-trials-new") });
 
@@ -65,7 +78,7 @@ export class TrialsScreen extends HTMLElement {
     if (this.#isAsking) return false;
     this.#isAsking = true;
     const path = /** @type {const} */ (`/recipes/${this.#data.id}/trials${more}`);
-    const told = await askOnline(this, method, path, body);
+    const told = await askOnline(this, method, path, body, method === "POST");
     this.#isAsking = false;
     this.#fault("says" in told ? told.says : "");
     if ("says" in told) return false;
@@ -78,20 +91,15 @@ export class TrialsScreen extends HTMLElement {
     this.#told = told;
     this.#variants.replaceChildren(...told.variants.map((each) => this.#variant(each, told)));
     show(this.#why, told.variants.length > 1);
-    this.#changes.replaceChildren(this.#change());
+    this.#changes.replaceChildren();
+    this.#rows = [];
+    this.#asIs = this.#data.newId();
+    this.#add();
     this.#form.replaceChildren(
       h("h2", { class: "section-name" }, say("page-trials-new")),
       h("p", { class: "soft" }, say("page-trials-as-it-is")),
       this.#changes,
-      h(
-        "button",
-        {
-          type: "button",
-          class: "quiet add-row",
-          onclick: () => this.#changes.childElementCount < MOST && this.#changes.append(this.#change()),
-        },
-        say("page-trials-more"),
-      ),
+      h("p", {}, this.#more),
       field(say("page-trials-judges"), this.#judges),
       h(
         "button",
@@ -101,8 +109,8 @@ export class TrialsScreen extends HTMLElement {
     );
   }
 
-  /** One change: of what, and to what. */
-  #change() {
+  /** One change more: of what, and to what. */
+  #add() {
     const choices = this.#told?.choices ?? [];
     const value = h("input", { type: "text", autocomplete: "off", required: true });
     /** @type {HTMLSelectElement} */
@@ -118,30 +126,22 @@ export class TrialsScreen extends HTMLElement {
       ),
     );
     value.value = String(choices[0]?.value ?? "");
-    return h(
-      "div",
-      { class: "figures-choice trial-change" },
-      field(say("page-trials-of"), of),
-      field(say("page-trials-to"), value),
+    const change = () => {
+      const { where, value: now } = choices[of.selectedIndex];
+      const to = value.value.trim();
+      if (where.startsWith("ingredients.")) return { where, value: { name: to } };
+      return { where, value: typeof now === "number" && Number.isInteger(Number(to)) ? Number(to) : to };
+    };
+    this.#rows.push({ id: this.#data.newId(), change });
+    this.#changes.append(
+      h("div", { class: "stack" }, field(say("page-trials-of"), of), field(say("page-trials-to"), value)),
     );
+    show(this.#more, this.#rows.length < MOST);
   }
 
   async #try() {
-    const choices = this.#told?.choices ?? [];
-    const changes = [...this.#changes.querySelectorAll("select")].map((of) => {
-      const now = choices[of.selectedIndex];
-      const to = [...(of.closest(".trial-change")?.querySelectorAll("input") ?? [])].map(({ value }) =>
-        value.trim(),
-      )[0];
-      const value = now.where.startsWith("ingredients.")
-        ? { name: to }
-        : typeof now.value === "number" && Number.isInteger(Number(to))
-          ? Number(to)
-          : to;
-      return { where: now.where, value };
-    });
-    const asIs = this.#told?.variants.length ? [] : [null];
-    const variants = [...asIs, ...changes].map((change) => ({ id: crypto.randomUUID(), change }));
+    const changed = this.#rows.map(({ id, change }) => ({ id, change: change() }));
+    const variants = this.#told?.variants.length ? changed : [{ id: this.#asIs, change: null }, ...changed];
     const judges = this.#judges.value
       .split(",")
       .map((each) => each.trim())
@@ -159,7 +159,7 @@ export class TrialsScreen extends HTMLElement {
   }
 
   /** @param {Variant} variant @param {Trials} told */
-  #variant(variant, { version }) {
+  #variant(variant, { version, variants }) {
     const { letter, changes, batches, differences, of_version: of, recipe } = variant;
     const rows = batches.map(({ run, number, figures: { judged } }) =>
       h(
@@ -186,7 +186,10 @@ export class TrialsScreen extends HTMLElement {
         { class: "r-order" },
         h(
           "a",
-          { class: "button outlined", href: `#/size/${recipe}/${variant.small_pieces}` },
+          {
+            class: `button ${variant === nextOf(variants) ? "copper" : "outlined"}`,
+            href: `#/size/${recipe}/${variant.small_pieces}`,
+          },
           say("page-trials-begin"),
         ),
         changes.length
@@ -211,6 +214,9 @@ export class TrialsScreen extends HTMLElement {
   }
 }
 
+/** The first of which no batch was begun: to make one is what comes next. @param {readonly Variant[]} variants */
+const nextOf = (variants) => variants.find(({ open, batches }) => !open && !batches.length);
+
 /** @param {Difference} told */
 function differenceRow({ measure, before, now, low, high, says, batches: [one, other] }) {
   return h(
@@ -234,8 +240,5 @@ function differenceRow({ measure, before, now, low, high, says, batches: [one, o
       : say("page-outcomes-between", { low: valueWords(measure, low), high: valueWords(measure, high) }),
   );
 }
-
-/** @param {string} label @param {HTMLElement} control */
-const field = (label, control) => h("label", { class: "field" }, h("span", {}, label), control);
 
 export const registerTrialsScreen = () => define("trials-screen", TrialsScreen);

@@ -9,8 +9,8 @@ import json
 import sqlalchemy as sa
 from alembic import op
 
-import bench
 from api import finished
+from api.runs import load_run_in
 
 revision = "0011"
 down_revision = "0010"
@@ -18,8 +18,6 @@ branch_labels = None
 depends_on = None
 
 RUNS = "SELECT id FROM run WHERE finished_at IS NOT NULL"
-RUN = "SELECT sheet, sealed_by, sealed FROM run WHERE id = :run"
-ENTRIES = "SELECT text FROM entry WHERE run_id = :run"
 
 
 def upgrade() -> None:
@@ -61,13 +59,8 @@ def _read_again(bind: sa.Connection) -> None:
     ]
     finished.note(bind, told)
     for run in list(bind.execute(sa.text(RUNS)).scalars()):
-        sheet, signed, sealed = bind.execute(sa.text(RUN), {"run": run}).one()
-        frozen: bench.FrozenSeal | None = (
-            {"signed": signed, "entries": json.loads(sealed)} if signed and sealed else None
-        )
-        opened = bench.open_sheet(json.loads(sheet))
-        entries = [json.loads(text) for text in bind.execute(sa.text(ENTRIES), {"run": run}).scalars()]
-        finished.refresh(bind, run, opened, bench.fold(opened, entries, frozen))
+        view = load_run_in(bind, run)
+        finished.refresh(bind, run, view.sheet, view.state)
 
 
 def downgrade() -> None:

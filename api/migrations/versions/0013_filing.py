@@ -8,10 +8,9 @@ import json
 import sqlalchemy as sa
 from alembic import op
 
-import bench
 from api import run_notes
 from api.filing import searched
-from api.runs import RunView
+from api.runs import load_run_in
 from api.searching import kept_to_search
 
 revision = "0013"
@@ -20,8 +19,6 @@ branch_labels = None
 depends_on = None
 
 RUNS_WITH_NOTES = 'SELECT DISTINCT run_id FROM entry WHERE text LIKE \'%"kind":"noted"%\''
-RUN = "SELECT sheet, sealed_by, sealed FROM run WHERE id = :run"
-ENTRIES = "SELECT text FROM entry WHERE run_id = :run"
 RECIPES = (
     "SELECT recipe.id, document FROM recipe JOIN recipe_version"
     " ON recipe_version.recipe_id = recipe.id AND recipe_version.version = recipe.version"
@@ -56,13 +53,7 @@ def _read_again(bind: sa.Connection) -> None:
         text = kept_to_search(f"{title} {number or ''}")
         bind.execute(run.update().where(run.c.id == run_id).values(search=text))
     for run_id in list(bind.execute(sa.text(RUNS_WITH_NOTES)).scalars()):
-        sheet, signed, sealed = bind.execute(sa.text(RUN), {"run": run_id}).one()
-        frozen: bench.FrozenSeal | None = (
-            {"signed": signed, "entries": json.loads(sealed)} if signed and sealed else None
-        )
-        opened = bench.open_sheet(json.loads(sheet))
-        entries = [json.loads(text) for text in bind.execute(sa.text(ENTRIES), {"run": run_id}).scalars()]
-        run_notes.refresh(bind, run_id, RunView(opened, entries, bench.fold(opened, entries, frozen), frozen))
+        run_notes.refresh(bind, run_id, load_run_in(bind, run_id))
 
 
 def downgrade() -> None:

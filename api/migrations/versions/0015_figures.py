@@ -1,13 +1,10 @@
 """What each finished batch came to, as a table of its own. It is read here as the arithmetic reads it."""
 
-import json
-
 import sqlalchemy as sa
 from alembic import op
 
-import bench
 from api import batches
-from api.runs import RunView
+from api.runs import load_run_in
 
 revision = "0015"
 down_revision = "0014"
@@ -15,8 +12,6 @@ branch_labels = None
 depends_on = None
 
 RUNS = "SELECT id FROM run WHERE finished_at IS NOT NULL"
-RUN = "SELECT sheet, sealed_by, sealed FROM run WHERE id = :run"
-ENTRIES = "SELECT text FROM entry WHERE run_id = :run"
 
 
 def upgrade() -> None:
@@ -43,13 +38,7 @@ def upgrade() -> None:
     )
     bind = op.get_bind()
     for run in list(bind.execute(sa.text(RUNS)).scalars()):
-        sheet, signed, sealed = bind.execute(sa.text(RUN), {"run": run}).one()
-        frozen: bench.FrozenSeal | None = (
-            {"signed": signed, "entries": json.loads(sealed)} if signed and sealed else None
-        )
-        opened = bench.open_sheet(json.loads(sheet))
-        entries = [json.loads(text) for text in bind.execute(sa.text(ENTRIES), {"run": run}).scalars()]
-        batches.refresh(bind, run, RunView(opened, entries, bench.fold(opened, entries, frozen), frozen))
+        batches.refresh(bind, run, load_run_in(bind, run))
 
 
 def downgrade() -> None:
