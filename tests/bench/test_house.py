@@ -323,3 +323,35 @@ def test_every_module_of_figures_can_be_loaded() -> None:
     assert there == set(MODULES)
     for module in MODULES:
         importlib.import_module(f"tests.perf.{module}")
+
+
+def waits_for_nothing(tree: ast.AST, is_promised: set[str]) -> list[int]:
+    """The lines that wait for a promise as if it were an answer: Playwright takes it for true, and never waits."""
+    return [
+        node.lineno
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "wait_for_function" and node.args
+        for script in [node.args[0]]
+        if getattr(script, "id", "") in is_promised
+        or re.search(r"\basync\b|\.then\(|\bfetch\(", ast.unparse(script))
+    ]
+
+
+def test_no_test_waits_for_a_promise_that_is_true_at_once():
+    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in (ROOT / "tests").rglob("*.py")}
+    is_promised = {
+        name.id
+        for tree in trees.values()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Assign) and re.match(r"\W*async\b", ast.unparse(node.value))
+        for name in node.targets
+        if isinstance(name, ast.Name)
+    }
+
+    assert "COPIED" in is_promised
+    assert waits_for_nothing(
+        ast.parse('page.wait_for_function("async () => 1"); page.wait_for_function(COPIED)'), {"COPIED"}
+    )
+    assert {
+        str(path): lines for path, tree in trees.items() if (lines := waits_for_nothing(tree, is_promised))
+    } == {}

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page
 
 from tests.chaos.device import Json, NoAnswer
 from tests.chaos.lines import Line
-from tests.frontend.phones import BLANK, begin
+from tests.frontend.phones import BLANK, COPIED, begin, comes_true
 
 # The page is one of our files opened as text. Its rings go to the harness at once, so that they outlive it.
 OPEN = """async () => {
@@ -21,7 +21,6 @@ OPEN = """async () => {
     studio.addEventListener("ring", ({ detail }) => rang({ ...short(detail), at: studio.at(), really: trueNow() }));
     return studio.missed().map(short);
 }"""
-COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
 SYNC = (
     "async () => { await studio.sync(); return studio.link.state === 'online' && studio.link.unsent === 0; }"
 )
@@ -89,7 +88,7 @@ class Phone:
         self.early: list[Json] = []
         self.open()
         assert self._page is not None
-        self._page.wait_for_function(COPIED)
+        comes_true(self._page, COPIED)
         self.sync()
 
     def open(self) -> None:

@@ -7,6 +7,7 @@ from the pieces that the page is sent as (api/pieces.py), so that a phone opens 
 from __future__ import annotations
 
 import json
+import time
 from pathlib import Path
 from typing import Any
 from urllib.request import Request, urlopen
@@ -52,6 +53,7 @@ RECIPE = {
     ],
 }
 
+COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
 OPEN = """async () => {
     const { openStudio } = (await import("/app.js")).$keep_studio;
     window.rings = [];
@@ -62,6 +64,17 @@ OPEN = """async () => {
     };
     window.plain = ({ recipe, size, state, unsent }) => ({ recipe, size, state, unsent });
 }"""
+
+
+def comes_true(page: Page, script: str, arg: Any = None, within_s: float = 30) -> None:
+    """Wait until a script that may have to wait itself gives something true.
+
+    Playwright's own `wait_for_function` takes the promise of such a script for true and never waits.
+    """
+    deadline = time.monotonic() + within_s
+    while not page.evaluate(script, arg):
+        assert time.monotonic() < deadline, f"it did not come true in {within_s} s: {script}"
+        page.wait_for_timeout(20)
 
 
 def studio_server(database: Path) -> Server:

@@ -11,7 +11,7 @@ from playwright.sync_api import Error, Page, Route, expect
 
 import bench
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
-from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
+from tests.frontend.phones import RECIPE, RECIPE_ID, call, comes_true, studio_server
 from tests.make import make_entry, uuid4
 from tests.servers import Server
 
@@ -175,7 +175,8 @@ def test_what_is_entered_in_such_a_batch_is_kept_here_and_sent(
 
     expect(phone.locator("record-screen")).to_contain_text("Found a year later")
     assert runs_on_disk(phone) == ON_PHONE + 1
-    phone.wait_for_function(
+    comes_true(
+        phone,
         """async (run) => (await (await fetch(`/api/v1/runs/${run}/entries`)).text()).includes("Found a year later")""",
         arg=runs["26-004"],
     )

@@ -6,17 +6,17 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.frontend.hands import NO_COPY, WITH_COPY
+from tests.frontend.phones import COPIED, comes_true
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 SENT_MS = 60_000  # a page in another language is compressed when it is first asked for
-COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
 
 
 @WITH_COPY
 def test_the_maker_chooses_a_language_and_it_stays_with_no_network(page: Page, live_server: Server) -> None:
     page.goto(f"{live_server.url}#/studio")
-    page.wait_for_function(COPIED)
+    comes_true(page, COPIED)
     html = page.locator("html")
     assert html.get_attribute("lang") == "en"
 

@@ -20,12 +20,14 @@ from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.frontend.hands import NO_COPY, WITH_COPY
 from tests.frontend.phones import (
+    COPIED,
     HOUR,
     MINUTE,
     RECIPE,
     RECIPE_ID,
     begin,
     call,
+    comes_true,
     entries_of,
     open_phone,
     studio_server,
@@ -41,8 +43,7 @@ STATE = """async (run) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     return canonical(studio.run(run).state);
 }"""
-COPY_MS = 10_000
-COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
+COPY_S = 10
 
 
 @pytest.fixture
@@ -93,7 +94,7 @@ def iso(ms: int) -> str:
 def test_a_whole_run_is_made_with_the_server_away_and_sent_when_it_is_back(
     phone: Page, server: Server
 ) -> None:
-    phone.wait_for_function(COPIED, timeout=COPY_MS)
+    comes_true(phone, COPIED, within_s=COPY_S)
     url = server.url
     server.kill()
 
@@ -127,8 +128,8 @@ def test_a_first_visit_is_enough_to_open_the_page_and_write_a_recipe_with_no_net
     """The recipe page loads when it is first opened: from the copy, though this page came from the server."""
     page.goto(server.url)
     page.get_by_text("Plain bar").first.wait_for()
-    page.wait_for_function(COPIED, timeout=COPY_MS)
-    page.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=COPY_MS)
+    comes_true(page, COPIED, within_s=COPY_S)
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=1_000 * COPY_S)
     url = server.url
     server.kill()
 

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from tests.api.test_finished_pieces import MARKET, SHOP
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
-from tests.frontend.phones import call
+from tests.frontend.phones import call, comes_true
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.frontend.test_screens import TARGET_PX, too_small
 from tests.frontend.test_shelf_page import PRESSED
@@ -74,10 +74,10 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     page.evaluate("dispatchEvent(new Event('online'))")
     screen.locator("summary").click()
     expect(screen.get_by_role("button", name="Where it went: A-2")).to_be_visible()
-    page.wait_for_function(
+    comes_true(
+        page,
         "path => fetch(path).then((answer) => answer.json()).then(({ batch }) => batch.in_stock === 9)",
         arg=f"/api/v1/pieces/{second}",
-        timeout=30_000,
     )
     assert call(server, "GET", f"pieces/{first}")["batch"]["in_stock"] == 0
     screen.get_by_role("button", name="Where it went: A-2").click()

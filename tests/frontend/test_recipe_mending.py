@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from tests.frontend import test_recipe_page as writing
 from tests.frontend.hands import NO_COPY, WITH_COPY
-from tests.frontend.phones import RECIPE, RECIPE_ID, call
+from tests.frontend.phones import RECIPE, RECIPE_ID, call, comes_true
 from tests.frontend.test_recipe_page import KEPT, at, change, draft, go, hint, said
 from tests.frontend.test_screens import PHONE, SMALL, TABLET
 from tests.servers import Server
@@ -366,8 +366,10 @@ def test_lines_parts_and_steps_are_put_elsewhere_by_hand_and_from_their_folds(
 ) -> None:
     many_lines(server)
     own_desk.reload()
-    own_desk.wait_for_function(
-        "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).version === 2", arg=RECIPE_ID
+    comes_true(
+        own_desk,
+        "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).version === 2",
+        arg=RECIPE_ID,
     )
     go(own_desk, RECIPE_ID)
     expect(at(own_desk, "components.1.name")).to_have_value("Top")

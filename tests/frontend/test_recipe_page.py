@@ -18,7 +18,7 @@ from bench import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds_by_day_and_night
-from tests.frontend.phones import HOUR, MINUTE, RECIPE, RECIPE_ID, call
+from tests.frontend.phones import HOUR, MINUTE, RECIPE, RECIPE_ID, call, comes_true
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.make import uuid7
 from tests.servers import Server
@@ -384,7 +384,8 @@ def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_
     own_desk.context.set_offline(False)
     own_desk.evaluate("() => dispatchEvent(new Event('online'))")
 
-    own_desk.wait_for_function(
+    comes_true(
+        own_desk,
         "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).title === 'Plain bar, harder'",
         arg=RECIPE_ID,
     )
@@ -690,7 +691,7 @@ def test_any_version_is_opened_made_and_put_back_and_any_two_compared(own_desk: 
     expect(own_desk.locator("size-screen")).to_contain_text("Version 2, not the newest")
     own_desk.get_by_role("button", name="Begin 4").click()
     expect(own_desk.locator("bench-screen")).to_be_visible()
-    own_desk.wait_for_function("async () => (await (await fetch('/api/v1/runs')).json()).total === 1")
+    comes_true(own_desk, "async () => (await (await fetch('/api/v1/runs')).json()).total === 1")
     assert call(server, "GET", "runs")["runs"][0]["recipe"]["version"] == 2
 
     own_desk.evaluate("address => { location.hash = address }", versions)

@@ -18,7 +18,7 @@ from pypdf import PdfReader
 import bench
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import HOUR, RECIPE_ID, call
+from tests.frontend.phones import HOUR, RECIPE_ID, call, comes_true
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.make import uuid7
 from tests.servers import Server
@@ -483,7 +483,7 @@ def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_conn
         return run
 
     bake_with(1_000)
-    page.wait_for_function(ALL_SENT)
+    comes_true(page, ALL_SENT)
     page.route("**/entries", lambda route: None)
     run = bake_with(3_000)
     third = begin_bars(page)

@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds, axe_finds_by_day_and_night, type_on_pad
+from tests.frontend.phones import comes_true
 from tests.frontend.shelves import (
     DETECTOR,
     KG,
@@ -314,14 +315,15 @@ def test_a_papers_file_is_kept_with_its_lot_and_opened_from_shelf_record_and_rec
             online.get_by_role("link", name="Open: Safety data sheet").click()
         assert downloading.value.suggested_filename == "sheet.pdf"
         assert downloading.value.path().read_bytes() == sheet_file.read_bytes()
-    online.wait_for_function(
+    comes_true(
+        online,
         """async () => {
             const { openStore } = await import("/keep/store.js");
             const store = await openStore();
             const { pictures } = await store.read("pictures");
             store.close();
             return pictures.length === 0;
-        }"""
+        }""",
     )
 
 

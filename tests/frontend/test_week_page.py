@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from api.weeks import MAX_S
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
-from tests.frontend.phones import call
+from tests.frontend.phones import call, comes_true
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.frontend.test_screens import TARGET_PX, too_small
 from tests.frontend.test_shelf_page import PRESSED
@@ -88,9 +88,9 @@ def test_a_market_becomes_a_plan_and_a_batch_of_it_is_begun_in_one_touch(
     expect(page.locator("size-screen .stepper-field").first).to_have_value("12")
     page.get_by_role("button", name="Begin").click()
     expect(page.locator("bench-screen")).to_be_visible()
-    page.wait_for_function(
+    comes_true(
+        page,
         "() => fetch('/api/v1/runs').then((answer) => answer.json()).then(({ total }) => total === 1)",
-        timeout=30_000,
     )
 
     go(page, "#/week")  # nothing moves by itself: the new plan is offered
