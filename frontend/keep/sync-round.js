@@ -345,6 +345,7 @@ export class Round {
     const journal = this.#book.journal(id);
     if (!journal || journal.isRefused || journal.waiting().some((row) => row.id === id)) return;
     const unread = journal.unread().filter((row) => !row.picture && row.id !== id);
+    const wasPassedOver = isUnsettled(journal, journal.waiting());
     for (let more = true; more; ) {
       const cursor = this.#book.meta.get(cursorOf(id));
       const after = cursor === undefined || cursor === null ? "" : `&after=${encodeURIComponent(cursor)}`;
@@ -377,6 +378,7 @@ export class Round {
       await this.#hear(answer);
     }
     await this.#miss(journal, unread);
+    if (wasPassedOver && journal.waiting().length > 0) this.#sync.goOn();
   }
 
   /**
