@@ -46,6 +46,7 @@ from bench import (
     There,
     ToMake,
     Week,
+    WeekBusy,
     WeekPlan,
     canonical,
     words,
@@ -219,7 +220,7 @@ def _week(
 ) -> tuple[Week, list[str]]:
     """The week, and the recipes of it that are not here or cannot be made: they spoil no other."""
     week = weeks.bare_week(at, found.stands.makers, made.wants, [])
-    week["makers"], week["there"] = _beside(week, found, spoilage)
+    week["makers"], week["there"], week["busy"] = _beside(week, found, spoilage)
     bench.check_week(week)
     cannot: list[str] = []
     for key in dict.fromkeys(want["make"] for want in made.wants):
@@ -269,8 +270,8 @@ def _shelved(week: Week, found: Found) -> Week:
 
 def _beside(
     week: Week, found: Found, spoilage: dict[str, Spoilage | None]
-) -> tuple[list[MakerHours], list[There]]:
-    """The hours, less what the batches on the bench still ask for; and the pieces that come of them."""
+) -> tuple[list[MakerHours], list[There], list[WeekBusy]]:
+    """The hours, less what the batches on the bench still ask for; the pieces that come of them; what they have in use."""
     parts = []
     for run, view in found.bench.items():
         recipe = view.sheet["recipe"]["id"]
@@ -280,16 +281,14 @@ def _beside(
         except BenchError:
             continue  # one that cannot be planned spoils no other
     if not parts:
-        return week["makers"], []
+        return week["makers"], [], []
     until = max(want["by"] for want in week["wants"]) + AFTER_MS
     problem = bench.make_problem(parts, found.stands.makers, week["since"], until)
     plan = bench.replan(problem, None, week["since"], budget=WORK_ON_BENCH)
-    busy: dict[int, list[list[int]]] = {}
     ends: dict[str, int] = {}
     for step in plan["steps"]:
         ends[step["run"]] = max(ends.get(step["run"], week["since"]), step["ends_at"])
-        if step["maker"] is not None and step["starts_at"] < step["ends_at"]:
-            busy.setdefault(step["maker"], []).append([step["starts_at"], step["ends_at"]])
+    busy = bench.hands_of(plan)
     makers: list[MakerHours] = [
         {**maker, "hours": bench.without(maker["hours"], busy.get(place, []))}
         for place, maker in enumerate(week["makers"])
@@ -304,7 +303,7 @@ def _beside(
             good = bench.good_of(sheet["size"]["pieces"], spoilage.get(recipe))
         if recipe in wanted and good > 0:
             there.append({"make": recipe, "pieces": good, "since": done, "until": None})
-    return makers, there
+    return makers, there, bench.kit_of(problem, plan, until)
 
 
 def _found(connection: Connection, at: int) -> Found:

@@ -167,6 +167,7 @@ def bare_week(at: int, makers: list[MakerWritten], wants: list[Want], there: lis
         "makes": [],
         "there": there,
         "lots": [],
+        "busy": [],
     }
 
 

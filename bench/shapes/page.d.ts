@@ -4905,6 +4905,14 @@ export interface WeekLot {
   readonly until: InstantMs | null;
 }
 
+/** What a batch on the bench has of the kit. */
+export interface WeekBusy {
+  readonly equipment: string;
+  readonly many: number;
+  readonly since: InstantMs;
+  readonly until: InstantMs;
+}
+
 /** A stretch of one batch that one maker works without a break. */
 export interface Sitting {
   /** what is done in it: the parts, by name */
@@ -4985,6 +4993,7 @@ export interface Week {
   readonly there: readonly There[];
   /** an ingredient that has none is not counted */
   readonly lots: readonly WeekLot[];
+  readonly busy: readonly WeekBusy[];
 }
 
 /** A sitting with its time and its maker. */

@@ -91,6 +91,15 @@ class WeekLot(TypedDict):
     until: InstantMs | None  # mixed by then; None: it keeps
 
 
+class WeekBusy(TypedDict):
+    """What a batch on the bench has of the kit."""
+
+    equipment: str
+    many: int
+    since: InstantMs
+    until: InstantMs
+
+
 class Sitting(TypedDict):
     """A stretch of one batch that one maker works without a break."""
 
@@ -167,6 +176,7 @@ class Week(TypedDict):
     makes: list[Make]
     there: list[There]
     lots: list[WeekLot]  # an ingredient that has none is not counted
+    busy: list[WeekBusy]
 
 
 class PlacedSitting(TypedDict):

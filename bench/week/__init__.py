@@ -15,6 +15,7 @@ from bench.week.bench_time import without
 from bench.week.keeping import faults
 from bench.week.loosen import with_helps
 from bench.week.menu import KnownSizes, Wanted, make_of
+from bench.week.on_bench import hands_of, kit_of
 from bench.week.order import ToMake, begun_for, order_lines, promised, to_make
 from bench.week.shelf import OnCard, with_lots
 from bench.week.spoilage import good_of, spoilage_of
@@ -26,6 +27,8 @@ __all__ = [
     "ToMake",
     "begun_for",
     "good_of",
+    "hands_of",
+    "kit_of",
     "order_lines",
     "promised",
     "to_make",

@@ -49,6 +49,8 @@ class Batches:
         for intervals in self.hands:
             self.model.add_no_overlap(intervals)
         for key, held in self.held.items():
+            for begins, ends, many in units.busy[key]:
+                held.append((self.model.new_fixed_size_interval_var(begins, ends - begins, ""), many))
             if held:
                 self.model.add_cumulative(
                     [each for each, _ in held], [many for _, many in held], units.many[key]

@@ -60,7 +60,7 @@ class BenchTime:
     def __init__(self, units: InUnits, batches: list[Batch]) -> None:
         self.units = units
         self.busy: list[list[tuple[int, int]]] = [[] for _ in units.hours]
-        self.used: dict[str, list[tuple[int, int, int]]] = {}
+        self.used = {key: [*spans] for key, spans in units.busy.items()}
         for batch in batches:
             self.take(batch)
 

@@ -121,7 +121,12 @@ def _limits(units: InUnits, ends: list[int]) -> list[LotLimit]:
         for length in lengths:
             limit(f"sittings.{length}", last, sum(each // length for each in hours))
         for key in units.scarce():
-            limit(f"kit.{key}", last, units.many[key] * end)
+            taken = [
+                many * (min(ends_at, end) - begins)
+                for begins, ends_at, many in units.busy[key]
+                if begins < end
+            ]
+            limit(f"kit.{key}", last, units.many[key] * end - sum(taken))
         for ingredient in {lot["ingredient"] for lot in units.week["lots"]}:
             there = [
                 lot["mg"]

@@ -70,18 +70,27 @@ def _hands(week: Week, plan: WeekPlan) -> list[str]:
 
 
 def _kit(week: Week, plan: WeekPlan) -> list[str]:
-    """At every instant at which something is taken up, no more of it is in use than there is."""
+    """At every instant at which something is taken up, no more of it is in use than there is, the bench's own included.
+
+    What the batches on the bench have is theirs, however much it is: only what is planned beside them is a fault.
+    """
     sizes = {make["id"]: make["sizes"] for make in week["makes"]}
     spans: dict[str, list[tuple[int, int, int]]] = {}
     for batch in plan["batches"]:
         for hold in sizes[batch["make"]][batch["size"]]["holds"]:
             spans.setdefault(hold["equipment"], []).append(_span(batch, hold))
-    return [
-        f"equipment: {key}"
-        for key, those in spans.items()
-        for at, _, _ in those
-        if sum(many for begins, ends, many in those if begins <= at < ends) > week["equipment"][key]["many"]
-    ]
+    found = []
+    for key, those in spans.items():
+        busy = [
+            (each["since"], each["until"], each["many"]) for each in week["busy"] if each["equipment"] == key
+        ]
+        for at in (begins for begins, _, _ in [*those, *busy]):
+            mine, theirs = (
+                sum(many for begins, ends, many in some if begins <= at < ends) for some in (those, busy)
+            )
+            if mine and mine + theirs > week["equipment"][key]["many"]:
+                found.append(f"equipment: {key}")
+    return found
 
 
 def _span(batch: WeekBatch, hold: WeekHold) -> tuple[int, int, int]:

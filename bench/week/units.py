@@ -1,6 +1,7 @@
 """A week in whole units: what the rule, the model and the bound count in. What does not divide is rounded to the side
 that keeps every promise."""
 
+from itertools import pairwise
 from math import gcd
 from typing import NamedTuple
 
@@ -90,6 +91,7 @@ class InUnits:
             )
             for each in week["there"]
         ]
+        self.busy = {key: self._busy(key) for key in self.many}
         self.alone = len(week["makers"]) == 1  # one pair of hands never uses a thing twice at a time
 
     def up(self, ms: int) -> int:
@@ -114,15 +116,30 @@ class InUnits:
         )
 
     def scarce(self) -> list[str]:
-        """What of the kit two batches could want at once, and not both have."""
+        """What of the kit two batches could want at once, and not both have, those on the bench among them."""
         keys = {
             held.key
             for sizes in self.sizes
             for size in sizes
             for held in size.holds
-            if not (self.alone and held.one == held.two)
+            if self.busy[held.key] or not (self.alone and held.one == held.two)
         }
         return sorted(keys)
+
+    def _busy(self, key: str) -> list[tuple[int, int, int]]:
+        """From when to when so many are in use on the bench, one span after the other, and never more than there are."""
+        those = [
+            (max(0, self.down(each["since"])), self.up(each["until"]), each["many"])
+            for each in self.week["busy"]
+            if each["equipment"] == key
+        ]
+        turns = sorted({at for begins, ends, _ in those for at in (begins, ends)})
+        found = []
+        for begins, ends in pairwise(turns):
+            many = sum(count for one, two, count in those if one <= begins < two)
+            if many:
+                found.append((begins, ends, min(many, self.many[key])))
+        return found
 
     def _size(self, sized: SizeToMake) -> Size:
         unit = self.unit

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from api import copies, week_plans, weeks
+from api.kit import STARTER_KIT
 from tests.api.doorway import paired
 from tests.api.stock import described, to_shelf
 from tests.api.studio import Studio
@@ -347,3 +348,51 @@ def test_a_batch_waits_for_what_must_be_ordered_and_what_to_buy_by_when_follows(
         "rows"
     ]
     assert row["lacking"] > 0 and "2026-11-25" <= row["order_by"] and not row["late"]
+
+
+def poured() -> Json:
+    """Twelve bars of 100 g in the only tray, poured and left to set for two days."""
+    document = make_recipe(lines=1)
+    document["written_for"] = 12
+    part = document["components"][0]
+    part |= {"piece": "100 g", "mould": {"shape": "bar", "held": True}}
+    part["lines"][0]["amount"] = "1200 g"
+    part["steps"][1:] = [
+        {"id": "pour", "kind": "pieces", "does": "pour", "title": "Pour", "hands": "5 min"},
+        {
+            "id": "setting",
+            "kind": "wait",
+            "title": "Let it set",
+            "word": "set",
+            "earliest": "48 h",
+            "usual": "48 h",
+        },
+        {"id": "unmould", "kind": "pieces", "does": "unmould", "title": "Turn out", "hands": "5 min"},
+    ]
+    return document
+
+
+def test_moulds_that_an_open_batch_holds_are_filled_again_only_once_they_are_empty(
+    studio: Studio, clock: Clock
+) -> None:
+    studio.put_hours({"makers": [{"name": name, "hours": HOURS} for name in ("Ada", "Bea")]})
+    tray = {"id": "tray", "name": "Tray", "shape": "bar", "cavities": 12, "sets": 1, "cavity": "120 g"}
+    assert studio.put_kit({**STARTER_KIT, "moulds": [tray]}).status_code == 201
+    recipe = studio.put_recipe(uuid4(), poured()).json
+    run, at = begin(studio, recipe, clock.ms - 60_000), clock.ms - 50_000
+    sheet = studio.get(f"/runs/{run}").json["sheet"]
+    step = {each["step"]: each["id"] for each in sheet["steps"]}
+    (line,) = sheet["lines"]
+    said: list[Json] = [
+        {"kind": "weighed", "body": {"line": line["id"], "mg": line["mg"]}},
+        {"kind": "counted", "body": {"step": step["pour"], "good": 12}},
+        {"kind": "done", "body": {"step": step["pour"]}},
+        {"kind": "began", "body": {"step": step["setting"]}},
+    ]
+    answer = studio.post(run, *(make_entry(run, at=at + place, **each) for place, each in enumerate(said)))
+    assert [each["result"] for each in answer.json["answers"]] == ["kept"] * len(said), answer.json
+    want(studio, recipe, 24, days=9)
+
+    (batch,) = planned(studio)["plan"]["batches"]
+
+    assert batch["sittings"][0]["starts_at"] >= at + 2 * DAY

@@ -141,10 +141,16 @@ def _fits(week: Json, way: Way, chosen: list[tuple[str, Way]]) -> bool:
             if any(maker == of and begins < two and one < ends for of, one, two in other.spans):
                 return False
     every = [held for _, other in chosen for held in other.holds] + way.holds
+    on_bench = [
+        (each["equipment"], each["many"], _halves(each["since"] - MONDAY), _halves(each["until"] - MONDAY))
+        for each in week["busy"]
+    ]
     for key, thing in week["equipment"].items():
         those = [held for held in every if held[0] == key]
-        for _, _, at, _ in those:
-            if sum(many for _, many, one, two in those if one <= at < two) > thing["many"]:
+        busy = [held for held in on_bench if held[0] == key]
+        for _, _, at, _ in [*those, *busy]:
+            mine = sum(many for _, many, one, two in those if one <= at < two)
+            if mine and mine + sum(many for _, many, one, two in busy if one <= at < two) > thing["many"]:
                 return False
     return _lots_last(week, [*(each for _, each in chosen), way])
 

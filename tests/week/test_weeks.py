@@ -115,6 +115,24 @@ def test_two_makers_share_one_mould():
     assert plan["status"] == "proven"
 
 
+def test_a_mould_that_a_batch_on_the_bench_still_holds_is_not_filled_again():
+    """Not even by one pair of hands; and what is held until after the market is said to be short."""
+    make = bars(holds=[hold("mould", 1, 0, 0, 0, HOUR)])
+    equipment = {"mould": {"name": "mould", "many": 1}}
+
+    def held_until(days: float) -> Json:
+        busy = [{"equipment": "mould", "many": 3, "since": MONDAY, "until": MONDAY + int(days * DAY)}]
+        wants = [want(6, MONDAY + 3 * DAY)]
+        week = week_of([make], wants, [evenings()], equipment=equipment, busy=busy)
+        return {**plan_week(week), "least": least_short(InUnits(week))}
+
+    (batch,) = held_until(1.5)["batches"]
+    assert batch["sittings"][0]["starts_at"] >= MONDAY + int(1.5 * DAY)
+    late = held_until(9)
+    assert (late["batches"], late["short"]) == ([], [{"want": "market", "short": 6}])
+    assert (late["status"], late["least"]) == ("proven", 6)
+
+
 def test_a_size_that_needs_more_moulds_than_there_are_is_not_planned():
     """Not even by one pair of hands, whose sittings never meet."""
     sizes = [sized(6 * many, [HOUR], holds=[hold("mould", many, 0, 0, 0, HOUR)]) for many in (1, 2)]

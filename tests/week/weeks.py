@@ -67,6 +67,7 @@ def week_of(makes: list[Json], wants: list[Json], makers: list[Json], **other: A
         "makes": makes,
         "there": other.get("there", []),
         "lots": other.get("lots", []),
+        "busy": other.get("busy", []),
     }
 
 
@@ -100,7 +101,12 @@ def tiny(seed: int) -> Json:
         there.append({"make": makes[0]["id"], "pieces": dice.randint(1, 4), "since": MONDAY})
         there[0]["until"] = dice.choice([None, MONDAY + DAY])
     equipment = {"mould": {"name": "mould", "many": dice.choice([1, 2])}}
-    return week_of(makes, wants, makers, equipment=equipment, there=there, lots=lots)
+    busy = []
+    if dice.random() < 0.3:
+        since = MONDAY + dice.choice([0, 9, 18, 33]) * HOUR
+        busy.append({"equipment": "mould", "many": dice.choice([1, 2]), "since": since})
+        busy[0]["until"] = since + dice.choice([1, 10, 30]) * HOUR
+    return week_of(makes, wants, makers, equipment=equipment, there=there, lots=lots, busy=busy)
 
 
 def _tiny_make(dice: random.Random, key: str) -> Json:
