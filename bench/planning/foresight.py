@@ -40,6 +40,16 @@ def next_step(problem: Problem, order: list[str], now: int, maker: int = 0) -> A
     return _Choice(Day(problem, now), order, maker).advice()
 
 
+def with_who_stayed(problem: Problem, order: list[str], now: int) -> Problem:
+    """The same with longer hours for who is beside an open state outside them, as `next_step` bids them go on."""
+    makers = list(problem["makers"])
+    for place in range(len(makers)):
+        later = _Choice(Day(problem, now), order, place).who_stayed()
+        if later is not None:
+            makers[place] = later.day.problem["makers"][place]
+    return {**problem, "makers": makers}
+
+
 def if_you_stop(problem: Problem, order: list[str], now: int, until: int) -> IfStopped:
     """What happens if nothing is begun before `until`."""
     day = Day(problem, now)
@@ -101,6 +111,13 @@ class _Choice:
             if until is not None and waiting and patient is None:
                 patient, ends = self._wait(until, pace, refused, closes), waiting.finish
         return patient or self._least_bad(events, closes)
+
+    def who_stayed(self) -> "_Choice | None":
+        """The same with the hours in which they end what is open; None inside the bench hours, or where none is asked."""
+        if self._closes() is not None or self._stayed() is None:
+            return None
+        last, goes = self._stretch_to_stay_after()
+        return None if last is None else self._going_at(last, goes)
 
     def _closed(self) -> Advice:
         opens = min((opens for opens, _ in self.day.hours[self.maker] if opens > self.day.now), default=None)
@@ -216,13 +233,10 @@ class _Choice:
         """What to begin, or to rest for, where a few minutes past the bench hours end a state that is open: all it
         asks is kept, or less is lost than if it were left."""
         day = self.day
-        last = self._last_stretch()
-        if last is None or not self.may_stay or not day.at_stake:
+        last, goes = self._stretch_to_stay_after()
+        if last is None:
             return None
         closes = last[1]
-        goes = closes + (STAY_MS if day.now < closes else STAYED_MS)
-        if day.now >= goes:
-            return None
         later = self._going_at(last, goes)
         said = later.advice()
         leaving = self._laid(USUAL, None)
@@ -236,6 +250,15 @@ class _Choice:
             return None
         stays = by > 0 and last[0] < closes
         return {**said, "why": {"kind": "stay", "by_ms": by, "closes_at": closes}} if stays else said
+
+    def _stretch_to_stay_after(self) -> tuple[Stretch | None, int]:
+        """The hours that would be made longer, and until when; None where nothing open asks for it, or it is too late."""
+        day = self.day
+        last = self._last_stretch() if self.may_stay and day.at_stake else None
+        if last is None:
+            return None, 0
+        goes = last[1] + (STAY_MS if day.now < last[1] else STAYED_MS)
+        return (last, goes) if day.now < goes else (None, 0)
 
     def _last_stretch(self) -> Stretch | None:
         """The stretch of the bench hours that began last; for hands that worked where there are none, the moment

@@ -8,6 +8,7 @@ from bench.planning.aims import Aims, Placed
 from bench.planning.as_written import as_written
 from bench.planning.by_rule import STEADY_MS, as_late, best_layout, keeps_all
 from bench.planning.check import check, circle
+from bench.planning.foresight import with_who_stayed
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import Day, Layout
 from bench.planning.reasons import clash, in_a_circle, only_later, too_long
@@ -93,8 +94,10 @@ def replan(
     tasks = [_as_it_stands(task, done or {}) for task in problem["tasks"]]
     problem = {**problem, "tasks": tasks, "since": now, "ready_by": None}
     check(problem, now)
+    # Who opened a state outside the hours is at the bench: the plan goes on with it, as the bench does.
+    order = order_of(before) if before else [task["id"] for task in tasks if task["kind"] == "hands"]
     work = solver.Work(budget, cancelled, progress)
-    return _Planner(Day(problem, now), "finish", work, False, before).result()
+    return _Planner(Day(with_who_stayed(problem, order, now), now), "finish", work, False, before).result()
 
 
 def _as_it_stands(task: Task, done: dict[str, TaskProgress]) -> Task:

@@ -307,6 +307,25 @@ def test_who_opened_a_state_outside_the_bench_hours_is_not_sent_away_from_it(ope
     assert then(["wrap"], 11 * MINUTE) == (None, "closed"), "what keeps is left"
 
 
+@pytest.mark.parametrize("opens", [MONDAY - 10 * HOUR, MONDAY + 10 * HOUR])
+def test_the_plan_too_goes_on_with_what_was_opened_outside_the_bench_hours(opens: int) -> None:
+    """It and the bench say the same next step; what keeps waits for the opening."""
+    tasks = [make_task("melt", 5), make_task("scent", 1), make_task("tip", 2), make_task("wrap", 20)]
+    gaps = [make_gap("melt", "scent"), make_gap("scent", "tip"), over(BACK, "melt", "tip", 15)]
+    evening = [MONDAY + 20 * HOUR, MONDAY + 22 * HOUR]
+    problem = done(make_bare(tasks, gaps, [[opens, opens + HOUR], evening]), "melt", at=MONDAY)
+
+    made = replan(problem, None, MONDAY + MINUTE)
+    begins = {step["id"]: step["starts_at"] for step in made["steps"]}
+
+    assert made["broken"] == []
+    assert (begins["scent"], begins["tip"]) == (MONDAY + MINUTE, MONDAY + 2 * MINUTE)
+    assert begins["wrap"] >= MONDAY + HOUR
+    assert next_step(problem, order_of(made), MONDAY + MINUTE)["step"] == "scent"
+    late = replan(problem, made, MONDAY + 40 * MINUTE)
+    assert [each["to"] for each in late["broken"]] == ["tip"], "by then nobody is there"
+
+
 @pytest.mark.parametrize(("kind", "step"), [(BACK, "scent"), (RUIN, None)])
 def test_what_is_late_at_closing_is_ended_all_the_same_but_nobody_stays_for_what_is_lost(
     kind: Json, step: str | None
