@@ -7,6 +7,7 @@
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words, kind, page }   answered by screen.found({ words, groups, says }): what the server has
 
+import { those } from "../bench/lists.js";
 import { UNNAMED } from "../bench/sheet-words.js";
 import { batchRow } from "../parts/batch-row.js";
 import { define, first, given, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
@@ -338,13 +339,14 @@ function writeOpenRun(node, run, bench, isFirst) {
     box.replaceChildren(letterMark(box.dataset.letter));
   }
   setText(first(words), prompt ? prompt.title : say("page-recipes-waiting"));
-  setText(first(words, 1), `${run.sheet.recipe.title}, ${pieces(run.size.pieces, run.sheet.piece)}`);
+  const what = those([run.told.number, run.sheet.recipe.title]).join(", "); // two of one recipe lie side by side
+  setText(first(words, 1), `${what}, ${pieces(run.size.pieces, run.sheet.piece)}`);
   // Copper is for the one thing to do now: the newest run.
   setAttr(first(link, 2), "class", isFirst ? "copper go" : "button outlined go");
   setAttr(
     link,
     "aria-label",
-    say("page-recipes-go-on-with", { title: run.sheet.recipe.title, now: first(words).textContent ?? "" }),
+    say("page-recipes-go-on-with", { title: what, now: first(words).textContent ?? "" }),
   );
 }
 
