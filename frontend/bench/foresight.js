@@ -37,6 +37,18 @@ export function nextStep(problem, order, now, maker = 0) {
 }
 
 /**
+ * The same with longer hours for who is beside an open state outside them, as `nextStep` bids them go on.
+ * @param {Problem} problem @param {readonly string[]} order @param {number} now @returns {Problem}
+ */
+export function withWhoStayed(problem, order, now) {
+  const day = new Day(problem, now);
+  const makers = problem.makers.map(
+    (maker, place) => new Choice(day, order, place).whoStayed()?.makers[place] ?? maker,
+  );
+  return { ...problem, makers };
+}
+
+/**
  * What happens if nothing is begun before `until`.
  * @param {Problem} problem @param {readonly string[]} order @param {number} now @param {number | null} until
  * @returns {IfStopped}
@@ -309,11 +321,9 @@ class Choice {
    */
   #stayed() {
     const { now, takes, number, atStake } = this.#day;
-    const last = this.#lastStretch();
-    if (!last || !this.#mayStay || !atStake.size) return null;
+    const [last, goes] = this.#stretchToStayAfter();
+    if (!last) return null;
     const closes = last[1];
-    const goes = closes + (now < closes ? STAY_MS : STAYED_MS);
-    if (now >= goes) return null;
     const later = this.#goingAt(last, goes);
     const said = later.made();
     const leaving = this.#laid(USUAL, null);
@@ -327,13 +337,30 @@ class Choice {
   }
 
   /**
+   * The hours that would be made longer, and until when; none where nothing open asks for it, or it is too late.
+   * @returns {[Busy | null, number]}
+   */
+  #stretchToStayAfter() {
+    const { now, atStake } = this.#day;
+    const last = this.#mayStay && atStake.size ? this.#lastStretch() : null;
+    const goes = last ? last[1] + (now < last[1] ? STAY_MS : STAYED_MS) : 0;
+    return last && now < goes ? [last, goes] : [null, 0];
+  }
+
+  /** The problem with the hours in which they end what is open; null inside the bench hours, or where none is asked. */
+  whoStayed() {
+    const [last, goes] = this.#closes() === null ? this.#stretchToStayAfter() : [null, 0];
+    return last && this.#stayed() ? this.#goingAt(last, goes).#day.problem : null;
+  }
+
+  /**
    * The stretch of the bench hours that began last; for hands that worked where there are none, the moment when they
    * last did: who opened a state there is at the bench.
-   * @returns {Busy | undefined}
+   * @returns {Busy | null}
    */
   #lastStretch() {
     const { now, hours, hands, end } = this.#day;
-    const last = hours[this.#maker].findLast(([opens]) => opens <= now);
+    const last = hours[this.#maker].findLast(([opens]) => opens <= now) ?? null;
     const worked = Math.max(
       ...end.flatMap((at, index) => (hands[index] && at !== null && at <= now ? [at] : [])),
     );

@@ -18,7 +18,7 @@
 //   stopLines(ahead, untils)          // what happens when nothing is begun before then, each a line
 //   planAge(plan, at, isOnline)       // how old the plan is, in words
 
-import { ifYouStop, nextStep } from "../bench/foresight.js";
+import { ifYouStop, nextStep, withWhoStayed } from "../bench/foresight.js";
 import { Day, Layout } from "../bench/layout.js";
 import { full, those } from "../bench/lists.js";
 import { compare } from "../bench/price.js";
@@ -300,15 +300,16 @@ function* lookAhead(runs, makers, plan, at, isAsked = true) {
   const waits = parts
     .flatMap(({ tasks }) => tasks)
     .reduce((total, task) => total + (task.kind === "wait" ? task.left_ms : 0), 0);
-  const problem = makeProblem(
+  const asWritten = makeProblem(
     parts,
     makers,
     at,
     Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS),
   );
   yield;
-  const day = new Day(problem, at);
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
+  const problem = withWhoStayed(asWritten, planned.length ? idsOf(planned) : handsIn(asWritten), at);
+  const day = new Day(problem, at);
   const isBegun = new Map(
     runs.map(({ run }) => [
       run.id,
@@ -335,7 +336,7 @@ function* lookAhead(runs, makers, plan, at, isAsked = true) {
   const next = inHand
     ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] }
     : isLed && isAsked
-      ? nextAmong(problem, order, at, later)
+      ? nextAmong(asWritten, order, at, later) // which says itself by how much they stay
       : null;
   // As they were begun, whichever run's page this is: they are numbered by it.
   const batches = runs
@@ -354,6 +355,11 @@ function* lookAhead(runs, makers, plan, at, isAsked = true) {
     next,
   };
 }
+
+/** @param {readonly {id: string}[]} steps */
+const idsOf = (steps) => steps.map(({ id }) => id);
+/** @param {Problem} problem */
+const handsIn = ({ tasks }) => idsOf(tasks.filter(({ kind }) => kind === "hands"));
 
 /**
  * What is next among the runs that may be begun; when only the others are left, the first of these, at its time.

@@ -182,7 +182,9 @@ def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
         go_on("**/api/v1/runs/whole?open=false*")
         expect(made).to_have_count(1)
         expect(page.locator(".open-run")).to_have_count(1)
-        expect(page.locator(".open-run")).to_contain_text("D-A42, ")  # two batches of a recipe lie side by side
+        expect(page.locator(".open-run")).to_contain_text(
+            "D-A42, "
+        )  # two batches of a recipe lie side by side
         assert shifts() == 0
 
 

@@ -39,6 +39,7 @@ from bench.holding import in_use, mould_holds, vessel_holds
 from bench.label_sheets import COMMON, label_places, sheet_fault, sheet_title
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
+from bench.planning.foresight import with_who_stayed
 from bench.planning.layout import Day, Layout
 from bench.states import keeps_ms
 
@@ -127,6 +128,7 @@ CALLS = {
     "lay_out": lay_out,
     "can_empty": lambda problem, at: can_empty(Day(problem, at)),
     "next_step": next_step,
+    "with_who_stayed": with_who_stayed,
     "if_you_stop": if_you_stop,
     "read_amount": _amount,
     "read_density": lambda *given: _as_text(quantities.read_density(*given)),

@@ -15,7 +15,7 @@ import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { canEmpty } from "/bench/emptying.js";
-import { ifYouStop, nextStep } from "/bench/foresight.js";
+import { ifYouStop, nextStep, withWhoStayed } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
 import { inUse, mouldHolds, vesselHolds } from "/bench/holding.js";
 import { inOrder } from "/bench/entries.js";
@@ -111,6 +111,7 @@ const CALLS = {
   lay_out: layOut,
   can_empty: (problem, at) => canEmpty(new Day(problem, at)),
   next_step: nextStep,
+  with_who_stayed: withWhoStayed,
   if_you_stop: ifYouStop,
   held: (sheet) => [...vesselHolds(sheet), ...mouldHolds(sheet)],
   opened,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import random
 from typing import Any
 
@@ -14,6 +15,7 @@ from tests.parity.python_side import batch, call
 from tests.planning.batches import DAY, HOUR, MONDAY, make_batch
 from tests.planning.crossing import done_in, make_crossing, ways_on
 from tests.planning.mixed import part_of
+from tests.servers import ROOT
 
 pytestmark = pytest.mark.browser
 
@@ -83,6 +85,18 @@ def test_days_are_laid_out_and_led_through_alike(in_browser: Any) -> None:
     assert in_browser("call", asked) == here
     kinds = {call(case)["why"]["kind"] for case in asked if case["call"] == "next_step"}
     assert {"next", "wait", "closed"} <= kinds
+
+
+def test_who_stays_with_what_is_open_has_longer_hours_alike(in_browser: Any) -> None:
+    """Wherever the vectors ask what is next: outside the bench hours, just past them, and within them."""
+    vectors = json.loads((ROOT / "tests/vectors/planning.json").read_text(encoding="utf-8"))
+    given = [each["data"]["with"] for each in vectors if each["data"]["call"] == "next_step"]
+    asked = [{"call": "with_who_stayed", "with": each[:3]} for each in given]
+
+    here = [call(case) for case in asked]
+
+    assert in_browser("call", asked) == [canonical(each) for each in here]
+    assert {told == problem for told, (problem, *_) in zip(here, given, strict=True)} == {True, False}
 
 
 def benches() -> list[Json]:
