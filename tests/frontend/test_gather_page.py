@@ -51,38 +51,45 @@ def need(page: Page, name: str) -> Any:
     return page.locator(".need").filter(has_text=name)
 
 
-def test_the_oldest_best_before_comes_first_and_a_second_lot_makes_up_what_it_lacks(phone: Page) -> None:
+def test_the_oldest_lot_comes_first_and_everything_ticked_leads_to_the_bench_with_no_question(
+    phone: Page,
+) -> None:
+    """A second lot makes up what the first lacks; a tick is for knuckles, and a second touch takes it back."""
     gather(
         phone,
         lot("young", "butter", KG, best_before="2099-06-01"),
         lot("old", "butter", 100_000, best_before="2099-01-01"),
         lot("oil1", "oil", KG),
     )
-
     lots = need(phone, "Hard butter").get_by_role("checkbox")
     expect(lots).to_have_count(2)
     expect(lots.nth(0)).to_contain_text("100 g of lot OLD")
     expect(lots.nth(1)).to_contain_text("50 g of lot YOUNG")
-    expect(need(phone, "Light oil").get_by_role("checkbox")).to_contain_text("50 g of lot OIL1")
+    box = need(phone, "Light oil").get_by_role("checkbox")
+    expect(box).to_contain_text("50 g of lot OIL1")
 
-
-def test_a_tick_is_for_knuckles_and_a_second_touch_takes_it_back(phone: Page) -> None:
-    gather(phone, lot("b1", "butter", KG))
-    box = need(phone, "Hard butter").get_by_role("checkbox")
     assert too_small(phone.locator(".tick-row"), KNUCKLE_PX) == []
-
     box.click()
     expect(box).to_be_checked()
     expect(box).to_be_focused()
     box.click()
     expect(box).not_to_be_checked()
 
+    rows = phone.locator(".tick-row")
+    for place in range(rows.count()):
+        rows.nth(place).click()
+        expect(rows.nth(place)).to_be_checked()
+    phone.get_by_role("button", name="All here: to the bench").click()
+    expect(phone.locator("bench-screen")).to_be_visible()
+    expect(phone.get_by_role("dialog")).to_have_count(0)
 
-def test_what_is_short_and_what_is_past_its_date_is_said_and_past_is_taken_only_when_asked(
+
+def test_what_is_short_past_its_date_more_than_booked_or_strange_is_said_and_taken_only_when_asked(
     phone: Page,
 ) -> None:
+    """Of the last lot the shelf says 600 g; the maker takes 612 g of it, and is asked whether that is meant."""
+    phone.evaluate(DETECTOR)
     gather(phone, lot("past", "butter", KG, best_before="2020-01-01"), lot("bit", "butter", 40_000))
-
     expect(need(phone, "Hard butter")).to_contain_text("110 g missing")
     phone.get_by_role("button", name="Take it too").click()
     past = need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="PAST")
@@ -92,22 +99,31 @@ def test_what_is_short_and_what_is_past_its_date_is_said_and_past_is_taken_only_
     phone.get_by_role("button", name="Take it anyway").click()
     expect(past).to_be_checked()
 
-
-def test_more_than_a_lot_is_booked_with_is_asked_about(phone: Page) -> None:
-    """The shelf says 600 g; the maker takes 612 g of it, and is asked whether that is meant."""
-    gather(phone, lot("first", "butter", KG, best_before="2099-01-01"), lot("other", "butter", 600_000))
-
+    gather(
+        phone,
+        lot("first", "butter", KG, best_before="2099-01-01"),
+        lot("other", "butter", 600_000),
+        lot("o1", "oil", KG, code="5901234123457"),
+    )
     phone.get_by_role("button", name="Another lot: Hard butter").click()
     phone.get_by_role("button", name="Lot OTHER").click()
     type_on_pad(phone, "612")
     phone.locator("dialog .copper").click()
     expect(phone.get_by_role("dialog")).to_contain_text("The shelf says 600 g")
     phone.get_by_role("button", name="Take it anyway").click()
-
     expect(need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="OTHER")).to_be_checked()
 
+    phone.evaluate("window.seen = '5901234123457'")
+    phone.get_by_role("button", name="Scan a lot").click()
+    expect(need(phone, "Light oil").get_by_role("checkbox")).to_be_checked()
+    phone.evaluate("window.seen = '1'")
+    phone.get_by_role("button", name="Scan a lot").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("No lot on the shelf has this code")
 
-def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> None:
+
+def test_gathering_may_be_passed_over_which_the_record_says_and_its_way_goes_once_something_is_weighed(
+    phone: Page,
+) -> None:
     run = gather(phone, lot("b1", "butter", KG))
     need(phone, "Hard butter").get_by_role("checkbox").click()
 
@@ -122,58 +138,20 @@ def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> Non
     go(phone, f"#/gather/{run}")
     phone.get_by_role("button", name="Start without").click()
     expect(phone.locator("bench-screen")).to_be_visible()  # it is asked once a batch
-
-    phone.locator("answer-row .copper").click()
-    expect(phone.locator("bench-screen h1")).to_contain_text("Light oil")
-    go(phone, f"#/gather/{run}")
-    expect(phone.get_by_role("button", name="Go on without")).to_be_visible()
-
-
-def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> None:
-    gather(phone, lot("b1", "butter", KG))
-    for name in ("Hard butter", "Light oil"):
-        box = need(phone, name).get_by_role("checkbox")
-        box.click()
-        expect(box).to_be_checked()
-    things = phone.locator("section:not([aria-label='What goes in']) .tick-row")
-    for place in range(things.count()):
-        things.nth(place).click()
-        expect(things.nth(place)).to_be_checked()
-
-    phone.get_by_role("button", name="All here: to the bench").click()
-    expect(phone.locator("bench-screen")).to_be_visible()
-    expect(phone.get_by_role("dialog")).to_have_count(0)
-
-
-def test_the_way_to_gather_goes_once_something_is_weighed(phone: Page) -> None:
-    stock(phone, *CARDS)
-    begin_bars(phone)
     expect(phone.get_by_role("link", name="Gather first")).to_be_visible()
     enter(phone, ("ticked", {"thing": "tool.knife"}))
     expect(phone.get_by_role("link", name="Gather first")).to_be_visible()
 
-    enter(phone, ("weighed", {"line": "bar.1.butter", "mg": 150_000}))
-
+    phone.locator("answer-row .copper").click()
+    expect(phone.locator("bench-screen h1")).to_contain_text("Light oil")
     expect(phone.get_by_role("link", name="Gather first")).to_be_hidden()
+    go(phone, f"#/gather/{run}")
+    expect(phone.get_by_role("button", name="Go on without")).to_be_visible()
 
     begin_bars(phone)  # a second batch, whose bowl the first one has in use
     expect(phone.locator("bench-screen .beside")).to_have_text(
         re.compile("^In use by .+: “Wide bowl”. No other fits: empty it first.")
     )
-
-
-def test_a_scanned_lot_is_ticked_and_a_strange_one_is_said(phone: Page) -> None:
-    phone.add_init_script(DETECTOR)
-    phone.reload()
-    gather(phone, lot("b1", "butter", KG, code="5901234123457"))
-
-    phone.evaluate("window.seen = '5901234123457'")
-    phone.get_by_role("button", name="Scan a lot").click()
-    expect(need(phone, "Hard butter").get_by_role("checkbox")).to_be_checked()
-
-    phone.evaluate("window.seen = '1'")
-    phone.get_by_role("button", name="Scan a lot").click()
-    expect(phone.get_by_role("dialog")).to_contain_text("No lot on the shelf has this code")
 
 
 def test_what_the_shelf_lacks_is_said_before_a_batch_is_begun_with_what_it_is_enough_for(phone: Page) -> None:

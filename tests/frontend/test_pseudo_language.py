@@ -235,7 +235,7 @@ def test_in_a_language_of_long_words_nothing_is_cut_and_all_is_of_the_catalogue(
     want_a_week(studio)
     page.set_viewport_size(PHONE)
     page.context.add_cookies([{"name": "language", "value": pseudo.TAG, "url": studio.url}])
-    page.goto(studio.url)
+    page.goto(studio.url, timeout=SENT_MS)
     expect(page.locator("html")).to_have_attribute("lang", pseudo.TAG, timeout=SENT_MS)
     expect(page.locator(".recipe")).to_have_count(DEMO_RECIPES, timeout=SENT_MS)
     written = makers_words(studio)
