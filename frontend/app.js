@@ -726,8 +726,8 @@ function draw() {
       : null;
   drawn.data = data;
   if (typed?.field.isConnected) stayPut(typed.field, typed.top);
-  const title = shown.title?.(wanted.id) || say(`page-title-${wanted.name}`);
-  document.title = `${title} \u2013 Bowlside`;
+  const title = `${shown.title?.(wanted.id) || say(`page-title-${wanted.name}`)} \u2013 Bowlside`;
+  if (document.title !== title) document.title = title;
   document.documentElement.dataset.screen = wanted.name;
   if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.

@@ -103,8 +103,8 @@ def _next_heat(step: MeltStep, given: int) -> HeatedBody:
 
 
 def _heating(view: View, step: MeltStep, bursts: list[Heating]) -> Said:
-    """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
-    answer stands first from the beginning, so that none changes places when the burst is over."""
+    """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. Heat on stands first
+    and “melted” second, as before the burst, whichever is likelier: none changes places under a thumb."""
     over, enough = not view.is_counting(step["id"]), len(bursts) >= len(step["bursts"])
     last, word = bursts[-1], heat_word(view.sheet, step)
     again, melted = _again(step, bursts, over and not enough), _melted(step, over and enough)
@@ -114,7 +114,7 @@ def _heating(view: View, step: MeltStep, bursts: list[Heating]) -> Said:
         stir = say("prompting-stir-rest-look", rest=span(last["rest_ms"]), right=right)
     return Said(
         joined(stir, _no_further(step)),
-        [melted, again] if enough else [again, melted],
+        [again, melted],
         {
             "mg": None,
             "text": span(last["ms"]),

@@ -1,4 +1,5 @@
-// The answers to the prompt: one strong in copper across the foot, the others outlined.
+// The answers to the prompt, in the order that the bench gives them, so that none changes places when another is
+// likelier: one strong in copper across the foot, the others outlined.
 //
 //   row.data = { answers, settle: true, cards: false };      // answers as the bench gives them
 //   row.addEventListener("answer-chosen", (e) => e.detail);  // { answer }
@@ -30,15 +31,11 @@ export class AnswerRow extends HTMLElement {
 
   /** @param {{answers: readonly BenchAnswer[], settle: boolean, cards: boolean}} given */
   set data({ answers, settle, cards }) {
-    const inOrder = [
-      ...answers.filter((answer) => answer.strong),
-      ...answers.filter((answer) => !answer.strong),
-    ];
     setAttr(this.#list, "data-cards", cards);
     keyed(
       this.#list,
-      inOrder,
-      (answer, index) => (answer.strong ? "strong" : index),
+      answers,
+      (answer) => answer.id,
       () => this.#make(),
       (node, answer, index) => {
         node.onclick = () => this.#isStill || tell(this, "answer-chosen", { answer });
@@ -47,7 +44,6 @@ export class AnswerRow extends HTMLElement {
         setText(node.children[0], unbroken(answer.label));
         setText(node.children[1], unbroken(answer.says));
         show(node.children[1], answer.says);
-        node.classList.remove("pressed");
         setAttr(node, "data-index", index);
       },
     );

@@ -88,16 +88,18 @@ export function keyed(parent, items, keyOf, make, update) {
   const had = parent.keyedNodes ?? new Map();
   /** @type {Map<K, E>} */
   const has = new Map();
+  const keys = items.map(keyOf);
+  const stays = new Set(keys);
+  // What goes, goes first: else all that comes after it would seem to have moved.
+  for (const [key, node] of had) if (!stays.has(key)) node.remove();
   let place = parent.firstElementChild;
   items.forEach((item, index) => {
-    const key = keyOf(item, index);
-    const node = had.get(key) ?? make(item, index);
+    const node = had.get(keys[index]) ?? make(item, index);
     update?.(node, item, index);
     if (node === place) place = place.nextElementSibling;
     else parent.insertBefore(node, place);
-    has.set(key, node);
+    has.set(keys[index], node);
   });
-  for (const [key, node] of had) if (has.get(key) !== node) node.remove();
   parent.keyedNodes = has;
 }
 

@@ -711,19 +711,14 @@ export class BenchScreen extends HTMLElement {
   /** The answers that stand on the page; the others are under "Other". @param {Prompt} prompt @returns {Answer[]} */
   #standing(prompt) {
     const answers = prompt.answers.filter((answer) => !QUIET.has(answer.kind));
-    // While heating, the prompt itself says what "melted" looks like.
-    if (prompt.kind === "heating")
-      return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
     if (ALL_STAND.has(prompt.kind)) return answers;
     const line = this.#data.run.sheet.lines.find((candidate) => candidate.id === prompt.weigh?.line);
     const meant = answers.filter((answer) => answer.id !== "left_out" || line?.optional);
     const unexplained = meant.map((answer) => ({ ...answer, says: "" }));
-    return [
-      ...unexplained.filter((answer) => answer.strong),
-      ...unexplained
-        .filter((answer) => !answer.strong)
-        .slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE),
-    ];
+    const beside = unexplained
+      .filter((answer) => !answer.strong)
+      .slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE);
+    return unexplained.filter((answer) => answer.strong || beside.includes(answer));
   }
 
   /** @param {BenchAnswer} answer @param {boolean} [isPicked] in a dialog, where it was given already */

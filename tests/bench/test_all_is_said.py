@@ -248,18 +248,27 @@ def test_over_a_water_bath_it_is_heat_with_looks_and_no_rests() -> None:
     ]
 
 
-def test_the_answers_to_a_burst_keep_their_places_when_it_is_over() -> None:
-    maker = at("embed.1.melt")
-    maker.choose("heat")
-    for _ in range(4):
-        counting = [answer["id"] for answer in maker.prompt["answers"]]
-        maker.wait(15 * SECOND)
-        over = maker.prompt["answers"]
-        strong = [answer["id"] for answer in over if answer["strong"]]
-        assert [*strong, *(answer["id"] for answer in over if answer["id"] not in strong)] == counting
-        maker.choose("again")
-        if maker.prompt["kind"] == "melt":
-            maker.choose("heat")
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_answers_never_change_places_from_one_prompt_of_a_step_to_the_next(name: str) -> None:
+    """Where it is not melted, right or over yet for many times, and while it counts and when it is over."""
+    maker, tries = Maker(demo_sheet(name)), dict[str, int]()
+    stood: dict[tuple[str, str], list[str]] = {}
+    while not maker.state["finished_at"]:
+        prompt = maker.prompt
+        place = (prompt["step"], (prompt["weigh"] or {}).get("line", ""))
+        ids = [each["id"] for each in prompt["answers"]]
+        before = stood.get(place, ids)
+        assert [each for each in ids if each in before] == [each for each in before if each in ids], place
+        stood[place] = ids
+        counting = [each["until"] for each in maker.sees["guides"] if each["step"] == prompt["step"]]
+        if counting and maker.at < max(counting):
+            maker.at = max(counting)
+        elif tries.setdefault(prompt["step"], 0) < 6 and (late := {"again", "not_yet"} & set(ids)):
+            tries[prompt["step"]] += 1
+            maker.choose(late.pop())
+        else:
+            maker.strong()
+    assert sum(tries.values())
 
 
 def test_what_went_too_far_is_told_what_to_do_and_the_time_it_takes_is_counted() -> None:

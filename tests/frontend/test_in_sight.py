@@ -39,6 +39,17 @@ ROW_END = """() => {
 }"""
 
 
+# So many answers, of which one is lit, drawn one after the other in one row: what each says, its foot, left and right.
+ANSWERED = """([count, lit]) => {
+    const row = document.querySelector("answer-row");
+    const answer = (_, place) => ({ id: `a${place}`, label: `Answer ${place}`, says: "", strong: place === lit });
+    row.data = { answers: Array.from({ length: count }, answer), settle: false, cards: false };
+    return [...row.querySelectorAll("button")]
+        .map((button) => [button.firstElementChild.textContent, button.getBoundingClientRect()])
+        .map(([text, { bottom, left, right }]) => [text.replaceAll("\u00a0", " "), Math.round(bottom), Math.round(left), Math.round(right)]);
+}"""
+
+
 # A bench opens before its plan is here: the answers take a touch at once, and then the plan comes.
 OPENED = """() => {
     const moment = moments.find(({ bench }) => bench.prompts.length > 2 && !bench.windows.length);
@@ -102,6 +113,22 @@ def test_nothing_is_out_of_sight_in_another_language(
         found = {str(shape): out_of_sight(page, shape) for shape in shapes}
 
     assert {shape: each for shape, each in found.items() if each} == {}
+
+
+@pytest.mark.parametrize("count", range(1, 7))
+def test_no_answer_changes_places_when_another_is_lit_and_none_leaves_a_hole(bench: Page, count: int) -> None:
+    """From top left to bottom right they stand as the bench gives them; each row is as wide as any."""
+    take(bench, Shape(390, 844))
+    for lit in range(-1, count):
+        stood = bench.evaluate(ANSWERED, [count, lit])
+        assert [text for text, *_ in stood] == [f"Answer {each}" for each in range(count)]
+        rows: dict[int, list[tuple[int, int]]] = {}
+        for _, foot, left, right in stood:
+            rows.setdefault(foot, []).append((left, right))
+        assert list(rows) == sorted(rows) and all(row == sorted(row) for row in rows.values())
+        assert len({(row[0][0], row[-1][1]) for row in rows.values()}) == 1
+        if count == 2:
+            assert len(rows) == 2
 
 
 def test_a_part_that_is_hidden_is_seen_by_this_test(bench: Page) -> None:

@@ -106,8 +106,8 @@ const noFurther = ({ to_mk: most }) =>
   most === null || most === undefined ? "" : say("prompting-no-further", { warmth: temperature(most) });
 
 /**
- * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
- * answer stands first from the beginning, so that none changes places when the burst is over.
+ * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. Heat on stands first
+ * and “melted” second, as before the burst, whichever is likelier: none changes places under a thumb.
  * @param {View} view @param {MeltStep} step @param {readonly Heating[]} bursts @param {Burst} following
  * @param {Draft<Answer>} yes
  * @returns {Said}
@@ -133,7 +133,7 @@ function heating(view, step, bursts, following, yes) {
           "heated",
           nextHeat(step, bursts.length),
         );
-  const [likelier, other] = bursts.length >= step.bursts.length ? [yes, again] : [again, yes];
+  const isEnough = bursts.length >= step.bursts.length;
   return {
     kind: "heating",
     says: joined(stir, noFurther(step)),
@@ -142,6 +142,9 @@ function heating(view, step, bursts, following, yes) {
       text: span(ms),
       caption: say("prompting-heat-runs", { word: heatWord(view.sheet, step), number: bursts.length }),
     },
-    answers: [{ ...likelier, strong: over }, other],
+    answers: [
+      { ...again, strong: over && !isEnough },
+      { ...yes, strong: over && isEnough },
+    ],
   };
 }
