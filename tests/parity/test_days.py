@@ -10,6 +10,7 @@ import pytest
 
 from bench import canonical
 from tests.bench.workshop import entry
+from tests.often import often
 from tests.parity.generate import generate
 from tests.parity.python_side import batch, call
 from tests.planning.batches import DAY, HOUR, MONDAY, make_batch
@@ -20,7 +21,7 @@ from tests.servers import ROOT
 pytestmark = pytest.mark.browser
 
 Json = dict[str, Any]
-BATCHES = 25
+BATCHES = often(12, 25)
 YEAR = 365 * DAY
 
 
@@ -57,7 +58,7 @@ def cases() -> list[Json]:
 def crossings() -> list[Json]:
     """Bowls and jugs that batches take up from each other, at every step of a random way."""
     made: list[Json] = []
-    for seed in range(40):
+    for seed in range(often(15, 40)):
         rng, problem, ways = random.Random(seed), make_crossing(seed), [frozenset[str]()]
         while ways:
             done = rng.choice(ways)
@@ -102,7 +103,7 @@ def test_who_stays_with_what_is_open_has_longer_hours_alike(in_browser: Any) -> 
 def benches() -> list[Json]:
     """Two batches each on one bench, of the demo's recipes and of made-up ones, somewhere on their way."""
     made: list[Json] = []
-    for seed in range(25):
+    for seed in range(often(10, 25)):
         rng = random.Random(seed)
         laid = []
         while len(laid) < 2:

@@ -14,14 +14,15 @@ from typing import Any
 import pytest
 
 from bench import canonical, seal, words
+from tests.often import often
 from tests.parity.generate import Pen, generate, strange
 from tests.parity.python_side import batch, call
 
 pytestmark = pytest.mark.browser
 
 SEED = os.environ.get("PARITY_SEED", "copper")
-BATCHES = 4
-CASES = 60
+BATCHES = 2
+CASES = often(60, 200)
 
 
 def seeds_of(number: int) -> list[str]:

@@ -13,6 +13,7 @@ from bench.planning import make_problem, next_step, plan, plan_in_words, plan_se
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
 from tests.bench.workshop import Maker, make_kit
+from tests.often import often
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_gap, make_hours, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
@@ -142,8 +143,8 @@ def make_shared(seed: int) -> Json:
 
 
 def test_no_order_of_two_batches_that_share_their_things_beats_the_plan() -> None:
-    """Every order of 150 small days tried one by one; the layout, which the phone has too, keeps them apart as well."""
-    for seed in range(150):
+    """Every order of small days tried one by one; the layout, which the phone has too, keeps them apart as well."""
+    for seed in range(often(60, 150)):
         problem = make_shared(seed)
 
         made = plan(problem, changes=False)
@@ -209,9 +210,9 @@ def ends(problem: Json, done: frozenset[str], known: dict[frozenset[str], bool])
 
 
 def test_what_is_in_use_can_be_emptied_exactly_when_some_order_ends() -> None:
-    """Along random ways through 150 small worlds, against every order tried one by one."""
+    """Along random ways through small worlds, against every order tried one by one."""
     said = []
-    for seed in range(150):
+    for seed in range(often(60, 150)):
         rng, problem, known = random.Random(seed), make_crossing(seed), {}
         done, ways = frozenset(), [frozenset()]
         while ways:

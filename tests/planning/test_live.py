@@ -24,6 +24,7 @@ from bench.planning import (
     with_one_more,
     with_second_maker,
 )
+from tests.often import often
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_batch, make_gap, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
@@ -167,7 +168,7 @@ def test_whatever_has_happened_there_is_a_plan_and_it_breaks_only_what_it_says(
     installed: bool, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Generated days, caught at any time, all of it later than planned by up to an hour."""
-    for seed in range(16):
+    for seed in range(often(8, 16)):
         problem = make_batch(seed, makers=1 + seed % 2)
         made = plan(problem, changes=False, budget=1)
         if made["status"] not in ("proven", "found"):
@@ -358,7 +359,7 @@ def test_hands_that_are_off_by_a_third_break_nothing_on_the_demo(day: Json, made
 
 def test_generated_days_go_well_and_never_stand_still() -> None:
     broken = []
-    for seed in range(30):
+    for seed in range(often(12, 30)):
         problem = make_batch(seed)
         planned = plan(problem, changes=False, budget=1)
         if planned["status"] not in ("proven", "found"):

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from bench.planning import plan
+from tests.often import often
 from tests.planning import published
 from tests.planning.batches import (
     HOUR,
@@ -81,7 +82,9 @@ def in_blocks(count: int, size: int) -> list[range]:
     return [range(begin, min(begin + size, count)) for begin in range(0, count, size)]
 
 
-@pytest.mark.parametrize("seeds", in_blocks(500, 50), ids=lambda seeds: f"{seeds.start}-{seeds.stop - 1}")
+@pytest.mark.parametrize(
+    "seeds", in_blocks(often(150, 500), 50), ids=lambda seeds: f"{seeds.start}-{seeds.stop - 1}"
+)
 def test_no_plan_breaks_a_rule(seeds: range) -> None:
     """Generated batches, one maker and two; what is called impossible is left to the search of all orders."""
     for seed in seeds:
@@ -94,9 +97,10 @@ def test_no_plan_breaks_a_rule(seeds: range) -> None:
 
 
 def test_no_order_beats_the_plan() -> None:
-    """Every order of 200 small days, tried one by one."""
+    """Every order of small days, tried one by one."""
     possible = 0
-    for seed in range(200):
+    days = often(80, 200)
+    for seed in range(days):
         problem = make_small(seed, most=7)
 
         made = plan(problem, changes=False)
@@ -105,7 +109,7 @@ def test_no_order_beats_the_plan() -> None:
         possible += best is not None
         assert made["finish_at"] == best, seed
         assert made["status"] == ("impossible" if best is None else "proven"), seed
-    assert possible > 100
+    assert possible > days // 2
 
 
 @pytest.mark.skipif(not INSTANCES, reason=f"the published instances are not at {published.FOLDER}")

@@ -12,6 +12,7 @@ from bench.planning import make_problem, next_step, order_of, plan, replan, solv
 from bench.planning.layout import Day, Layout
 from bench.planning.price import price_of
 from tests.make import make_entry
+from tests.often import often
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_gap, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
@@ -520,7 +521,7 @@ def test_nothing_is_put_off_for_ever() -> None:
 
 def test_mixed_days_ruin_nothing_and_seldom_bring_anything_back() -> None:
     """A small share of the figures of `make perf`: one to four batches, hands off by 30 %, a bell that rings."""
-    fate = fate_of(range(12), lambda: by_the_phone)
+    fate = fate_of(range(often(6, 12)), lambda: by_the_phone)
 
     assert (fate.stuck, fate.ruined, fate.held_twice) == (0, 0, 0)
     assert fate.back_share <= 0.05 and fate.missed_share <= 0.05
@@ -528,6 +529,6 @@ def test_mixed_days_ruin_nothing_and_seldom_bring_anything_back() -> None:
 
 def test_the_count_of_what_was_ruined_can_see_it() -> None:
     """Without foresight, in the order of the recipes, some of the same kind of days do ruin something."""
-    fate = fate_of(range(100, 140), lambda: by_recipe)
+    fate = fate_of(range(100, 100 + often(15, 40)), lambda: by_recipe)
 
-    assert fate.brought_back + fate.ruined > 5
+    assert fate.brought_back + fate.ruined > 2
