@@ -14,13 +14,14 @@ from api.clock import now_ms
 from api.errors import Problem
 from api.kit import measured_kit
 from api.openapi import document_body
+from api.parts import PartMakers
 from api.recipes import current_version, sized
 from api.runs import load_run_in
 from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import LotUse, Run
 from api.wire import Blueprint, answer, read_document
-from bench import Book, BuyingNeed, BuyingUnjoined, Sheet, Taken, Used, WrittenBuying, words
+from bench import Book, BuyingNeed, BuyingUnjoined, OpenOrder, Sheet, Taken, Used, WrittenBuying, words
 
 blueprint = Blueprint("buying", __name__, description="What to buy, and when to order again")
 
@@ -36,10 +37,14 @@ def what_to_buy() -> Response:
     """
     asked = bench.check_buying(read_document())
     told = shelf.current_purchases()
+    orders = told["orders"]
     with reading() as connection:
         sheets = _sheets(connection, asked)
         there, uses, used, begun = on_shelf(connection)
+        parts = PartMakers(connection, there, Book(there))
     book = Book(there)
+    told = {**told, "orders": [*told["orders"], *_made_ahead(sheets, parts)]}
+    planned = {sheet["recipe"]["id"] for sheet, _ in sheets}
     needs: list[BuyingNeed] = []
     unjoined: list[BuyingUnjoined] = []
     for sheet, on in [*sheets, *((sheet, asked["today"]) for sheet in begun)]:
@@ -50,8 +55,10 @@ def what_to_buy() -> Response:
         {
             "rows": bench.to_buy(needs, there, uses, asked["today"], told),
             "reorder": bench.reorder_points(used, there, uses, now_ms(), told),
-            "unjoined": bench.joined_unjoined(unjoined),
-            "orders": told["orders"],
+            "unjoined": bench.joined_unjoined(
+                [each for each in unjoined if parts.recipe_of(each["name"]) not in planned]
+            ),
+            "orders": orders,
         }
     )
 
@@ -75,6 +82,25 @@ def on_shelf(connection: Connection) -> OnShelf:
             uses.setdefault(lot, []).append(aside)
         begun.append(bench.ungathered(view.sheet, view.state))
     return OnShelf(there, uses, used, begun)
+
+
+def _made_ahead(sheets: list[tuple[Sheet, str]], parts: PartMakers) -> list[OpenOrder]:
+    """What is made of the shelf's cards by their days, as if it were on order: it need not be bought."""
+    cards = {made: card for card in parts.book.cards if (made := parts.maker_of(card))}
+    return [
+        {
+            "order": "",
+            "card": card,
+            "name": sheet["recipe"]["title"],
+            "mg": sheet["size"]["pieces"]
+            * sum(each["takes"] * each["piece_mg"] for each in sheet["components"]),
+            "count": sheet["size"]["pieces"],
+            "due": on,
+            "supplier": None,
+        }
+        for sheet, on in sheets
+        if (card := cards.get(sheet["recipe"]["id"]))
+    ]
 
 
 def _sheets(connection: Connection, asked: WrittenBuying) -> list[tuple[Sheet, str]]:

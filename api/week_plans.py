@@ -7,7 +7,9 @@ asks for a plan again, which is offered beside the one that is followed.
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
+from itertools import product
 from typing import Literal, NamedTuple, TypedDict
 from uuid import UUID, uuid4
 from zoneinfo import ZoneInfo
@@ -24,6 +26,7 @@ from api.door import budgets, gate
 from api.errors import Problem
 from api.hours import HOURS
 from api.kit import KIT, measured_kit
+from api.parts import PartMakers
 from api.plan_shapes import FollowAsked, OrderPlanAsked
 from api.planner import DAY_MS
 from api.recipes import current_version
@@ -37,10 +40,13 @@ from bench import (
     BegunRun,
     BenchError,
     Book,
+    BoughtBy,
     BuyingWant,
     MakerHours,
+    MeasuredRecipe,
     OnCard,
     OrderWant,
+    PartMade,
     Spoilage,
     StockedPieces,
     There,
@@ -94,6 +100,7 @@ class Found(NamedTuple):
     stands: weeks.Stands
     bench: dict[str, RunView]  # open runs
     shelf: OnShelf
+    parts: PartMakers
 
 
 @blueprint.get("/week")
@@ -103,7 +110,8 @@ def get_week() -> Response:
     with reading() as connection:
         order = wants.wants_in(connection, "open")
         stock = _stock(connection, HOURS.now(connection).document["makers"][0]["hours"]["zone"])
-        mark = _mark(connection, order, stock)
+        newest = _kept(connection, "offered")
+        mark = _mark(connection, order, stock, newest["titles"] if newest else ())
         followed, offered = (_kept(connection, place, order) for place in ("followed", "offered"))
         promises = bench.promised(order, stock)
         begun = _begun(connection, followed) if followed else []
@@ -183,7 +191,8 @@ def _made(at: int, quick: bool) -> OrderPlan:
         plan = weeks.solved(week, quick=quick) if week["wants"] else NOTHING
         names = {key: thing["name"] for key, thing in week["equipment"].items()}
         cards = {lot["ingredient"] for lot in week["lots"]}
-        names |= {card: bench.called(found.shelf.there, card) for card in cards}
+        names |= {card: bench.called(found.shelf.there, card.removeprefix(bench.COUNTED)) for card in cards}
+        names |= {make["part"]["ingredient"]: make["title"] for make in week["makes"] if "part" in make}
     return {
         "id": str(uuid4()),
         "quick": quick and bool(made.wants),
@@ -219,20 +228,61 @@ def _week(
     at: int, made: ToMake, found: Found, spoilage: dict[str, Spoilage | None]
 ) -> tuple[Week, list[str]]:
     """The week, and the recipes of it that are not here or cannot be made: they spoil no other."""
+    wanted = list(dict.fromkeys(want["make"] for want in made.wants))
     week = weeks.bare_week(at, found.stands.makers, made.wants, [])
     week["makers"], week["there"], week["busy"] = _beside(week, found, spoilage)
     bench.check_week(week)
-    cannot: list[str] = []
-    for key in dict.fromkeys(want["make"] for want in made.wants):
-        try:
-            months = found.stands.recipes[key][1].get("keeps_months")
-            keeps_ms = months * 28 * DAY_MS if months else None  # no month is shorter
-            weeks.put_make(week, key, found.stands, spoilage[key], keeps_ms)
-        except (BenchError, KeyError):
-            cannot.append(key)
+    cannot, parts = _put_makes(week, wanted, found, spoilage)
     week["wants"] = [want for want in made.wants if want["make"] not in cannot]
-    week["there"] = [each for each in week["there"] if each["make"] not in cannot]
+    makes = {make["id"] for make in week["makes"]}
+    there = [*week["there"], *_unpromised(at, found, parts)]
+    week["there"] = [each for each in there if each["make"] in makes]
     return _shelved(week, found) if week["wants"] else week, cannot
+
+
+def _put_makes(
+    week: Week, wanted: list[str], found: Found, spoilage: dict[str, Spoilage | None]
+) -> tuple[list[str], dict[str, PartMade]]:
+    """Put in what is wanted, and the parts of it that are made ahead, each after all that it goes into. Of what is
+    wanted, that which is not here or cannot be made; and what a piece of each part is to the others."""
+    recipes = {key: recipe for key, (_, recipe) in found.stands.recipes.items()}
+    cannot = [key for key in wanted if key not in recipes]
+    asked: dict[str, list[int]] = {}  # how many pieces of a part
+    parts: dict[str, PartMade] = {}
+    for key in bench.users_first(wanted, recipes, found.parts.recipe_of):
+        if key not in wanted and key not in parts:
+            continue  # no batch takes any of it
+        months = recipes[key].get("keeps_months")
+        keeps_ms = months * 28 * DAY_MS if months else None  # no month is shorter
+        try:
+            weeks.put_make(week, key, found.stands, spoilage[key], keeps_ms, asked.get(key, ()))
+        except BenchError:
+            cannot += [key] if key in wanted else []
+            continue
+        make = week["makes"][-1]
+        if key in parts:
+            make["part"] = parts[key]
+        pieces = [want["pieces"] for want in week["wants"] if want["make"] == key] + asked.get(key, [])
+        for ingredient, part in bench.parts_of(recipes[key], found.parts.recipe_of).items():
+            name = found.parts.key_of(recipes[key]["ingredients"][ingredient]["name"])
+            told = bench.part_asked(make, ingredient, name, pieces, recipes[part]) if name else None
+            if told and parts.setdefault(part, told[0]) == told[0]:
+                asked[part] = asked.get(part, []) + told[1]
+    return cannot, parts
+
+
+def _unpromised(at: int, found: Found, parts: dict[str, PartMade]) -> list[There]:
+    """Finished pieces of parts that are promised to nobody."""
+    promises = bench.promised(found.order, found.stock)
+    left = {each["run"]: each["pieces"] for each in found.stock}
+    for runs in promises.values():
+        for run, some in runs.items():
+            left[run] -= some
+    return [
+        {"make": each["recipe"], "pieces": left[each["run"]], "since": at, "until": each["until"]}
+        for each in found.stock
+        if each["recipe"] in parts and left[each["run"]] > 0
+    ]
 
 
 def _shelved(week: Week, found: Found) -> Week:
@@ -244,24 +294,26 @@ def _shelved(week: Week, found: Found) -> Week:
     gone: dict[str, int] = {}
     for sheet in shelf.begun:
         for need in bench.needs_of(sheet, today, book)[0]:
-            gone[need["card"]] = gone.get(need["card"], 0) + need.get("mg", 0)
+            key = need["card"] if "mg" in need else bench.COUNTED + need["card"]
+            gone[key] = gone.get(key, 0) + need.get("mg", need.get("count", 0))
     on_cards: dict[str, OnCard] = {}
-    for card, written in book.cards.items():
-        lots = []
-        for lot in bench.free_of(card, "mg", shelf.there, shelf.uses):
-            taken = min(lot.much, gone.get(card, 0))
-            gone[card] = gone.get(card, 0) - taken
+    measures: tuple[tuple[str, BoughtBy], ...] = (("", "mg"), (bench.COUNTED, "count"))
+    for card, (before, measure) in product(book.cards, measures):
+        key, lots = before + card, []
+        for lot in bench.free_of(card, measure, shelf.there, shelf.uses):
+            taken = min(lot.much, gone.get(key, 0))
+            gone[key] = gone.get(key, 0) - taken
             until = _day_ends(lot.best_before, zone) if lot.best_before else None
             lots.append((lot.lot, lot.much - taken, until))
-        days = bench.lead_days(written)
-        on_cards[card] = OnCard(
+        days = bench.lead_days(book.cards[card])
+        on_cards[key] = OnCard(
             lots, None if days is None else _day_ends(today, zone) + 1 + (days - 1) * DAY_MS
         )
     cards = {
         key: {
             ingredient: own
             for ingredient, each in recipe["ingredients"].items()
-            if (own := book.card_for(each["name"]))
+            if (own := found.parts.key_of(each["name"]))
         }
         for key, (_, recipe) in found.stands.recipes.items()
     }
@@ -293,7 +345,6 @@ def _beside(
         {**maker, "hours": bench.without(maker["hours"], busy.get(place, []))}
         for place, maker in enumerate(week["makers"])
     ]
-    wanted = {want["make"] for want in week["wants"]}
     there: list[There] = []
     for run, done in ends.items():
         sheet, state = found.bench[run].sheet, found.bench[run].state
@@ -301,7 +352,7 @@ def _beside(
         good = bench.good_so_far(sheet, state)
         if good is None:
             good = bench.good_of(sheet["size"]["pieces"], spoilage.get(recipe))
-        if recipe in wanted and good > 0:
+        if good > 0:
             there.append({"make": recipe, "pieces": good, "since": done, "until": None})
     return makers, there, bench.kit_of(problem, plan, until)
 
@@ -309,20 +360,27 @@ def _beside(
 def _found(connection: Connection, at: int) -> Found:
     order = wants.wants_in(connection, "open")
     makers = HOURS.now(connection).document["makers"]
-    recipes = {}
-    for key in {line["recipe"] for line in order}:
+    shelf = on_shelf(connection)
+    parts = PartMakers(connection, shelf.there, Book(shelf.there))
+    recipes: dict[str, tuple[int, MeasuredRecipe]] = {}
+    left = sorted({line["recipe"] for line in order})
+    while left:
+        key = left.pop()
         version = current_version(connection, key)
-        if version is not None:
-            recipes[key] = (version.version, json.loads(version.measured))
+        if key not in recipes and version is not None:
+            recipe: MeasuredRecipe = json.loads(version.measured)
+            recipes[key] = (version.version, recipe)
+            left += bench.parts_of(recipe, parts.recipe_of).values()
     runs = {run: load_run_in(connection, run) for run in _open_runs(connection, at)}
     stock = _stock(connection, makers[0]["hours"]["zone"])
     return Found(
-        _mark(connection, order, stock),
+        _mark(connection, order, stock, recipes),
         order,
         stock,
         weeks.Stands(measured_kit(connection), makers, recipes),
         runs,
-        on_shelf(connection),
+        shelf,
+        parts,
     )
 
 
@@ -331,9 +389,11 @@ def _open_runs(connection: Connection, at: int) -> list[str]:
     return list(connection.scalars(rows.order_by(Run.created_at, Run.id)))
 
 
-def _mark(connection: Connection, order: list[OrderWant], stock: list[StockedPieces]) -> str:
-    """Another as soon as anything is that a plan hangs on."""
-    recipes = {line["recipe"] for line in order}
+def _mark(
+    connection: Connection, order: list[OrderWant], stock: list[StockedPieces], planned: Iterable[str]
+) -> str:
+    """Another as soon as anything is that a plan hangs on. planned: recipes that the newest plan knows, its parts too."""
+    recipes = {line["recipe"] for line in order} | {*planned}
     runs = select(Run.id).where(Run.finished_at.is_(None)).order_by(Run.id)
     versions = select(Recipe.id, Recipe.version).order_by(Recipe.id)
     return tag_of(

@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 import threading
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import lru_cache
 from typing import NamedTuple, TypedDict
@@ -171,14 +171,24 @@ def bare_week(at: int, makers: list[MakerWritten], wants: list[Want], there: lis
     }
 
 
-def put_make(week: Week, key: str, stands: Stands, spoilage: Spoilage | None, keeps_ms: int | None) -> None:
-    """Say at which sizes a recipe can be made, in the hours that the week has; BenchError where it cannot be."""
+def put_make(
+    week: Week,
+    key: str,
+    stands: Stands,
+    spoilage: Spoilage | None,
+    keeps_ms: int | None,
+    parts: Sequence[int] = (),
+) -> None:
+    """Say at which sizes a recipe can be made, in the hours that the week has; BenchError where it cannot be.
+
+    parts: how many pieces of it go into batches of others, by what these are for.
+    """
     version, recipe = stands.recipes[key]
     wanted = bench.Wanted(
         key,
         recipe,
         {"id": key, "version": version},
-        [want["pieces"] for want in week["wants"] if want["make"] == key],
+        [*(want["pieces"] for want in week["wants"] if want["make"] == key), *parts],
         keeps_ms,
         spoilage,
         bench.planned_hands(records.recent_records(key)),

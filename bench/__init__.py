@@ -83,7 +83,16 @@ from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import good_so_far, pieces_made, record
 from bench.release import judgement_of, release_of, release_status
 from bench.reorder import Used, reorder_points
-from bench.shapes.buying import Buying, BuyingNeed, BuyingUnjoined, BuyingWant, Purchases, WrittenBuying
+from bench.shapes.buying import (
+    BoughtBy,
+    Buying,
+    BuyingNeed,
+    BuyingUnjoined,
+    BuyingWant,
+    OpenOrder,
+    Purchases,
+    WrittenBuying,
+)
 from bench.shapes.delivery import Delivery, WrittenDelivery
 from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
 from bench.shapes.figures import BatchFigures, CostBasis
@@ -191,6 +200,7 @@ from bench.shapes.week import (
     Make,
     OrderLine,
     OrderWant,
+    PartMade,
     Spoilage,
     StockedPieces,
     There,
@@ -204,7 +214,7 @@ from bench.shapes.week import (
 )
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
-from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of
+from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of, plain
 from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.trials import choices_of as trial_choices
@@ -215,6 +225,7 @@ from bench.trials import winner as trial_winner
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
 from bench.week import (
+    COUNTED,
     KnownSizes,
     OnCard,
     ToMake,
@@ -226,10 +237,14 @@ from bench.week import (
     kit_of,
     make_of,
     order_lines,
+    part_asked,
+    parts_of,
+    piece_mg,
     plan_week,
     promised,
     spoilage_of,
     to_make,
+    users_first,
     week_in_a_line,
     with_helps,
     with_lots,
@@ -238,6 +253,15 @@ from bench.week import (
 from bench.whole import canonical, mass, span
 
 __all__ = [
+    "OpenOrder",
+    "BoughtBy",
+    "PartMade",
+    "COUNTED",
+    "part_asked",
+    "parts_of",
+    "piece_mg",
+    "plain",
+    "users_first",
     "ChosenSize",
     "Make",
     "BatchBegun",

@@ -4899,6 +4899,7 @@ export interface There {
 export interface WeekLot {
   readonly id: string;
   readonly ingredient: Id;
+  /** pieces of what is counted */
   readonly mg: Mg;
   readonly since: InstantMs;
   /** mixed by then; None: it keeps */
@@ -4958,7 +4959,16 @@ export interface SizeToMake {
   readonly sittings: readonly Sitting[];
   readonly apart: readonly Apart[];
   readonly holds: readonly WeekHold[];
-  readonly takes: { readonly [key: string]: Mg };
+  /** mg, or pieces of what is counted */
+  readonly takes: { readonly [key: string]: number };
+}
+
+/** What a good piece is to batches that it goes into, of a recipe that is a part made ahead. */
+export interface PartMade {
+  /** as their `takes` name it */
+  readonly ingredient: Id;
+  /** of one piece: mg, or 1 where it is counted */
+  readonly each: number;
 }
 
 /** What can be made of one recipe, at which sizes. */
@@ -4969,6 +4979,7 @@ export interface Make {
   readonly keeps_ms: Ms | null;
   /** the smallest first */
   readonly sizes: readonly SizeToMake[];
+  readonly part?: PartMade;
 }
 
 /** How many of the pieces made are spoiled, by own runs. The interval is Wilson's, of 95 %. */
@@ -4991,7 +5002,7 @@ export interface Week {
   readonly wants: readonly Want[];
   readonly makes: readonly Make[];
   readonly there: readonly There[];
-  /** an ingredient that has none is not counted */
+  /** an ingredient that has none, and is no recipe's part, is not counted */
   readonly lots: readonly WeekLot[];
   readonly busy: readonly WeekBusy[];
 }
@@ -5007,6 +5018,17 @@ export interface PlacedSitting {
   readonly keeps_ms: Ms | null;
 }
 
+/** What a batch takes of a part that is made ahead; one of batch and there is a place. */
+export interface WeekPart {
+  readonly ingredient: Id;
+  /** mg, or pieces of what is counted */
+  readonly much: number;
+  /** in the plan's batches */
+  readonly batch: number | null;
+  /** in the week's pieces that are there */
+  readonly there: number | null;
+}
+
 /** One batch of the plan. */
 export interface WeekBatch {
   readonly make: string;
@@ -5019,7 +5041,9 @@ export interface WeekBatch {
   /** want -> good pieces */
   readonly gives: { readonly [key: string]: number };
   /** lot -> how much */
-  readonly takes: { readonly [key: string]: Mg };
+  readonly takes: { readonly [key: string]: number };
+  /** where it takes some */
+  readonly parts?: readonly WeekPart[];
   /** begun later than this, all else as planned, it is late; None: nothing waits for it */
   readonly begin_by: InstantMs | null;
 }
@@ -5090,6 +5114,8 @@ export interface LotWay {
 export interface LotItem {
   /** by period */
   readonly wanted: readonly number[];
+  /** so many more at most go into other items, as the limits say */
+  readonly beside?: number;
   /** the price of one that is missing; None: none may be */
   readonly short: number | null;
   readonly ways: readonly LotWay[];

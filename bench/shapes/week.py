@@ -86,7 +86,7 @@ class WeekLot(TypedDict):
 
     id: str
     ingredient: Id
-    mg: Mg
+    mg: Mg  # pieces of what is counted
     since: InstantMs
     until: InstantMs | None  # mixed by then; None: it keeps
 
@@ -142,7 +142,14 @@ class SizeToMake(TypedDict):
     sittings: list[Sitting]  # in their order
     apart: list[Apart]
     holds: list[WeekHold]
-    takes: dict[Id, Mg]
+    takes: dict[Id, int]  # mg, or pieces of what is counted
+
+
+class PartMade(TypedDict):
+    """What a good piece is to batches that it goes into, of a recipe that is a part made ahead."""
+
+    ingredient: Id  # as their `takes` name it
+    each: int  # of one piece: mg, or 1 where it is counted
 
 
 class Make(TypedDict):
@@ -152,6 +159,7 @@ class Make(TypedDict):
     title: str
     keeps_ms: Ms | None  # a good piece is handed over within; None: it keeps
     sizes: list[SizeToMake]  # the smallest first
+    part: NotRequired[PartMade]
 
 
 class Spoilage(TypedDict):
@@ -175,7 +183,7 @@ class Week(TypedDict):
     wants: list[Want]
     makes: list[Make]
     there: list[There]
-    lots: list[WeekLot]  # an ingredient that has none is not counted
+    lots: list[WeekLot]  # an ingredient that has none, and is no recipe's part, is not counted
     busy: list[WeekBusy]
 
 
@@ -189,6 +197,15 @@ class PlacedSitting(TypedDict):
     keeps_ms: Ms | None  # what comes after it may begin so long after its start; None: whenever
 
 
+class WeekPart(TypedDict):
+    """What a batch takes of a part that is made ahead; one of batch and there is a place."""
+
+    ingredient: Id
+    much: int  # mg, or pieces of what is counted
+    batch: int | None  # in the plan's batches
+    there: int | None  # in the week's pieces that are there
+
+
 class WeekBatch(TypedDict):
     """One batch of the plan."""
 
@@ -199,7 +216,8 @@ class WeekBatch(TypedDict):
     sittings: list[PlacedSitting]
     ready_at: InstantMs
     gives: dict[str, int]  # want -> good pieces
-    takes: dict[str, Mg]  # lot -> how much
+    takes: dict[str, int]  # lot -> how much
+    parts: NotRequired[list[WeekPart]]  # where it takes some
     begin_by: (
         InstantMs | None
     )  # begun later than this, all else as planned, it is late; None: nothing waits for it
@@ -262,6 +280,7 @@ class LotItem(TypedDict):
     """One item of a lot-sizing problem."""
 
     wanted: list[int]  # by period
+    beside: NotRequired[int]  # so many more at most go into other items, as the limits say
     short: int | None  # the price of one that is missing; None: none may be
     ways: list[LotWay]
     each: dict[str, int]  # what one piece takes

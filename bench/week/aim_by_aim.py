@@ -11,6 +11,7 @@ from bench.shapes.week import (
     WeekAim,
     WeekAimName,
     WeekBatch,
+    WeekPart,
     WeekPlan,
     WeekStatus,
 )
@@ -132,24 +133,38 @@ class Search:
 
 
 def places_of(units: InUnits, made: Made) -> list[int]:
-    """How many batches of each make are looked for: one an instant, or as many as its largest size asks for."""
-    found = []
+    """How many batches of each make are looked for: one an instant, or as many as its largest size asks for; of a part
+    one for each batch that it may go into, if it does not keep."""
+    found: list[int] = []
+    needed = units.needed()
     for make, sizes in enumerate(units.sizes):
         wants = units.wants_of(make)
-        need = sum(units.pieces[want] for want in wants)
+        need = needed[make]
         largest = max(size.good for size in sizes)
         by_size = ceiling(need, largest) + 1 if largest else 0
         own = sum(batch.make == make for batch in made.batches)
         instants = len({units.due[want] for want in wants})
         found.append(max(own, min(MOST_OF_ONE, max(instants, by_size))))
+    for make, part in enumerate(units.part):
+        if part is not None and units.keeps[make] is not None:
+            into = [
+                many
+                for many, sizes in zip(found, units.sizes, strict=True)
+                if any(part.ingredient in size.takes for size in sizes)
+            ]
+            found[make] = max(found[make], min(MOST_OF_ONE, sum(into)))
     return found
 
 
 def _written(search: Search) -> WeekPlan:
     units, week = search.units, search.units.week
     wants = [want["id"] for want in week["wants"]]
-    batches = [_batch(units, search.made, batch) for batch in search.made.batches]
-    batches.sort(key=lambda each: (each["sittings"][0]["starts_at"], each["ready_at"], each["make"]))
+    told = [_batch(units, search.made, place) for place in range(len(search.made.batches))]
+    turn = sorted(
+        range(len(told)),
+        key=lambda at: (told[at]["sittings"][0]["starts_at"], told[at]["ready_at"], told[at]["make"]),
+    )
+    batches = [_with_parts(units, search.made, told[at], at, turn) for at in turn]
     there: dict[str, int] = {}
     for (_, want), pieces in search.made.given.items():
         there[wants[want]] = there.get(wants[want], 0) + pieces
@@ -180,7 +195,20 @@ def _aim(search: Search, aim: WeekAimName) -> WeekAim:
     }
 
 
-def _batch(units: InUnits, made: Made, batch: Batch) -> WeekBatch:
+def _with_parts(units: InUnits, made: Made, told: WeekBatch, at: int, turn: list[int]) -> WeekBatch:
+    """With the parts that it takes, the batches they come from by their place in the plan."""
+    parts: list[WeekPart] = []
+    for ((kind, place), to), much in sorted(made.fed.items()):
+        make = units.stock[place].make if kind == "there" else made.batches[place].make
+        part = units.part[make]
+        if to == at and part is not None:
+            where = (turn.index(place), None) if kind == "batch" else (None, place)
+            parts.append({"ingredient": part.ingredient, "much": much, "batch": where[0], "there": where[1]})
+    return {**told, "parts": parts} if parts else told
+
+
+def _batch(units: InUnits, made: Made, place: int) -> WeekBatch:
+    batch = made.batches[place]
     make = units.week["makes"][batch.make]
     sized, size = make["sizes"][batch.size], units.sizes[batch.make][batch.size]
     wants, lots = units.week["wants"], units.week["lots"]
@@ -193,7 +221,7 @@ def _batch(units: InUnits, made: Made, batch: Batch) -> WeekBatch:
         "ready_at": units.ms(ready(size, batch.starts)),
         "gives": {wants[want]["id"]: pieces for want, pieces in sorted(batch.gives.items())},
         "takes": {lots[lot]["id"]: mg for lot, mg in sorted(batch.takes.items())},
-        "begin_by": _begin_by(units, made, batch),
+        "begin_by": _begin_by(units, made, place),
     }
 
 
@@ -216,12 +244,31 @@ def _sittings(units: InUnits, sized: SizeToMake, batch: Batch) -> list[PlacedSit
     return found
 
 
-def _begin_by(units: InUnits, made: Made, batch: Batch) -> int | None:
-    """The latest start that is found with all other batches where they are."""
-    if not batch.gives:
+def _begin_by(units: InUnits, made: Made, place: int) -> int | None:
+    """The latest start that is found with all other batches where they are, while what it takes is good."""
+    batch = made.batches[place]
+    takers = [to for (source, to) in made.fed if source == ("batch", place)]
+    dues = [*(units.due[want] for want in batch.gives), *(made.batches[to].starts[0] for to in takers)]
+    if not dues:
         return None
-    size = units.sizes[batch.make][batch.size]
     bench = BenchTime(units, [other for other in made.batches if other is not batch])
-    due = min(units.due[want] for want in batch.gives)
-    latest = bench.latest(size, batch.starts[0], due)
-    return units.ms(max(batch.starts[0], latest[0][0]) if latest else batch.starts[0])
+    latest = bench.latest(units.sizes[batch.make][batch.size], batch.starts[0], min(dues))
+    last = max(batch.starts[0], latest[0][0]) if latest else batch.starts[0]
+    return units.ms(max(batch.starts[0], min([last, *_good_until(units, made, place)])))
+
+
+def _good_until(units: InUnits, made: Made, place: int) -> list[int]:
+    """Until when each thing keeps that a batch takes."""
+    lots = (units.week["lots"][lot]["until"] for lot in made.batches[place].takes)
+    found = [units.down(until) for until in lots if until is not None]
+    for (kind, number), to in made.fed:
+        if to != place:
+            continue
+        if kind == "there":
+            until = units.stock[number].until
+        else:
+            part = made.batches[number]
+            keeps = units.keeps[part.make]
+            until = None if keeps is None else ready(units.sizes[part.make][part.size], part.starts) + keeps
+        found += [] if until is None else [until]
+    return found

@@ -1,12 +1,16 @@
-"""One bench over days: who has it when, and what of the kit is in use. Batches go into the holes, as early as they can."""
+"""One bench over days: who has it when, and what of the kit is in use, those of before included. Batches go into the holes, as early as they can."""
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from bench.shapes.planning import Stretch
 from bench.week.units import InUnits, Size
 
 _ROUNDS = 120  # of putting a sitting later; a batch that needs more finds no place this way
 _HALVINGS = 16
+
+
+Source = tuple[Literal["there", "batch"], int]  # pieces that are there, or a batch, by its place
 
 
 @dataclass
@@ -27,6 +31,9 @@ class Made:
 
     batches: list[Batch] = field(default_factory=list)
     given: dict[tuple[int, int], int] = field(default_factory=dict)  # (stock, want) -> pieces
+    fed: dict[tuple[Source, int], int] = field(
+        default_factory=dict
+    )  # (where a part is from, the batch that takes it) -> mg or pieces
 
     def short(self, units: InUnits) -> dict[int, int]:
         """What each want lacks, those that lack nothing left out."""

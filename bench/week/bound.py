@@ -1,16 +1,19 @@
 """What no plan of a week beats: the week as a lot-sizing problem, with all else let go.
 
 The periods end with the instants at which something is wanted. A batch belongs to the one in which it is ready, the
-hands that it asks for lie before that, and so do what it holds of the kit and what it takes. Every plan is an answer
+hands that it asks for lie before that, and so do what it holds of the kit and what it takes; of a part made ahead no more
+is taken by then than was made by then. Every plan is an answer
 of this problem at its own price, so its least price is a bound; and it does not depend on how many batches are looked for.
 """
 
 from bench.shapes.week import LotItem, LotLimit, LotProblem, LotWay
 from bench.week.bench_time import BenchTime
 from bench.week.lot_sizing import cheapest
-from bench.week.units import InUnits, Size
+from bench.week.units import InUnits, Part, Size
+from bench.whole import ceiling
 
 SECONDS = 2.0  # of the clock, for one bound
+MOST_BATCHES = 24  # of one recipe: more never pay
 
 
 def least_short(units: InUnits) -> int:
@@ -36,7 +39,7 @@ def _item(units: InUnits, make: int, ends: list[int], short: int, batch: int) ->
     wanted = [0] * len(ends)
     for want in units.wants_of(make):
         wanted[ends.index(units.due[want])] += units.pieces[want]
-    keeps = units.keeps[make]
+    keeps, part = units.keeps[make], units.part[make]
     bench = BenchTime(units, [])
     ways: list[LotWay] = []
     for size in units.sizes[make]:
@@ -46,7 +49,7 @@ def _item(units: InUnits, make: int, ends: list[int], short: int, batch: int) ->
                 {
                     "gives": size.good,
                     "price": [batch] * len(ends),
-                    "uses": _uses(size, _lengths(units)),
+                    "uses": _uses(size, _lengths(units), units.part[make]),
                     "first": first,
                 }
             )
@@ -54,12 +57,16 @@ def _item(units: InUnits, make: int, ends: list[int], short: int, batch: int) ->
         first = _first(ends, stock.since)
         if stock.make == make and first is not None:  # piece by piece, each for whom it will
             free = [0] * len(ends)
-            ways.append({"gives": 1, "price": free, "uses": {f"there.{number}": 1}, "first": first})
+            uses = {f"there.{number}": 1} | ({} if part is None else {f"shelf.{part.ingredient}": -part.each})
+            ways.append({"gives": 1, "price": free, "uses": uses, "first": first})
     return {
         "wanted": wanted,
+        "beside": MOST_BATCHES * sum(_taken(units, of, part) for of in range(len(units.sizes)))
+        if part
+        else 0,
         "short": short,
         "ways": ways,
-        "each": {},
+        "each": {} if part is None else {f"shelf.{part.ingredient}": part.each},
         "piece_price": 0,
         "hold_price": 0,
         "keeps": None if keeps is None else [_periods(ends, at, keeps) for at in range(len(ends))],
@@ -84,8 +91,13 @@ def _lengths(units: InUnits) -> list[int]:
     return sorted({lasts for sizes in units.sizes for size in sizes for lasts in size.lasts})
 
 
-def _uses(size: Size, lengths: list[int]) -> dict[str, int]:
-    """What a batch takes of the hands, the kit and the shelf. And how many sittings last so long or longer: a
+def _taken(units: InUnits, make: int, part: Part) -> int:
+    """So many pieces of a part one batch takes at most."""
+    return max(ceiling(size.takes.get(part.ingredient, 0), part.each) for size in units.sizes[make])
+
+
+def _uses(size: Size, lengths: list[int], part: Part | None) -> dict[str, int]:
+    """What a batch takes of the hands, the kit and the shelf, to which a part gives. And how many sittings last so long or longer: a
     stretch of bench hours holds only so many of these."""
     uses = {"hands": sum(size.lasts)}
     for length in lengths:
@@ -95,6 +107,9 @@ def _uses(size: Size, lengths: list[int]) -> dict[str, int]:
         uses[f"kit.{held.key}"] = uses.get(f"kit.{held.key}", 0) + held.many * length
     for ingredient, mg in size.takes.items():
         uses[f"shelf.{ingredient}"] = mg
+    if part is not None:
+        key = f"shelf.{part.ingredient}"
+        uses[key] = uses.get(key, 0) - part.each * size.good
     return uses
 
 
@@ -127,7 +142,7 @@ def _limits(units: InUnits, ends: list[int]) -> list[LotLimit]:
                 if begins < end
             ]
             limit(f"kit.{key}", last, units.many[key] * end - sum(taken))
-        for ingredient in {lot["ingredient"] for lot in units.week["lots"]}:
+        for ingredient in sorted(units.counted()):
             there = [
                 lot["mg"]
                 for lot in units.week["lots"]

@@ -1,27 +1,20 @@
-"""The plain rule: the wants in the order of their instants, each by a batch that is laid as early as it can be.
+"""The plain rule: the wants in the order of their instants, each by a batch that is laid as early as it can be, and
+before it the batches of its parts.
 
 It needs no solver, gives the first usable plan in milliseconds, and is the plan where OR-Tools is not installed.
 """
 
 from bench.week.bench_time import Batch, BenchTime, Made, ready
-from bench.week.lots import LotsLeft
-from bench.week.units import InUnits
+from bench.week.lots import Store
+from bench.week.units import MOST_NESTED, InUnits
 
 
 def in_turn(units: InUnits) -> Made:
     made = Made()
     give_stock(units, made)
-    bench = BenchTime(units, [])
-    lots = LotsLeft(units.week["lots"], units)
     for want in sorted(range(len(units.due)), key=lambda each: (units.due[each], each)):
-        while lacks := made.short(units).get(want, 0):
-            batch = _batch_for(units, bench, lots, want, lacks)
-            if batch is None:
-                break
-            bench.take(batch)
-            lots.take(batch)
-            made.batches.append(batch)
-            share_out(units, made, batch)
+        while (lacks := made.short(units).get(want, 0)) and _batch_for(units, made, want, lacks):
+            share_out(units, made, made.batches[-1])
     return made
 
 
@@ -54,23 +47,54 @@ def share_out(units: InUnits, made: Made, batch: Batch) -> None:
                 left -= pieces
 
 
-def _batch_for(units: InUnits, bench: BenchTime, lots: LotsLeft, want: int, lacks: int) -> Batch | None:
+def _batch_for(units: InUnits, made: Made, want: int, lacks: int) -> bool:
     """The smallest batch that is enough and can be ready in time, else the largest that can."""
-    make, due, keeps = units.of[want], units.due[want], units.keeps[units.of[want]]
-    sizes = units.sizes[make]
-    enough = [place for place, size in enumerate(sizes) if size.good >= lacks]
-    less = [place for place, size in enumerate(sizes) if 0 < size.good < lacks]
-    for place in [*enough, *reversed(less)]:
-        size = sizes[place]
-        taken = lots.could(size.takes)
-        if taken is None:
-            continue
-        placed = bench.earliest(size, max(0, taken.since), due)
-        if placed and keeps is not None and ready(size, placed[0]) + keeps < due:
-            placed = bench.latest(size, placed[0][0], due)
-        if placed is None or (keeps is not None and ready(size, placed[0]) + keeps < due):
-            continue
-        if placed[0][0] > taken.until:
-            continue
-        return Batch(make, place, *placed, takes=taken.lots)
-    return None
+    make, due = units.of[want], units.due[want]
+    return any(
+        _placed(units, made, make, place, due, due, [make])
+        for place in _sizes_for(lacks, [size.good for size in units.sizes[make]])
+    )
+
+
+def _sizes_for(lacks: int, goods: list[int]) -> list[int]:
+    enough = [place for place, good in enumerate(goods) if good >= lacks]
+    return [*enough, *reversed([place for place, good in enumerate(goods) if 0 < good < lacks])]
+
+
+def _placed(
+    units: InUnits, made: Made, make: int, place: int, until: int, fresh: int | None, path: list[int]
+) -> bool:
+    """Whether a batch was placed that is ready by `until`, and keeps until `fresh`; its parts before it. path: makes
+    that wait for it."""
+    before = len(made.batches)
+    size, keeps = units.sizes[make][place], units.keeps[make]
+    if _has_parts(units, made, size.takes, until, path):
+        taken = Store(units, made).taking(size.takes)
+        bench = BenchTime(units, made.batches)
+        placed = bench.earliest(size, taken.since, until)
+        if placed and fresh is not None and keeps is not None and ready(size, placed[0]) + keeps < fresh:
+            placed = bench.latest(size, placed[0][0], until)
+        is_fresh = placed and (fresh is None or keeps is None or ready(size, placed[0]) + keeps >= fresh)
+        if placed and is_fresh and placed[0][0] <= taken.until:
+            for source, much in taken.parts.items():
+                made.fed[source, len(made.batches)] = much
+            made.batches.append(Batch(make, place, *placed, takes=taken.lots))
+            return True
+    del made.batches[before:]
+    made.fed = {key: much for key, much in made.fed.items() if key[1] < before}
+    return False
+
+
+def _has_parts(units: InUnits, made: Made, takes: dict[str, int], until: int, path: list[int]) -> bool:
+    """Whether all that a batch takes is there, once what lacks of its parts was made."""
+    while lacks := Store(units, made).taking(takes).lacks:
+        ingredient, much = next(iter(lacks.items()))
+        is_made = len(path) <= MOST_NESTED and any(
+            _placed(units, made, make, place, until, None, [*path, make])
+            for make in units.makers_of(ingredient)
+            if make not in path and (part := units.part[make])
+            for place in _sizes_for(much, [part.each * size.good for size in units.sizes[make]])
+        )
+        if not is_made:
+            return False
+    return True

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from bench.planning.solver import Work, watched
 from bench.shapes.week import WeekAimName
 from bench.week.batch_rules import Batches, Place
-from bench.week.bench_time import Batch, Made, ready
+from bench.week.bench_time import Batch, Made, Source, ready
 from bench.week.units import InUnits
 
 if TYPE_CHECKING:
@@ -43,8 +43,12 @@ class Joint(Batches):
         floor: dict[WeekAimName, int] | None = None,
     ) -> None:
         super().__init__(units, places)
+        self.fed: dict[
+            tuple[Source, int], cp_model.IntVar
+        ] = {}  # (where it is from, the place that takes it)
         self._give()
         self._take()
+        self._share()
         self.aims: dict[WeekAimName, Expr] = self._aims()
         for aim, most in must.items():
             self.model.add(self.aims[aim] <= most)
@@ -69,31 +73,42 @@ class Joint(Batches):
                     model.add(place.end + keeps >= units.due[want]).only_enforce_if(gave)
                 place.gives[want], place.gave[want] = gives, gave
                 into[want].append(gives)
-            good = sum(good * literal for good, literal in zip(goods, place.chosen, strict=True))
-            model.add(sum(place.gives.values()) <= good)
         for number, stock in enumerate(units.stock):
             could = [want for want in into if units.could_give(stock, want)]
             for want in could:
                 self.given[number, want] = model.new_int_var(0, min(stock.pieces, units.pieces[want]), "")
                 into[want].append(self.given[number, want])
-            model.add(sum(self.given[number, want] for want in could) <= stock.pieces)
         self.short = []
         for want, to in into.items():
             lacks = model.new_int_var(0, units.pieces[want], "")
             model.add(sum(to) + lacks == units.pieces[want])
             self.short.append(lacks)
 
+    def _share(self) -> None:
+        """Nobody is given more than there is, as pieces or as parts."""
+        for number, place in enumerate(self.places):
+            sizes = self.units.sizes[place.make]
+            good = sum(size.good * literal for size, literal in zip(sizes, place.chosen, strict=True))
+            self._no_more(("batch", number), place.make, [*place.gives.values()], good)
+        for number, stock in enumerate(self.units.stock):
+            given = [each for (of, _), each in self.given.items() if of == number]
+            self._no_more(("there", number), stock.make, given, stock.pieces)
+
+    def _no_more(self, source: Source, make: int, given: "list[cp_model.IntVar]", pieces: "Expr") -> None:
+        part = self.units.part[make]
+        each = part.each if part else 1
+        fed = [much for (of, _), much in self.fed.items() if of == source]
+        self.model.add(each * sum(given) + sum(fed) <= each * pieces)
+
     def _take(self) -> None:
-        """From the lots, each batch what it takes, begun while they are there and good."""
+        """From the lots and of parts, each batch what it takes, begun while they are there and good."""
         units, model = self.units, self.model
         lots = units.week["lots"]
         taken: dict[int, list[cp_model.IntVar]] = {number: [] for number in range(len(lots))}
-        for place in self.places:
+        for at, place in enumerate(self.places):
             sizes = units.sizes[place.make]
-            for ingredient in {key for size in sizes for key in size.takes}:
+            for ingredient in sorted({key for size in sizes for key in size.takes} & units.counted()):
                 own = [number for number, lot in enumerate(lots) if lot["ingredient"] == ingredient]
-                if not own:
-                    continue
                 needs = [size.takes.get(ingredient, 0) for size in sizes]
                 for number in own:
                     most = min(lots[number]["mg"], max(needs))
@@ -106,10 +121,41 @@ class Joint(Batches):
                     place.takes[number] = takes
                     taken[number].append(takes)
                 whole = sum(mg * literal for mg, literal in zip(needs, place.chosen, strict=True))
-                model.add(sum(place.takes[number] for number in own) == whole)
+                parts = self._parts(at, place, ingredient, max(needs))
+                model.add(sum([*(place.takes[number] for number in own), *parts]) == whole)
         for number, those in taken.items():
             if those:
                 model.add(sum(those) <= lots[number]["mg"])
+
+    def _parts(self, at: int, place: Place, ingredient: str, needs: int) -> "list[cp_model.IntVar]":
+        """How much of a part comes from where: it is ready before the batch is begun, and still keeps then."""
+        units, model = self.units, self.model
+        makers, begins = units.makers_of(ingredient), place.starts[0]
+        for number, stock in enumerate(units.stock):
+            if stock.make in makers:
+                some = self._fed(("there", number), at, needs)
+                model.add(begins >= stock.since).only_enforce_if(some)
+                if stock.until is not None:
+                    model.add(begins <= stock.until).only_enforce_if(some)
+        for number, other in enumerate(self.places):
+            if other.make in makers and number != at:
+                some, keeps = self._fed(("batch", number), at, needs), units.keeps[other.make]
+                model.add_implication(some, other.used)
+                model.add(other.end <= begins).only_enforce_if(some)
+                if keeps is not None:
+                    model.add(begins <= other.end + keeps).only_enforce_if(some)
+        return [
+            much
+            for ((kind, number), to), much in self.fed.items()
+            if to == at and (units.stock if kind == "there" else self.places)[number].make in makers
+        ]
+
+    def _fed(self, source: Source, at: int, most: int) -> "cp_model.IntVar":
+        """Whether a batch takes of there; how much is kept in `fed`."""
+        much, some = self.model.new_int_var(0, most, ""), self.model.new_bool_var("")
+        self.model.add(much <= most * some)
+        self.fed[source, at] = much
+        return some
 
     # Aims
 
@@ -141,13 +187,18 @@ class Joint(Batches):
 
     def hint(self, made: Made) -> None:
         """Begin from what is known."""
-        left = list(made.batches)
-        for place in self.places:
-            own = [batch for batch in left if batch.make == place.make]
-            own.sort(key=lambda batch: ready(self.units.sizes[batch.make][batch.size], batch.starts))
-            self._hint(place, own[0] if own else None)
+        left = list(enumerate(made.batches))
+        of: dict[int, int] = {}  # place -> batch
+        for number, place in enumerate(self.places):
+            own = [each for each in left if each[1].make == place.make]
+            own.sort(key=lambda each: ready(self.units.sizes[each[1].make][each[1].size], each[1].starts))
+            self._hint(place, own[0][1] if own else None)
             if own:
+                of[number] = own[0][0]
                 left.remove(own[0])
+        for ((kind, number), at), much in self.fed.items():
+            source = (kind, number if kind == "there" else of.get(number, -1))
+            self.model.add_hint(much, made.fed.get((source, of.get(at, -1)), 0))
         for key, pieces in self.given.items():
             self.model.add_hint(pieces, made.given.get(key, 0))
 
@@ -196,9 +247,12 @@ class Joint(Batches):
 
     def _made(self, solver: "cp_model.CpSolver") -> Made:
         made = Made(given={key: count for key, each in self.given.items() if (count := solver.value(each))})
-        for place in self.places:
-            if not solver.value(place.used):
-                continue
+        used = [number for number, place in enumerate(self.places) if solver.value(place.used)]
+        of = {number: batch for batch, number in enumerate(used)}
+        for ((kind, number), at), each in self.fed.items():
+            if much := solver.value(each):
+                made.fed[(kind, number if kind == "there" else of[number]), of[at]] = much
+        for place in (self.places[number] for number in used):
             number = next(each for each, literal in enumerate(place.chosen) if solver.value(literal))
             size = self.units.sizes[place.make][number]
             by = {

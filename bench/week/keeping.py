@@ -13,7 +13,8 @@ def faults(week: Week, plan: WeekPlan) -> list[str]:
         make = makes[batch["make"]]
         found += [f"{rule}: batch {number}" for rule in _of_batch(week, make["sizes"][batch["size"]], batch)]
         found += _fresh(week, batch, make["keeps_ms"], number)
-    return [*found, *_hands(week, plan), *_kit(week, plan), *_pieces(week, plan), *_lots(week, plan)]
+    found += [*_hands(week, plan), *_kit(week, plan), *_pieces(week, plan)]
+    return [*found, *_lots(week, plan), *_parts(week, plan)]
 
 
 def _of_batch(week: Week, size: SizeToMake, batch: WeekBatch) -> list[str]:
@@ -125,10 +126,12 @@ def _lots(week: Week, plan: WeekPlan) -> list[str]:
     sizes = {make["id"]: make["sizes"] for make in week["makes"]}
     lots = {lot["id"]: lot for lot in week["lots"]}
     counted = {lot["ingredient"] for lot in week["lots"]}
+    counted |= {make["part"]["ingredient"] for make in week["makes"] if "part" in make}
     found = []
     for number, batch in enumerate(plan["batches"]):
         for ingredient, mg in sizes[batch["make"]][batch["size"]]["takes"].items():
             taken = sum(some for lot, some in batch["takes"].items() if lots[lot]["ingredient"] == ingredient)
+            taken += sum(each["much"] for each in batch.get("parts", []) if each["ingredient"] == ingredient)
             if ingredient in counted and taken != mg:
                 found.append(f"takes: {ingredient} of batch {number}")
         begins = batch["sittings"][0]["starts_at"]
@@ -139,4 +142,54 @@ def _lots(week: Week, plan: WeekPlan) -> list[str]:
     for key, lot in lots.items():
         if sum(batch["takes"].get(key, 0) for batch in plan["batches"]) > lot["mg"]:
             found.append(f"lot: {key}")
+    return found
+
+
+def _parts(week: Week, plan: WeekPlan) -> list[str]:
+    """A part is ready before the batch that takes it is begun, and still good; and no piece goes to two."""
+    makes = {make["id"]: make for make in week["makes"]}
+    found = []
+    fed: dict[tuple[str, int], int] = {}
+    for number, batch in enumerate(plan["batches"]):
+        begins = batch["sittings"][0]["starts_at"]
+        for part in batch.get("parts", []):
+            if part["batch"] is not None:
+                source = "batch", part["batch"]
+                of = plan["batches"][part["batch"]]
+                keeps = makes[of["make"]]["keeps_ms"]
+                key, since, until = (
+                    of["make"],
+                    of["ready_at"],
+                    None if keeps is None else of["ready_at"] + keeps,
+                )
+            else:
+                source = "there", part["there"] or 0
+                there = week["there"][source[1]]
+                key, since, until = there["make"], there["since"], there["until"]
+            fed[source] = fed.get(source, 0) + part["much"]
+            if makes[key].get("part", {}).get("ingredient") != part["ingredient"]:
+                found.append(f"part: {key} in batch {number}")
+            if begins < since or (until is not None and begins > until):
+                found.append(f"unready: {key} in batch {number}")
+    return [*found, *_twice(week, plan, fed)]
+
+
+def _twice(week: Week, plan: WeekPlan, fed: dict[tuple[str, int], int]) -> list[str]:
+    makes = {make["id"]: make for make in week["makes"]}
+    found = []
+    for place, batch in enumerate(plan["batches"]):
+        each = makes[batch["make"]].get("part", {}).get("each", 1)
+        good = makes[batch["make"]]["sizes"][batch["size"]]["good"]
+        if each * sum(batch["gives"].values()) + fed.get(("batch", place), 0) > each * good:
+            found.append(f"twice: batch {place}")
+    for key in {each["make"] for each in week["there"]}:
+        each = makes[key].get("part", {}).get("each", 1)
+        there = sum(one["pieces"] for one in week["there"] if one["make"] == key)
+        mine = {want["id"] for want in week["wants"] if want["make"] == key}
+        given = sum(many for want, many in plan["from_there"].items() if want in mine)
+        taken = [
+            fed.get(("there", place), 0) for place, one in enumerate(week["there"]) if one["make"] == key
+        ]
+        if each * given + sum(taken) > each * there:
+            found.append(f"twice: {key}")
     return found

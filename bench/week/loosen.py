@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterator
 
 from bench.planning.solver import available
 from bench.shapes.planning import Equipment
-from bench.shapes.week import Want, Week, WeekHelp, WeekPlan
-from bench.week.aim_by_aim import Search, places_of
+from bench.shapes.week import Want, Week, WeekHelp, WeekLot, WeekPlan
+from bench.week.aim_by_aim import MOST_BATCHES, Search, places_of
 from bench.week.bound import least_short
 from bench.week.joint import Joint
 from bench.week.measure import measure
@@ -109,9 +109,21 @@ def _more_kit(week: Week) -> Iterator[tuple[WeekHelp, Week]]:
 
 
 def _more_stock(week: Week) -> Iterator[tuple[WeekHelp, Week]]:
-    for ingredient in sorted({lot["ingredient"] for lot in week["lots"]}):
-        others = [lot for lot in week["lots"] if lot["ingredient"] != ingredient]
-        yield {"what": "lot", "short": 0, "ingredient": ingredient}, {**week, "lots": others}
+    """As much of an ingredient as anybody takes; of a part made ahead too."""
+    last = max(want["by"] for want in week["wants"])
+    for ingredient in sorted(InUnits(week).counted()):
+        much = sum(
+            max(size["takes"].get(ingredient, 0) for size in make["sizes"]) * MOST_BATCHES
+            for make in week["makes"]
+        )
+        lot: WeekLot = {
+            "id": "more",
+            "ingredient": ingredient,
+            "mg": much,
+            "since": week["since"],
+            "until": last,
+        }
+        yield {"what": "lot", "short": 0, "ingredient": ingredient}, {**week, "lots": [*week["lots"], lot]}
 
 
 def _longer(week: Week) -> Iterator[tuple[WeekHelp, Week]]:

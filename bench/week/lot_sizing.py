@@ -72,7 +72,7 @@ class _Lots:
         self._limits()
 
     def _batches(self, place: int, item: LotItem) -> None:
-        whole = sum(item["wanted"])
+        whole = sum(item["wanted"]) + item.get("beside", 0)
         for way, each in enumerate(item["ways"]):
             most = 1 if each["gives"] is None else ceil(whole / each["gives"]) if each["gives"] else 0
             for period in range(each["first"], self.problem["periods"]):

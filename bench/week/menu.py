@@ -8,11 +8,12 @@ from bench.planning.tasks import of_sheet, tasks_of
 from bench.shapes.kit import Kit
 from bench.shapes.planning import Equipment
 from bench.shapes.recipe import MeasuredRecipe
-from bench.shapes.sheet import RecipeRef
+from bench.shapes.sheet import RecipeRef, Sheet
 from bench.shapes.week import Make, SizeToMake, Spoilage
 from bench.sheet import make_sheet
 from bench.week.sittings import InSittings
 from bench.week.spoilage import good_of
+from bench.week.units import COUNTED
 from bench.whole import PPM, ceiling
 from bench.words import say
 from bench.yields import MOST_PIECES
@@ -108,9 +109,19 @@ def _sized(wanted: Wanted, kit: Kit, pieces: int, longest_ms: int) -> Sized:
         "sittings": cut.sittings(),
         "apart": cut.apart(),
         "holds": cut.holds(),
-        "takes": {each["id"]: each["mg"] for each in sheet["ingredients"] if each["mg"]},
+        "takes": _takes(sheet),
     }
     return sized, part["equipment"]
+
+
+def _takes(sheet: Sheet) -> dict[str, int]:
+    """Of each ingredient so many mg; of one that is only counted so many pieces, after `COUNTED`."""
+    takes = {each["id"]: each["mg"] for each in sheet["ingredients"] if each["mg"]}
+    for line in sheet["lines"]:
+        if line["unit"] == "pieces" and line["count"] and line["ingredient"] not in takes:
+            key = COUNTED + line["ingredient"]
+            takes[key] = takes.get(key, 0) + line["count"]
+    return takes
 
 
 def _pieces(wanted: Wanted, kit: Kit) -> list[int]:

@@ -10,6 +10,8 @@ from bench.shapes.week import SizeToMake, Want, Week
 from bench.whole import ceiling
 
 LEAST_UNIT_MS = 15_000  # as fine as hand times are kept
+COUNTED = "pieces."  # stands before the name of what is taken in pieces, not in mg
+MOST_NESTED = 3  # parts of parts, and theirs
 
 
 class Between(NamedTuple):
@@ -44,6 +46,13 @@ class Size(NamedTuple):
     between: list[Between]
     holds: list[Held]
     takes: dict[str, int]
+
+
+class Part(NamedTuple):
+    """What a good piece is to the batches that it goes into."""
+
+    ingredient: str
+    each: int
 
 
 class Stock(NamedTuple):
@@ -91,6 +100,10 @@ class InUnits:
             )
             for each in week["there"]
         ]
+        self.part = [
+            Part(made["ingredient"], made["each"]) if (made := make.get("part")) else None
+            for make in week["makes"]
+        ]
         self.busy = {key: self._busy(key) for key in self.many}
         self.alone = len(week["makers"]) == 1  # one pair of hands never uses a thing twice at a time
 
@@ -113,6 +126,39 @@ class InUnits:
         due = self.due[want]
         return (
             stock.make == self.of[want] and stock.since <= due and (stock.until is None or due <= stock.until)
+        )
+
+    def makers_of(self, ingredient: str) -> list[int]:
+        """The makes that it is a part of."""
+        return [make for make, part in enumerate(self.part) if part and part.ingredient == ingredient]
+
+    def counted(self) -> set[str]:
+        """What a batch takes of the shelf or of another batch; all else is there."""
+        lots = {lot["ingredient"] for lot in self.week["lots"]}
+        return lots | {part.ingredient for part in self.part if part}
+
+    def needed(self) -> list[int]:
+        """How many good pieces each make may be asked for: by its wants, and as a part by the batches of others, of
+        which there may be one more, since sizes are whole."""
+        wanted = [sum(self.pieces[want] for want in self.wants_of(make)) for make in range(len(self.sizes))]
+        need = wanted
+        for _ in range(MOST_NESTED):  # a part of a part
+            need = [
+                wanted[make] + sum(self._taken(of, need[of], part) for of in range(len(need)))
+                if part
+                else wanted[make]
+                for make, part in enumerate(self.part)
+            ]
+        return need
+
+    def _taken(self, make: int, pieces: int, part: Part) -> int:
+        return max(
+            (
+                ceiling(size.takes.get(part.ingredient, 0) * (ceiling(pieces, size.good) + 1), part.each)
+                for size in self.sizes[make]
+                if size.good and pieces
+            ),
+            default=0,
         )
 
     def scarce(self) -> list[str]:

@@ -43,12 +43,14 @@ const titleOf = (plan, recipe) => plan.titles[recipe] ?? say("page-week-gone-rec
  * @param {{run: BatchBegun | undefined, now: number, isFollowed: boolean, isNext: boolean}} how
  */
 function batchRow(plan, batch, { run, now, isFollowed, isNext }) {
-  const line = say("page-week-line", { count: batch.pieces, title: titleOf(plan, batch.make) });
+  const place = plan.plan.batches.indexOf(batch);
+  const line = lineOf(plan, batch);
   return h(
     "li",
     { class: "week-batch" },
     h("b", { class: "row-title" }, line),
     h("p", {}, unbroken(run ? runWords(run) : batchWords(batch, now).join("; "))),
+    ...intoRows(plan, place),
     h(
       "details",
       {},
@@ -73,6 +75,18 @@ function batchRow(plan, batch, { run, now, isFollowed, isNext }) {
         )
       : null,
   );
+}
+
+/** @param {OrderPlanSaid} plan @param {WeekBatch} batch */
+const lineOf = (plan, { pieces: count, make }) =>
+  say("page-week-line", { count, title: titleOf(plan, make) });
+
+/** Which batches a part that is made ahead goes into. @param {OrderPlanSaid} plan @param {number} place */
+function intoRows(plan, place) {
+  const into = plan.plan.batches.filter(({ parts = [] }) => parts.some((part) => part.batch === place));
+  if (!into.length) return [];
+  const lines = into.map((each) => lineOf(plan, each)).join(", ");
+  return [h("p", {}, unbroken(say("page-week-part-of", { lines })))];
 }
 
 /** @param {WeekBatch} batch @param {number} now */

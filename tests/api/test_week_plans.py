@@ -396,3 +396,47 @@ def test_moulds_that_an_open_batch_holds_are_filled_again_only_once_they_are_emp
     (batch,) = planned(studio)["plan"]["batches"]
 
     assert batch["sittings"][0]["starts_at"] >= at + 2 * DAY
+
+
+def test_a_part_is_made_ahead_of_the_batch_that_it_goes_into(studio: Studio, clock: Clock) -> None:
+    """Soaks that each take a shell: no shell is there, so a batch of shells comes first, and is not bought."""
+    studio.put_hours({"makers": [{"name": "Ada", "hours": HOURS}]})
+    shells = studio.put_recipe(uuid4(), make_recipe(title="Sugar shell")).json
+    document = make_recipe(title="Soak with a shell")
+    document["ingredients"]["shell"] = {"name": "Sugar shell"}
+    document["components"][0]["lines"].append({"id": "shell", "ingredient": "shell", "amount": "10 pieces"})
+    document["components"][0]["steps"][0]["lines"].append("shell")
+    soaks = studio.put_recipe(uuid4(), document).json
+    want(studio, soaks, 10)
+
+    plan = planned(studio)
+
+    assert [each["make"] for each in plan["plan"]["batches"]] == [shells["id"], soaks["id"]]
+    shell, soak = plan["plan"]["batches"]
+    assert shell["gives"] == {} and shell["ready_at"] <= soak["sittings"][0]["starts_at"]
+    (part,) = soak["parts"]
+    assert (part["much"], part["batch"], part["there"]) == (10, 0, None) and shell["good"] >= 10
+    assert plan["titles"][shells["id"]] == "Sugar shell"
+    buying = studio.client.post("/api/v1/buying", json={"wants": plan["needs"], "today": "2026-11-25"}).json
+    assert [each["name"] for each in buying["unjoined"]] == ["Sea salt"]
+
+    shelf = [  # twelve from a batch of before are on the shelf by now: nothing is to be made ahead
+        {"kind": "described", "body": {"ingredient": "shell", "card": {"name": "Sugar shell"}}},
+        {
+            "kind": "received",
+            "body": {
+                "lot": "l-1",
+                "number": "L-1",
+                "ingredient": "shell",
+                "count": 40,
+                "received_on": "2026-11-20",
+            },
+        },
+    ]
+    for each in shelf:
+        answer = to_shelf(studio, make_entry("shelf", at=clock.ms - DAY, **each))
+        assert [each["result"] for each in answer.json["answers"]] == ["kept"], answer.json
+    assert [each["make"] for each in planned(studio)["plan"]["batches"]] == [soaks["id"]]
+    mark = studio.get("/week").json["mark"]
+    begin(studio, shells, clock.ms, pieces=5)
+    assert studio.get("/week").json["mark"] != mark

@@ -44,7 +44,7 @@ def best(week: Json, places: dict[str, int]) -> Value:
         if found and not _could_win(week, slots[slot:], ways, chosen, found[0]):
             return
         value = _value(week, chosen)
-        if not found or value < found[0]:
+        if _parts_last(week, chosen) and (not found or value < found[0]):
             found[:] = [value]
         for place in range(slot, len(slots)):
             begin = first if place == slot else 0
@@ -158,7 +158,7 @@ def _fits(week: Json, way: Way, chosen: list[tuple[str, Way]]) -> bool:
 def _lots_last(week: Json, ways: list[Way]) -> bool:
     """There is one lot at most."""
     for lot in week["lots"]:
-        if sum(way.takes[lot["ingredient"]] for way in ways) > lot["mg"]:
+        if sum(way.takes.get(lot["ingredient"], 0) for way in ways) > lot["mg"]:
             return False
         if lot["until"] is not None and any(MONDAY + way.spans[0][1] * HALF > lot["until"] for way in ways):
             return False
@@ -177,30 +177,47 @@ def _value(week: Json, chosen: list[tuple[str, Way]]) -> Value:
     )
 
 
+def _parts_last(week: Json, chosen: list[tuple[str, Way]]) -> bool:
+    return _flow(week, chosen)[0] == 0
+
+
 def _short(week: Json, chosen: list[tuple[str, Way]]) -> int:
-    """What is short at the least: a flow from what there is to what is wanted, made larger piece by piece."""
+    """What is short at the least."""
+    return _flow(week, chosen)[1]
+
+
+def _flow(week: Json, chosen: list[tuple[str, Way]]) -> tuple[int, int]:
+    """What batches lack of parts, and what the wants lack once no batch does: a flow from what there is to what is
+    asked for, made larger piece by piece. A part is counted in pieces here, each of which is one."""
     keeps = {make["id"]: make["keeps_ms"] for make in week["makes"]}
     gives = []  # (how many, make, from, until)
     for key, way in chosen:
         since = MONDAY + way.ready * HALF
         gives.append((way.good, key, since, None if keeps[key] is None else since + keeps[key]))
     gives += [(each["pieces"], each["make"], each["since"], each["until"]) for each in week["there"]]
-    wants = week["wants"]
+    parts = {make["part"]["ingredient"]: make["id"] for make in week["makes"] if "part" in make}
+    asked = [  # (how many, make, at): the batches first
+        (many, parts[key], MONDAY + way.spans[0][1] * HALF)
+        for _, way in chosen
+        for key, many in way.takes.items()
+        if key in parts
+    ]
+    of_batches = len(asked)
+    asked += [(want["pieces"], want["make"], want["by"]) for want in week["wants"]]
     edges = [
-        [
-            make == want["make"] and since <= want["by"] and (until is None or want["by"] <= until)
-            for want in wants
-        ]
+        [make == of and since <= at and (until is None or at <= until) for _, of, at in asked]
         for _, make, since, until in gives
     ]
-    flow = [[0] * len(wants) for _ in gives]
-    given = 0
-    for place, (many, *_) in enumerate(gives):
-        for _ in range(many):
-            if not _more(place, edges, flow, [want["pieces"] for want in wants], set()):
-                break
-            given += 1
-    return sum(want["pieces"] for want in wants) - given
+    flow = [[0] * len(asked) for _ in gives]
+    left = [many for many, *_ in gives]
+    lacks = []
+    for last in (of_batches, len(asked)):
+        room = [many if place < last else 0 for place, (many, *_) in enumerate(asked)]
+        for place in range(len(gives)):
+            while left[place] and _more(place, edges, flow, room, set()):
+                left[place] -= 1
+        lacks.append(sum(room) - sum(map(sum, flow)))
+    return lacks[0], lacks[1] - lacks[0]
 
 
 def _more(

@@ -13,11 +13,23 @@ from bench.week.aim_by_aim import Search, places_of
 from bench.week.bound import least_short
 from bench.week.units import InUnits
 from tests.week.exhaustive import best
-from tests.week.weeks import DAY, HALF, HOUR, MONDAY, hold, sized, tiny, week_of, whole
+from tests.week.weeks import (
+    DAY,
+    HALF,
+    HOUR,
+    MONDAY,
+    hold,
+    sized,
+    tiny,
+    tiny_with_a_part,
+    week_of,
+    whole,
+)
 
 Json = dict[str, Any]
 
 COUNTED = ("short", "back", "quality", "batches", "hands")
+SEEDS_WITH_A_PART = (0, 5, 6, 7, 10, 11, 13, 15, 16, 24, 26, 28)  # those that take under a second to try out
 SEEDS = range(18)  # 200 are a figure: `python -m tests.perf week`
 
 
@@ -45,6 +57,22 @@ def test_a_small_week_is_as_good_as_any_way_there_is(seed):
     assert counted(search) == tried
     assert least_short(units) <= tried[0]
     assert search.plan()["status"] == "proven"
+
+
+@pytest.mark.parametrize("seed", SEEDS_WITH_A_PART)
+def test_a_small_week_with_a_part_made_ahead_is_as_good_as_any_way_there_is(seed):
+    week = tiny_with_a_part(seed)
+    units = InUnits(week)
+    search = Search(units, 6.0)
+    for _ in search.aim_by_aim():
+        pass
+    places = dict(zip((make["id"] for make in week["makes"]), places_of(units, search.made), strict=True))
+
+    tried = best(week, places)
+
+    assert counted(search) == tried
+    assert least_short(units) <= tried[0]
+    assert faults(week, search.plan()) == [] and search.plan()["status"] == "proven"
 
 
 def bars(good: int = 6, **other: Any) -> Json:
@@ -131,6 +159,56 @@ def test_a_mould_that_a_batch_on_the_bench_still_holds_is_not_filled_again():
     late = held_until(9)
     assert (late["batches"], late["short"]) == ([], [{"want": "market", "short": 6}])
     assert (late["status"], late["least"]) == ("proven", 6)
+
+
+def part_of_30_g(keeps_ms: int | None = None, **other: Any) -> Json:
+    """Eight pieces of a part a batch."""
+    part = {"ingredient": "embed", "each": 30}
+    return {
+        "id": "part",
+        "title": "Part",
+        "keeps_ms": keeps_ms,
+        "sizes": [sized(8, [HOUR], **other)],
+        "part": part,
+    }
+
+
+@pytest.mark.parametrize("is_solved", [True, False])
+def test_a_part_is_ready_before_the_batch_that_takes_it_with_and_without_the_solver(is_solved, monkeypatch):
+    """Two batches of bars take 180 of 240 that one batch of parts gives; two more parts are wanted for themselves."""
+    monkeypatch.setattr("bench.week.aim_by_aim.available", lambda: is_solved)
+    wants = [want(12, MONDAY + 3 * DAY), want(2, MONDAY + 3 * DAY, "parts", "part")]
+    week = week_of([bars(takes={"embed": 90}), part_of_30_g(tail=HOUR)], wants, [evenings()])
+
+    plan = plan_week(week)
+
+    assert plan["short"] == [] and faults(week, plan) == []
+    part = next(place for place, each in enumerate(plan["batches"]) if each["make"] == "part")
+    assert plan["batches"][part]["begin_by"] is not None
+    took = [each for batch in plan["batches"] for each in batch.get("parts", [])]
+    assert [(each["much"], each["there"]) for each in took] == [(90, None)] * 2
+    assert is_solved is False or [each["batch"] for each in took] == [part] * 2
+
+
+def test_a_part_that_keeps_for_a_day_is_not_made_three_days_ahead():
+    """And pieces of it that are on the bench come first, and are not promised twice."""
+    make = {**bars(takes={"embed": 240}), "keeps_ms": DAY}
+    there = [{"make": "part", "pieces": 3, "since": MONDAY, "until": None}]
+    week = week_of([make, part_of_30_g(12 * HOUR)], [want(6, MONDAY + 3 * DAY)], [evenings()], there=there)
+
+    plan = plan_week(week)
+
+    assert [each["make"] for each in plan["batches"]] == ["part", "bars"]
+    assert plan["batches"][0]["sittings"][0]["starts_at"] >= MONDAY + 2 * DAY
+    assert faults(week, plan) == []
+    late = copy.deepcopy(plan)
+    for each in late["batches"][1]["parts"]:
+        each["much"] += 240
+    assert {"twice", "takes"} <= {fault.split(":")[0] for fault in faults(week, late)}
+    stale = copy.deepcopy(plan)
+    _at(stale["batches"][0], MONDAY + 18 * HOUR)
+    stale["batches"][0]["ready_at"] = MONDAY + 19 * HOUR
+    assert any(fault.startswith("unready") for fault in faults(week, stale))
 
 
 def test_a_size_that_needs_more_moulds_than_there_are_is_not_planned():

@@ -109,6 +109,36 @@ def tiny(seed: int) -> Json:
     return week_of(makes, wants, makers, equipment=equipment, there=there, lots=lots, busy=busy)
 
 
+def tiny_with_a_part(seed: int) -> Json:
+    """Two evenings: bars that each take a piece of a part made ahead, of which somebody may want some too."""
+    dice = random.Random(seed)
+    hours = [
+        [at, at + dice.randint(2, 3) * HALF]
+        for day in range(2)
+        for at in [MONDAY + day * DAY + opens * HOUR for opens in sorted(dice.sample([9, 13, 18], 2))]
+    ]
+    part = {"id": "part", "title": "Part", "keeps_ms": dice.choice([None, 6 * HOUR, 20 * HOUR])}
+    part["part"] = {"ingredient": "embed", "each": 1}
+    part["sizes"] = [
+        sized(good, [HALF], tail=dice.choice([0, HALF])) for good in dice.choice([[2], [3], [2, 4]])
+    ]
+    takes = dice.choice([1, 2])
+    bars = {"id": "bars", "title": "Bars", "keeps_ms": dice.choice([None, 12 * HOUR])}
+    bars["sizes"] = [
+        sized(good, [(1 + place) * HALF], takes={"embed": takes * good // 2})
+        for place, good in enumerate(dice.choice([[2], [2, 4], [4]]))
+    ]
+    dues = [MONDAY + at * HOUR for at in (14, 24 + 12, 24 + 16, 24 + 23)]
+    wants = [{"id": "market", "make": "bars", "pieces": dice.randint(2, 6), "by": dice.choice(dues)}]
+    if dice.random() < 0.4:
+        wants.append({"id": "parts", "make": "part", "pieces": dice.randint(1, 2), "by": dice.choice(dues)})
+    there = []
+    if dice.random() < 0.4:
+        there.append({"make": "part", "pieces": dice.randint(1, 2), "since": MONDAY})
+        there[0]["until"] = dice.choice([None, MONDAY + DAY])
+    return week_of([bars, part], wants, [{"name": "maker", "hours": hours}], there=there)
+
+
 def _tiny_make(dice: random.Random, key: str) -> Json:
     count, sizes = dice.choice([1, 2, 2]), []
     waits = [dice.choice([0, HALF, 4 * HOUR, 12 * HOUR])]

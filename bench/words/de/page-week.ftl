@@ -50,6 +50,7 @@ page-week-begin-by = spätestens { $at }
 page-week-too-late = Der späteste Beginn ist vorbei
 page-week-ready = fertig { $at }
 page-week-likely = { $count } wohl gut
+page-week-part-of = Vorab für { $lines }
 page-week-parts = Schritte am Arbeitstisch
 page-week-sitting = { $at }, { $length }: { $name }
 page-week-by = { $says }, { $maker }

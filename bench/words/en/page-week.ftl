@@ -50,6 +50,7 @@ page-week-begin-by = { $at } at the latest
 page-week-too-late = The latest start has passed
 page-week-ready = ready { $at }
 page-week-likely = { $count } likely good
+page-week-part-of = Made ahead for { $lines }
 page-week-parts = Steps at the bench
 page-week-sitting = { $at }, { $length }: { $name }
 page-week-by = { $says }, { $maker }
