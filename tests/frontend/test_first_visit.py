@@ -75,6 +75,18 @@ def test_an_empty_studio_offers_three_ways_at_once_and_nothing_on_it_is_an_error
         expect(first.get_by_role("link", name=way)).to_be_in_viewport(ratio=1)
     for said in ("what to do now", "scales and bowls"):
         expect(first.get_by_text(said)).to_be_in_viewport(ratio=1)
+    for language in ("en", "de"):  # on its side
+        page.context.add_cookies([{"name": "language", "value": language, "url": empty.url}])
+        page.reload()
+        for wide, high in ((844, 390), (667, 375)):
+            page.set_viewport_size({"width": wide, "height": high})
+            expect(page.locator("html")).to_have_attribute("lang", language)
+            expect(page.locator(".way-in")).to_have_count(3)
+            for way in page.locator(".way-in").all():
+                expect(way).to_be_in_viewport(ratio=1)
+    page.context.clear_cookies(name="language")
+    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    page.reload()
     expect(first).not_to_contain_text("°F")
     page.add_init_script("Object.defineProperty(navigator, 'languages', { get: () => ['en-US', 'en'] })")
     page.reload()
