@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import time
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 from urllib.request import Request, urlopen
@@ -71,10 +72,16 @@ def comes_true(page: Page, script: str, arg: Any = None, within_s: float = 30) -
 
     Playwright's own `wait_for_function` takes the promise of such a script for true and never waits.
     """
+    eventually(page, lambda: page.evaluate(script, arg), within_s)
+
+
+def eventually(page: Page, ask: Callable[[], Any], within_s: float = 30) -> Any:
+    """What was asked for, once it is there; the page goes on meanwhile."""
     deadline = time.monotonic() + within_s
-    while not page.evaluate(script, arg):
-        assert time.monotonic() < deadline, f"it did not come true in {within_s} s: {script}"
+    while not (told := ask()):
+        assert time.monotonic() < deadline, f"it did not come true in {within_s} s"
         page.wait_for_timeout(20)
+    return told
 
 
 def studio_server(database: Path) -> Server:

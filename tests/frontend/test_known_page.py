@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tests.frontend.hands import NO_COPY
-from tests.frontend.phones import call
+from tests.frontend.phones import call, eventually
 from tests.frontend.test_recipe_page import at, draft
 from tests.frontend.test_screens import PHONE
 from tests.servers import Server
@@ -32,12 +32,7 @@ def options(page: Page) -> Locator:
 
 def written(page: Page, is_there: Callable[[Any], bool]) -> Any:
     """The one ingredient of the draft, once the disk has it so."""
-    for _ in range(100):
-        (about,) = draft(page)["ingredients"].values()
-        if is_there(about):
-            return about
-        page.wait_for_timeout(50)
-    raise AssertionError(about)
+    return eventually(page, lambda: next(filter(is_there, draft(page)["ingredients"].values()), None))
 
 
 def test_a_name_is_taken_from_the_list_by_keys_and_brings_what_is_known(editor: Page) -> None:
@@ -136,12 +131,11 @@ def test_what_nobody_knows_is_asked_once_and_the_shelf_keeps_it(editor: Page, se
     expect(asked.get_by_role("button")).to_have_count(0)
     known = {"kind": "powder", "density": {"g_per_ml": "0.5", "source": "weighed: 100 ml"}}
     assert written(editor, lambda about: "kind" in about) == {"name": "Moonlight dust", **known}
-    for _ in range(50):
-        cards = [each["card"] for each in call(server, "GET", "ingredients")["ingredients"] if each["card"]]
-        if cards:
-            break
-        editor.wait_for_timeout(100)
-    assert {**known, "name": "Moonlight dust"} in cards
+
+    def cards() -> list[Any]:
+        return [each["card"] for each in call(server, "GET", "ingredients")["ingredients"] if each["card"]]
+
+    assert {**known, "name": "Moonlight dust"} in eventually(editor, cards)
     # The next recipe that names it has it at once, and with no network too.
     editor.context.set_offline(True)
     editor.evaluate("location.hash = '#/'")
