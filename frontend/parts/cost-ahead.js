@@ -4,6 +4,7 @@
 
 import { h } from "./dom.js";
 import { askOnline } from "./online.js";
+import { asFine } from "./record-parts.js";
 import { exactly } from "./words.js";
 import { point, say, sayAll } from "../words.js";
 /** @import { CostParts, Size } from "../../bench/shapes/page" */
@@ -52,7 +53,7 @@ export async function costAhead(screen, recipe, size) {
             name: of.join(", "),
             amount: count ? say("page-shelf-pieces", { count }) : exactly(mg),
             number,
-            cost: `${decimal(cost)} ${currency}`,
+            cost: `${decimal(asFine(cost, totals[currency].total))} ${currency}`,
           }),
         ),
       ),

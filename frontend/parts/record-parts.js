@@ -4,7 +4,7 @@ import { FIZZ_STOP_RH } from "../bench/air.js";
 import { those } from "../bench/lists.js";
 import { papersAbout } from "../bench/shelf.js";
 import { readsIn } from "../bench/weighing.js";
-import { reading, temperature } from "../bench/whole.js";
+import { halfEven, reading, temperature } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore, paperLinks } from "./stock.js";
@@ -189,6 +189,19 @@ export function balancePart({ balance }) {
   );
 }
 
+/**
+ * A row is kept finer than its currency is counted in, and read as fine as its sum.
+ * @param {string} cost @param {string} sum
+ */
+export function asFine(cost, sum) {
+  const [, places = ""] = sum.split(".");
+  const [whole, rest = ""] = cost.split(".");
+  const least = halfEven(BigInt(whole + rest), 10n ** BigInt(rest.length - places.length));
+  const digits = String(least).padStart(places.length + 1, "0");
+  const point = digits.length - places.length;
+  return [digits.slice(0, point), digits.slice(point)].filter(Boolean).join(".");
+}
+
 /** A decimal as text, as the page's language writes it. @param {string | null} amount */
 const decimal = (amount) => (amount ?? "").replace(".", point());
 
@@ -220,7 +233,7 @@ export function costPart(reckoned, settings, says) {
           say("page-record-cost-lot", { number, much: count ? amountOf({ count }, count) : exactly(mg) }),
         ),
       ],
-      `${decimal(cost)} ${currency}`,
+      `${decimal(asFine(cost, totals[currency].total))} ${currency}`,
     ]);
   return part(
     say("page-record-cost"),

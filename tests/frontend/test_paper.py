@@ -119,12 +119,19 @@ def own_words(step: dict[str, Any]) -> Iterator[str]:
 
 
 def test_a_card_a_sheet_and_a_record_take_few_pages(desk: Page, demo: Server) -> None:
-    """The three-part card, a sheet of it, and the record of the demo's finished batch: they hang beside the bowl."""
+    """The three-part card, a sheet of it, and the records of the demo's batches, the three-part one still open: they
+    hang beside the bowl. What a lot cost is read in whole cents."""
     recipe = recipe_of(demo)["id"]
-    (record,) = call(demo, "GET", "runs?open=false")["runs"]
-    for address, most in ((f"card/{recipe}", 3), (f"card/{recipe}/14", 4), (f"record/{record['id']}", 4)):
+    records = [(f"record/{each['id']}", 4) for each in call(demo, "GET", "runs")["runs"]]
+    assert len(records) == 2
+    for address, most in ((f"card/{recipe}", 3), (f"card/{recipe}/14", 4), *records):
         go(desk, f"#/{address}")
         expect(desk.locator(".paper, .record .facts").first).to_be_visible()
+        if (address, most) in records:
+            cost = desk.get_by_role("region", name="Cost").locator("tbody td")
+            expect(cost.first).to_be_visible()
+            amounts = [re.sub(r"[^0-9.]", "", each) for each in cost.all_inner_texts()]
+            assert all(re.fullmatch(r"\d+\.\d\d", each) for each in amounts), amounts
         assert len(PdfReader(io.BytesIO(desk.pdf(format="A4"))).pages) <= most, address
 
 

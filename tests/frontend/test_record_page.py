@@ -494,7 +494,7 @@ def test_cost_and_last_times_are_the_servers_and_stand_as_last_seen_with_no_conn
 
     record_of(page, run)
     cost = part(page, "Cost")
-    expect(cost).to_contain_text("1.5300 EUR")
+    expect(cost).to_contain_text("1.53 EUR")
     expect(cost.get_by_role("row", name="Material")).to_contain_text("2.03")
 
     page.route("**/api/**", lambda route: route.abort())
