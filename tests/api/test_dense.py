@@ -12,7 +12,7 @@ from tree_sitter import Node
 from api.dense import Unread, dense, parsed
 from api.page import slim
 from api.places import FRONTEND
-from api.scopes import NAMES, OF_A_CLASS, bound_by, bound_in, text_of, walk
+from api.scopes import BINDS, NAMES, OF_A_CLASS, bound_by, bound_in, text_of, walk
 
 MODULES = sorted(path.relative_to(FRONTEND).as_posix() for path in FRONTEND.rglob("*.js"))
 SCOPES = frozenset(
@@ -31,6 +31,7 @@ SCOPES = frozenset(
         "class",
     }
 )
+SHORTHANDS = NAMES - {"identifier"}
 SAID_OUTSIDE = frozenset({"function_declaration", "generator_function_declaration", "method_definition"})
 NAMED_OUTSIDE = frozenset({"function_declaration", "generator_function_declaration", "class_declaration"})
 
@@ -85,7 +86,8 @@ def test_what_is_not_of_the_language_is_not_guessed_at(text: str) -> None:
 
 def test_a_module_has_the_same_tokens_and_each_name_means_what_it_meant() -> None:
     for path in MODULES:
-        before, after = (list(tokens(parsed(text))) for text in (source(path), dense(source(path))))
+        text = source(path)
+        before, after = (list(tokens(parsed(each))) for each in (text, dense(text)))
 
         assert [kind for kind, *_ in before] == [kind for kind, *_ in after], path
         named: dict[tuple[int, str], str] = {}
@@ -101,12 +103,15 @@ MODULE, CLASS = 0, -1
 
 def tokens(root: Node) -> Iterator[Token]:
     """What a module says, token by token; what it gives to others comes last."""
-    owners = dict(scoped(root, (), iter(count())))
+    owners = dict(scoped(root))
     given: list[Token] = []
     for statement in root.children:
         declared = statement.child_by_field_name("declaration")
+        names_only = statement.type in ("import_statement", "export_statement") and not declared
         specifiers = [
-            each for each in walk(statement) if each.type in ("import_specifier", "export_specifier")
+            each
+            for each in (walk(statement) if names_only else ())
+            if each.type in ("import_specifier", "export_specifier")
         ]
         pairs = [(text_of(each.named_children[0]), text_of(each.named_children[-1])) for each in specifiers]
         if statement.type == "import_statement" and specifiers:
@@ -127,26 +132,25 @@ def tokens(root: Node) -> Iterator[Token]:
 def said(root: Node, owners: dict[int, int]) -> Iterator[Token]:
     """`{ mass }` is what it stands for, `{ mass: mass }`."""
     for each in walk(root):
-        if each.type == OF_A_CLASS:
+        kind = each.type
+        if kind == OF_A_CLASS:
             yield "identifier", text_of(each), CLASS
-        elif each.type in NAMES - {"identifier"}:
+        elif kind in SHORTHANDS:
             yield from (("property_identifier", text_of(each), None), (":", ":", None))
             yield "identifier", text_of(each), owners.get(each.start_byte)
-        elif each.type == "," and each.parent and each.parent.type == "lexical_declaration":
+        elif kind == "," and each.parent and each.parent.type == "lexical_declaration":
             yield from ((";", ";", None), ("let", "let", None))  # what the one goes on from
-        elif each.type in ("const", "let"):
+        elif kind in ("const", "let"):
             yield "let", "let", None
-        elif (
-            each.child_count == 0 and each.type != "comment" and not ends_list(each) and not around_one(each)
-        ):
-            yield each.type, text_of(each), owners.get(each.start_byte)
+        elif each.child_count or kind == "comment":
+            continue
+        elif not (kind == "," and ends_list(each)) and not (kind in ("(", ")") and around_one(each)):
+            yield kind, text_of(each), owners.get(each.start_byte)
 
 
 def around_one(node: Node) -> bool:
-    """A bracket around the one plain parameter of an arrow function, which needs none."""
+    """A bracket is around the one plain parameter of an arrow function, which needs none."""
     given = node.parent
-    if node.type not in ("(", ")"):
-        return False
     of_an_arrow = (
         given and given.type == "formal_parameters" and given.parent and given.parent.type == "arrow_function"
     )
@@ -154,23 +158,27 @@ def around_one(node: Node) -> bool:
 
 
 def ends_list(node: Node) -> bool:
-    """A comma behind the last of a list, where there need be none; one behind a hole makes the list longer."""
+    """A comma is behind the last of a list, where there need be none; one behind a hole makes the list longer."""
     before, after = node.prev_sibling, node.next_sibling
-    return node.type == "," and bool(before and before.is_named and after and after.type in (")", "]", "}"))
+    return bool(before and before.is_named and after and after.type in (")", "]", "}"))
 
 
-def scoped(
-    node: Node, scopes: tuple[tuple[int, frozenset[str]], ...], numbers: Iterator[int]
-) -> Iterator[tuple[int, int]]:
+def scoped(root: Node) -> Iterator[tuple[int, int]]:
     """Where each name that a scope binds stands, and the how-manieth scope that is."""
-    outside = scopes
-    if node.type in SCOPES:
-        scopes = (*scopes, (next(numbers), frozenset(bound_here(node))))
-    if node.type in NAMES:
-        yield from [(node.start_byte, of) for of, names in reversed(scopes) if text_of(node) in names][:1]
-    for child in node.children:
-        said_outside = node.type in SAID_OUTSIDE and child == node.child_by_field_name("name")
-        yield from scoped(child, outside if said_outside else scopes, numbers)
+    numbers = count()
+    waiting: list[tuple[Node, tuple[tuple[int, frozenset[str]], ...]]] = [(root, ())]
+    while waiting:
+        node, outside = waiting.pop()
+        kind, scopes = node.type, outside
+        if kind in SCOPES:
+            scopes = (*outside, (next(numbers), frozenset(bound_here(node))))
+        elif kind in NAMES:
+            name = text_of(node)
+            yield from [(node.start_byte, of) for of, names in reversed(scopes) if name in names][:1]
+        said_outside = node.child_by_field_name("name") if kind in SAID_OUTSIDE else None
+        waiting += [
+            (child, outside if child == said_outside else scopes) for child in reversed(node.named_children)
+        ]
 
 
 def bound_here(scope: Node) -> Iterator[str]:
@@ -179,13 +187,14 @@ def bound_here(scope: Node) -> Iterator[str]:
         yield from map(text_of, bound_in(scope))
     if scope.type in NAMED_OUTSIDE | {"function_expression", "arrow_function", "method_definition"}:
         yield from map(text_of, bound_by(scope.child_by_field_name("parameters")))
-    waiting = list(scope.children)
+    waiting = list(scope.named_children)
     while waiting:
         node = waiting.pop()
-        if node.type in NAMED_OUTSIDE or node.type not in SCOPES:
+        kind = node.type
+        if kind in BINDS and (kind in NAMED_OUTSIDE or kind not in SCOPES):
             yield from map(text_of, bound_in(node))
-        if node.type not in SCOPES:
-            waiting += node.children
+        if kind not in SCOPES:
+            waiting += node.named_children
 
 
 def test_the_scopes_here_are_told_apart() -> None:
