@@ -123,12 +123,14 @@ class Site:
                 each.rmdir() if each.is_dir() else each.unlink()
             elif each.is_file() and each.stat().st_mtime_ns != original.stat().st_mtime_ns:
                 shutil.copy2(original, each)
-        self.publish("version.txt", "first")
+        (self.folder / "version.txt").write_text("first", "utf-8")
         os.utime(self.folder / "version.txt", (1, 1))  # the same as in the test before
+        page_file(self.folder, WORKER)
 
     def publish(self, path: str, text: str) -> None:
-        """Change a file, as a release does."""
+        """Change a file, as a release does. All that is sent then is worked out before a page waits for it."""
         (self.folder / path).write_text(text, "utf-8")
+        page_file(self.folder, WORKER)
 
     def keep_worker(self) -> None:
         """The worker is sent as it is now, whatever is changed from here on: a release half read."""
@@ -153,8 +155,14 @@ def site(one_site: Site) -> Site:
     return one_site
 
 
-def test_the_whole_page_is_kept_and_nothing_else(site: Site, page: Page) -> None:
+def test_the_whole_page_is_kept_and_nothing_else_and_opens_with_no_network(
+    site: Site, page: Page, context: BrowserContext
+) -> None:
+    """Of the copies that were there before, our own are dropped. What is for the desk is not kept, and says so."""
     page.goto(site.url + BLANK)
+    page.evaluate(
+        "async () => { await caches.open('someone-else'); await caches.open('bowlside-page-old'); }"
+    )
     site.asked.clear()
 
     assert page.evaluate(REGISTER) == "activated"
@@ -162,20 +170,25 @@ def test_the_whole_page_is_kept_and_nothing_else(site: Site, page: Page) -> None
         f"/{name}".replace("/index.html", "/"): page_file(site.folder, name) for name in site.pieces().names
     }
     assert sorted(site.asked) == sorted(["/sw.js", *pieces])
+    names = page.evaluate(CACHES)
+    assert "someone-else" in names
+    assert len(names) == 2 and "bowlside-page-old" not in names
     assert page.evaluate(CACHED) == sorted(pieces)
     for path, sent in pieces.items():
         assert sent and page.evaluate(KEPT, path) == {"type": sent.type, "sha256": sent.tag}
 
-
-def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
-    site: Site, page: Page, context: BrowserContext
-) -> None:
-    page.goto(site.url + BLANK)
-    page.evaluate(REGISTER)
+    page.reload()
     context.set_offline(True)
+    assert page.evaluate(FOR_THE_DESK) == "This needs a connection. All that a batch needs works without."
+    context.set_offline(False)
+    assert page.evaluate(FOR_THE_DESK) == page.evaluate(
+        "async () => Object.keys(await import('/parts/label-sheet.js')).sort().join()"
+    )
+    made = site.pieces()
+    assert "screens/audit.js" in made.online and not {*made.online} & {*made.first, *made.later}
 
-    opened = page.goto(f"{site.url}/?from=home-screen")
-
+    context.set_offline(True)
+    opened = page.goto(f"{site.url}/?from=home-screen")  # whatever the query
     assert opened is not None and opened.from_service_worker
     assert page.evaluate(TEXT_OF, "/version.txt?now=1") == "first"
     assert page.evaluate("async () => (await import('/app.js')).$keep_ids.newId(0).length") == 36
@@ -185,42 +198,18 @@ def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
     )
 
 
-def test_what_is_for_the_desk_is_not_kept_and_says_so_with_no_network(
-    site: Site, page: Page, context: BrowserContext
-) -> None:
+def test_one_file_that_fails_or_is_of_another_version_means_no_copy_at_all(site: Site, page: Page) -> None:
     page.goto(site.url + BLANK)
-    page.evaluate(REGISTER)
-    page.reload()
-    context.set_offline(True)
-    assert page.evaluate(FOR_THE_DESK) == "This needs a connection. All that a batch needs works without."
-
-    context.set_offline(False)
-    assert page.evaluate(FOR_THE_DESK) == page.evaluate(
-        "async () => Object.keys(await import('/parts/label-sheet.js')).sort().join()"
-    )
-    pieces = site.pieces()
-    assert "screens/audit.js" in pieces.online and not {*pieces.online} & {*pieces.first, *pieces.later}
-
-
-@pytest.mark.parametrize("path", ["/", "/app.js", f"/{REST}"])
-def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: str) -> None:
-    page.goto(site.url + BLANK)
-    site.failing.add(path)
-
-    assert page.evaluate(REGISTER) == "redundant"
-    assert page.evaluate(CACHES) == []
-
-
-@pytest.mark.parametrize(
-    "path", ["version.txt", "touches.js"]
-)  # one of the rest, one that the page opens with
-def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, path: str) -> None:
-    site.keep_worker()
-    site.publish(path, "second, but the worker is still the first")
-    page.goto(site.url + BLANK)
-
-    assert page.evaluate(REGISTER) == "redundant"
-    assert page.evaluate(CACHES) == []
+    for path in ("/", "/app.js", f"/{REST}"):
+        site.failing = {path}
+        assert page.evaluate(REGISTER) == "redundant", path
+        assert page.evaluate(CACHES) == [], path
+    for path in ("version.txt", "touches.js"):  # one of the rest, one that the page opens with
+        site.begin_anew()
+        site.keep_worker()
+        site.publish(path, "second, but the worker is still the first")
+        assert page.evaluate(REGISTER) == "redundant", path
+        assert page.evaluate(CACHES) == [], path
 
 
 def test_a_worker_asked_for_in_another_language_than_what_it_asks_for_keeps_a_copy_of_its_own(
@@ -274,7 +263,9 @@ def test_a_rest_of_another_version_never_meets_the_page_that_stands(site: Site, 
     expect(page.locator("studio-screen")).to_be_visible()
 
 
-def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, page: Page) -> None:
+def test_the_api_other_methods_and_unlisted_files_go_to_the_server_and_a_failed_answer_is_never_kept(
+    site: Site, page: Page
+) -> None:
     page.goto(site.url + BLANK)
     page.evaluate(REGISTER)
     page.reload()
@@ -295,17 +286,10 @@ def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, p
     assert posted == 501  # what this test's server says to a POST; a copy would have said 200
     assert "/api/runs" not in page.evaluate(CACHED)
 
-
-def test_a_failed_answer_is_never_kept(site: Site, page: Page) -> None:
-    page.goto(site.url + BLANK)
-    page.evaluate(REGISTER)
-    page.reload()
     (site.folder / "late.txt").write_text("unlisted", "utf-8")
     site.failing.add("/late.txt")
     assert page.evaluate("async () => (await fetch('/late.txt')).status") == 500
-
     site.failing.clear()
-
     assert page.evaluate(TEXT_OF, "/late.txt") == "unlisted"
 
 
@@ -357,16 +341,3 @@ def test_the_studio_tells_of_a_newer_page_and_loads_it_when_the_maker_says_so(si
         page.evaluate("() => studio.applyUpdate()")
 
     assert page.evaluate(TEXT_OF, "/version.txt") == "second"
-
-
-def test_only_our_own_old_copies_are_dropped(site: Site, page: Page) -> None:
-    page.goto(site.url + BLANK)
-    page.evaluate(
-        "async () => { await caches.open('someone-else'); await caches.open('bowlside-page-old'); }"
-    )
-
-    page.evaluate(REGISTER)
-
-    names = page.evaluate(CACHES)
-    assert "someone-else" in names
-    assert len(names) == 2 and "bowlside-page-old" not in names
