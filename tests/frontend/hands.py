@@ -61,6 +61,11 @@ def axe_finds(page: Page, **options: Any) -> str:
     return str(report.generate_report()) if report.violations_count else ""
 
 
+def axe_finds_at_another_size(page: Page) -> str:
+    """The same of a screen that was looked at already: its colours, most of axe's work, are no others."""
+    return axe_finds(page, rules={rule: {"enabled": False} for rule in BY_SCHEME["dark"]["runOnly"]})
+
+
 def axe_finds_by_day_and_night(page: Page) -> str:
     """The same in both of the page's schemes, which differ in their colours alone."""
     found = []

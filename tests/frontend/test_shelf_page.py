@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
-from tests.frontend.hands import NO_COPY, axe_finds, axe_finds_by_day_and_night, type_on_pad
+from tests.frontend.hands import NO_COPY, axe_finds_at_another_size, axe_finds_by_day_and_night, type_on_pad
 from tests.frontend.phones import comes_true
 from tests.frontend.shelves import (
     DETECTOR,
@@ -226,8 +226,8 @@ def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Pa
                 phone.locator(".shelf-item").evaluate_all(
                     "items => items.forEach(item => { item.open = true })"
                 )
-            # Colours are no others on another screen.
-            if report := (axe_finds_by_day_and_night if size == SIZES[0] else axe_finds)(phone):
+            look = axe_finds_by_day_and_night if size == SIZES[0] else axe_finds_at_another_size
+            if report := look(phone):
                 found.append(f"{address} {size}: {report}")
             if overflowing(phone):
                 found.append(f"{address} {size} scrolls sideways")
