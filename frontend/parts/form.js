@@ -6,7 +6,7 @@
 
 import { saysOf } from "../bench/errors.js";
 import { openDialog } from "./dialog.js";
-import { h, setText, show } from "./dom.js";
+import { find, h, setText, show } from "./dom.js";
 import { back } from "./sheets.js";
 /** @import { Child } from "../../types/dom" */
 
@@ -26,6 +26,12 @@ export async function askForm(title, answers, rows, read) {
       class: "stack",
       novalidate: true,
       onsubmit: (event) => {
+        const wrong = find(form, ".stepper-field[aria-invalid]");
+        if (wrong) {
+          event.preventDefault(); // nobody has read yet what stands there instead
+          wrong.removeAttribute("aria-invalid");
+          return;
+        }
         try {
           given = read(event.submitter?.getAttribute("value") ?? "");
         } catch (error) {

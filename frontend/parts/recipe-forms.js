@@ -133,6 +133,7 @@ export const RECIPE_MORE = [
   ["good_piece.ph.most", "good-ph-most", "decimal", "7"],
   ["good_piece.look", "good-look", "grow"],
   ["good_piece.set", "good-set", "grow"],
+  ["good_piece.judge", "good-judge", "list"],
   [
     "before",
     "before",

@@ -1,12 +1,13 @@
 // A number with a large less and a large more, for knuckles; the number itself can be typed over.
-// What is no whole number from `least` to `most` is said, and what stood there before comes back.
+// What is no whole number from `least` to `most` is said, and what stood there before comes back; a form that is sent
+// by the same touch stays (form.js).
 //
 // const step =
 // makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
 //   step.node, step.value = 12, step.unit = "bar"
 
 import { say } from "../words.js";
-import { h, setText, show } from "./dom.js";
+import { h, setAttr, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 
 /**
@@ -40,13 +41,16 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
     const fits = /^\d+$/.test(typed) && Number(typed) >= least && Number(typed) <= most;
     setText(wrong, fits ? "" : say("page-stepper-wrong", { written: field.value, least, most, now }));
     show(wrong, !fits);
+    setAttr(field, "aria-invalid", fits ? null : "true");
     take(fits ? Number(typed) : now);
   });
   field.addEventListener("focus", () => field.select());
   const wrong = h("p", { class: "stepper-wrong small", role: "alert", hidden: true });
   /** @param {number} sign */
-  const press = (sign) => () =>
+  const press = (sign) => () => {
+    field.removeAttribute("aria-invalid");
     take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
+  };
   return {
     node: h(
       "div",

@@ -275,8 +275,12 @@ export class FiguresScreen extends HTMLElement {
         h(
           "th",
           { scope: "rowgroup", colspan: MEASURES.length },
-          h("a", { href: `#/record/${run}` }, number ?? say("page-figures-no-number")),
-          h("span", { class: "soft small" }, ` ${about.join(", ")}`),
+          h(
+            "div",
+            {},
+            h("a", { href: `#/record/${run}` }, number ?? say("page-figures-no-number")),
+            h("span", { class: "soft small" }, ` ${about.join(", ")}`),
+          ),
         ),
       ),
       h(

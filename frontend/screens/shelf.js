@@ -60,6 +60,8 @@ export class ShelfScreen extends HTMLElement {
   #open = new Set();
   /** @type {Map<string, Traced>} */
   #traces = new Map(); // of the lots whose way was asked for: what the server said, or null until it does
+  /** @type {Map<string, Traced>} */
+  #anew = new Map(); // the same asked for again, until it reaches as far
   /** @type {ShelfParts} */
   #parts = given();
   #undo = undoPair(this, (once) => this.#data.isGiven(once));
@@ -100,9 +102,19 @@ export class ShelfScreen extends HTMLElement {
    */
   traced(lot, told) {
     const here = this.#traces.get(lot);
-    if (!told?.after) this.#traces.set(lot, told);
-    else if (here?.runs && here.next === told.after)
-      this.#traces.set(lot, { ...here, says: "", ...told, runs: [...here.runs, ...(told.runs ?? [])] });
+    const before = [this.#anew.get(lot), here].find((each) => told?.after && each?.next === told.after);
+    if (told?.after && !before) return;
+    if (!told?.runs) this.#traces.set(lot, told && here?.runs ? { ...here, says: told.says } : told);
+    else {
+      const whole = { ...told, runs: [...(before?.runs ?? []), ...told.runs] };
+      if (here?.runs && whole.next && whole.runs.length < here.runs.length) {
+        this.#anew.set(lot, whole);
+        tell(this, "trace-wanted", { lot, after: whole.next });
+        return;
+      }
+      this.#anew.delete(lot);
+      this.#traces.set(lot, whole);
+    }
     this.querySelector(`[data-trace="${CSS.escape(lot)}"]`)?.replaceChildren(...this.#trace(lot));
   }
 

@@ -7,6 +7,7 @@ import { field } from "../parts/form.js";
 import { askOnline } from "../parts/online.js";
 import { valueWords } from "../parts/outcome-rows.js";
 import { pageHead } from "../parts/page-head.js";
+import { growing } from "../parts/recipe-fields.js";
 import { say, sayAll } from "../words.js";
 /** @import { Difference, VariantChange } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
@@ -39,7 +40,7 @@ export class TrialsScreen extends HTMLElement {
     { type: "button", class: "quiet add-row", onclick: () => this.#add() },
     say("page-trials-more"),
   );
-  #judges = h("input", { type: "text", autocomplete: "off", value: say("page-trials-usual") });
+  #judges = growing({ value: say("page-trials-usual") });
   #form = h("section", { class: "stack", "aria-label": say("page-trials-new") });
 
   /** @param {TrialsData} data */
@@ -112,13 +113,15 @@ export class TrialsScreen extends HTMLElement {
   /** One change more: of what, and to what. */
   #add() {
     const choices = this.#told?.choices ?? [];
-    const value = h("input", { type: "text", autocomplete: "off", required: true });
+    const value = growing({ required: true });
+    const whole = h("p", { class: "soft small", "aria-hidden": "true" }); // a narrow screen cuts a choice
     /** @type {HTMLSelectElement} */
     const of = h(
       "select",
       {
         onchange: () => {
           value.value = String(choices[of.selectedIndex].value);
+          setText(whole, of.selectedOptions[0].label);
         },
       },
       choices.map(({ where, name, value: now }) =>
@@ -126,6 +129,7 @@ export class TrialsScreen extends HTMLElement {
       ),
     );
     value.value = String(choices[0]?.value ?? "");
+    setText(whole, of.selectedOptions[0]?.label ?? "");
     const change = () => {
       const { where, value: now } = choices[of.selectedIndex];
       const to = value.value.trim();
@@ -134,7 +138,13 @@ export class TrialsScreen extends HTMLElement {
     };
     this.#rows.push({ id: this.#data.newId(), change });
     this.#changes.append(
-      h("div", { class: "stack" }, field(say("page-trials-of"), of), field(say("page-trials-to"), value)),
+      h(
+        "div",
+        { class: "stack" },
+        field(say("page-trials-of"), of),
+        whole,
+        field(say("page-trials-to"), value),
+      ),
     );
     show(this.#more, this.#rows.length < MOST);
   }

@@ -8,6 +8,7 @@ from typing import Any
 from playwright.sync_api import Page, ViewportSize, expect
 
 from tests.frontend.hands import carry_on
+from tests.frontend.sight import Shape, take
 from tests.servers import Server
 
 SIZES: list[ViewportSize] = [
@@ -104,6 +105,31 @@ KEPT_OF = """async (kind) => {
     store.close();
     return entries.filter((each) => each.kind === kind).length;
 }"""
+
+
+LARGE = [Shape(390, 844, 200), Shape(320, 568, 200), Shape(844, 390)]
+# What is written in a field and runs out of it, and a text that is wider than the screen, though it be in a table that
+# can be moved aside.
+CUT = """() => {
+    const fields = [...document.querySelectorAll("#page :is(textarea, input[type=text])")];
+    const texts = [...document.querySelectorAll("#page :is(p, li, h1, h2, th > div)")];
+    return [
+        ...fields.filter((field) => field.scrollWidth > field.clientWidth + 1).map(({ value }) => value),
+        ...texts.filter((text) => text.offsetWidth > innerWidth).map((text) => text.textContent),
+    ];
+}"""
+
+
+def cut_when_large(page: Page) -> list[str]:
+    """What is cut or runs off the screen at twice the text and on its side; the page is left as it was."""
+    size, found = page.viewport_size, []
+    for shape in LARGE:
+        take(page, shape)
+        found += [f"{shape}: {each}" for each in page.evaluate(CUT)]
+        found += [f"{shape} scrolls sideways"] if overflowing(page) else []
+    if size:
+        take(page, Shape(size["width"], size["height"]))
+    return found
 
 
 def overflowing(page: Page) -> bool:

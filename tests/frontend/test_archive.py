@@ -7,7 +7,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Error, Page, Route, expect
+from playwright.sync_api import Error, Locator, Page, Route, expect
 
 import bench
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
@@ -20,6 +20,7 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 FINISHED = 60
 ON_PHONE = 40  # FINISHED_KEPT in keep/sync.js
 OLDEST = "26-001"
+LOT = {"lot": "0190a0a0-0000-7000-8000-0000000000b1", "ingredient": "butter", "number": "B1", "mg": 90_000_000}
 
 
 @pytest.fixture(scope="module")
@@ -27,6 +28,11 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, 
     """A studio with sixty finished batches, and the id of each by its number; two of them have one number."""
     server = studio_server(tmp_path_factory.mktemp("archive") / "studio.sqlite3")
     runs = {}
+    told = [
+        {"kind": "described", "body": {"ingredient": "butter", "card": {"name": "Hard butter"}}},
+        {"kind": "received", "body": {**LOT, "received_on": "2026-01-02"}},
+    ]
+    call(server, "POST", "shelf/entries", {"entries": [make_entry("shelf", **each) for each in told]})
     for place in range(1, FINISHED + 1):
         run, number = uuid4(), f"26-{place:03}"
         asked = {"recipe": {"id": RECIPE_ID, "version": 1}, "size": {"pieces": 4}}
@@ -35,6 +41,10 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, 
         entries = [
             make_entry(run, kind="numbered", body={"number": said}, at=at),
             make_entry(run, body={"text": f"Remark of {number}"}, at=at + 1),
+            make_entry(
+                run, kind="gathered", body={"ingredient": "butter", "lot": LOT["lot"], "mg": 1000}, at=at + 1
+            ),
+            make_entry(run, kind="weighed", body={"line": "bar.1.butter", "mg": 1000}, at=at + 1),
             make_entry(run, kind="finished", body={}, at=at + 2),
         ]
         call(server, "POST", f"runs/{run}/entries", {"entries": entries})
@@ -122,6 +132,41 @@ def test_the_page_folds_every_letter_as_the_server_does(phone: Page) -> None:
         texts,
     )
     assert [pair for pair in zip(texts, theirs, strict=True) if bench.folded(pair[0]) != pair[1]] == []
+
+
+def test_a_lot_of_many_batches_is_told_in_parts_and_what_is_here_of_them_stays(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    """Trace and recall: a part that does not come leaves those that did, and news of the shelf take none away."""
+    phone.evaluate("location.hash = '#/shelf'")
+    item = phone.locator(".shelf-item").filter(has_text="Hard butter")
+    item.locator("summary").first.click()
+    item.get_by_role("button", name="Where it went: B1").click()
+    where = item.locator("[data-trace]")
+    batches = where.locator("a.trace-link")
+
+    def goes_on(more: Locator, links: Locator, at: str) -> None:
+        expect(links).to_have_count(50)
+        phone.route(at, lambda route: route.abort())
+        more.click()
+        expect(phone.get_by_text("No connection").filter(visible=True).first).to_be_visible()
+        expect(links).to_have_count(50)
+        phone.unroute(at)
+        more.click()
+        expect(links).to_have_count(FINISHED)
+        assert len(set(links.evaluate_all("(all) => all.map((each) => each.href)"))) == FINISHED
+
+    goes_on(where.get_by_role("button", name="Show more"), batches, "**/trace*")
+
+    note = {"kind": "noted", "body": {"ingredient": "butter", "text": "Sieve it"}}
+    with phone.expect_response(lambda answer: "/trace?" in answer.url and "after=" in answer.url):
+        call(archive[0], "POST", "shelf/entries", {"entries": [make_entry("shelf", **note)]})
+        expect(item).to_contain_text("Sieve it")
+    expect(batches).to_have_count(FINISHED)
+
+    where.get_by_role("link", name="Recall").last.click()
+    recall = phone.locator("recall-screen")
+    goes_on(recall.get_by_role("button", name="Show more"), recall.locator("a.trace-link"), "**/recall*")
 
 
 def test_with_no_connection_the_search_and_a_link_say_so_and_the_way_out(

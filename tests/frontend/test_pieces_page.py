@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 from tests.api.test_finished_pieces import MARKET, SHOP
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
 from tests.frontend.phones import call, comes_true
-from tests.frontend.shelves import SIZES, go, open_page, overflowing
+from tests.frontend.shelves import SIZES, cut_when_large, go, open_page, overflowing
 from tests.frontend.test_screens import TARGET_PX, too_small
 from tests.frontend.test_shelf_page import PRESSED
 from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
@@ -63,7 +63,12 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     screen.get_by_role(
         "button", name="Pieces out: Salt soak"
     ).click()  # two touches: the outlet is remembered
-    page.get_by_role("dialog").get_by_role("button", name="Save").click()
+    again = page.get_by_role("dialog")
+    again.get_by_label("Pieces", exact=True).fill("some")
+    again.get_by_role("button", name="Save").click()  # what could not be read is said, and not sold as 1
+    expect(again.get_by_role("alert").filter(visible=True)).to_contain_text("“some” is not a whole number")
+    again.get_by_label("Pieces", exact=True).fill("1")
+    again.get_by_role("button", name="Save").click()
     expect(screen.locator(".shelf-item")).to_contain_text("8 of 10")
     screen.get_by_role("button", name="Undo: 1 sold").click()
     expect(screen.locator(".shelf-item")).to_contain_text("9 of 10")
@@ -112,6 +117,7 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     assert figures.get_by_role("link", name="CSV").get_attribute("href") == "/api/v1/figures.csv?"
     assert (figures.get_by_role("link", name="Parquet").count() == 1) == file["parquet"]
     assert not overflowing(page) and axe_finds_by_day_and_night(page) == ""
+    assert cut_when_large(page) == []
     figures.get_by_role("link", name="Salt soak").click()
     expect(figures.get_by_role("img")).to_have_count(5)
     figures.get_by_label("Finished until").fill("2024-01-01")

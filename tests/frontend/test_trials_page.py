@@ -7,7 +7,7 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
 from tests.frontend.phones import call
-from tests.frontend.shelves import SIZES, go, open_page, overflowing
+from tests.frontend.shelves import SIZES, cut_when_large, go, open_page, overflowing
 from tests.make import make_recipe
 from tests.servers import Server
 
@@ -38,7 +38,20 @@ def test_variants_are_tried_once_though_an_answer_is_lost_and_one_becomes_the_re
         ["Variant A", "Variant B", "New variants"]
     )
     assert not overflowing(page) and axe_finds_by_day_and_night(page) == ""
+    assert cut_when_large(page) == []
 
+    variant = call(server, "GET", f"recipes/{SOAK}/trials")["variants"][0]["recipe"]
+    go(page, f"#/recipe/{variant}")  # what is judged is changed where the recipe says what a good piece is
+    judged = page.get_by_label("Judged at the end, with commas between")
+    page.locator("details").evaluate_all("all => all.forEach((each) => { each.open = true })")
+    expect(judged).to_have_value("Hardness, Fizz time, Feel, Scent")
+    judged.fill("Hardness, Foam")
+    with page.expect_response(lambda answer: answer.request.method == "PUT" and answer.ok):
+        page.get_by_role("button", name="Save version").click()
+    document = call(server, "GET", f"recipes/{variant}")["document"]
+    assert document["good_piece"] == {"judge": ["Hardness", "Foam"]}
+
+    go(page, f"#/trials/{SOAK}")
     begin = trials.get_by_role("link", name="Make some 100 g")
     expect(trials.locator("a.copper")).to_have_count(1)  # the next to be made
     begin.first.click()

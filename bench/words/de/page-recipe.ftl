@@ -184,6 +184,7 @@ page-recipe-field-good-ph-least = Sein pH ist mindestens
 page-recipe-field-good-ph-most = Sein pH ist höchstens
 page-recipe-field-good-look = Wie ein gutes Stück aussieht
 page-recipe-field-good-set = Wie es fest geworden ist
+page-recipe-field-good-judge = Am Ende beurteilt, mit Kommas getrennt
 page-recipe-field-before = Fragen vor dem ersten Wiegen
 page-recipe-field-components = Teile
 page-recipe-field-part-name = Name dieses Teils

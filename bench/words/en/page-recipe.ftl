@@ -184,6 +184,7 @@ page-recipe-field-good-ph-least = Its pH is at least
 page-recipe-field-good-ph-most = Its pH is at most
 page-recipe-field-good-look = How a good piece looks
 page-recipe-field-good-set = How it has set
+page-recipe-field-good-judge = Judged at the end, with commas between
 page-recipe-field-before = Questions before the first weighing
 page-recipe-field-components = Parts
 page-recipe-field-part-name = Name of this part
