@@ -44,6 +44,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
     setAttr(field, "aria-invalid", fits ? null : "true");
     take(fits ? Number(typed) : now);
   });
+  field.addEventListener("input", () => field.removeAttribute("aria-invalid"));
   field.addEventListener("focus", () => field.select());
   const wrong = h("p", { class: "stepper-wrong small", role: "alert", hidden: true });
   /** @param {number} sign */

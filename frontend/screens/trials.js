@@ -40,7 +40,7 @@ export class TrialsScreen extends HTMLElement {
     { type: "button", class: "quiet add-row", onclick: () => this.#add() },
     say("page-trials-more"),
   );
-  #judges = growing({ value: say("page-trials-usual") });
+  #judges = Object.assign(growing(), { value: say("page-trials-usual") });
   #form = h("section", { class: "stack", "aria-label": say("page-trials-new") });
 
   /** @param {TrialsData} data */

@@ -20,7 +20,12 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 FINISHED = 60
 ON_PHONE = 40  # FINISHED_KEPT in keep/sync.js
 OLDEST = "26-001"
-LOT = {"lot": "0190a0a0-0000-7000-8000-0000000000b1", "ingredient": "butter", "number": "B1", "mg": 90_000_000}
+LOT = {
+    "lot": "0190a0a0-0000-7000-8000-0000000000b1",
+    "ingredient": "butter",
+    "number": "B1",
+    "mg": 90_000_000,
+}
 
 
 @pytest.fixture(scope="module")
