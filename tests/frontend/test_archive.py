@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import Error, Locator, Page, Route, expect
 
 import bench
+from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, call, comes_true, studio_server
 from tests.make import make_entry, uuid4
@@ -58,6 +59,22 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, 
     server.stop()
 
 
+@pytest.fixture(scope="module")
+def reading_page(lasting_page: Lasting, archive: tuple[Server, dict[str, str]]) -> Page:
+    carry_on(lasting_page.page)
+    return lasting_page.at(archive[0].url)
+
+
+@pytest.fixture
+def reader(reading_page: Page, lasting: Lasting, archive: tuple[Server, dict[str, str]]) -> Page:
+    """A phone that has heard the studio, for tests that keep nothing on it."""
+    reading_page.unroute_all()
+    page = lasting.at(archive[0].url, width=390, height=844)
+    page.reload()
+    expect(page.get_by_role("button", name=f"All {ON_PHONE} batches made")).to_be_visible()
+    return page
+
+
 @pytest.fixture
 def phone(page: Page, archive: tuple[Server, dict[str, str]], faultless: None) -> Page:
     page.set_viewport_size({"width": 390, "height": 844})
@@ -81,38 +98,38 @@ def runs_on_disk(page: Page) -> int:
 
 
 def test_a_search_finds_what_is_here_at_once_and_the_rest_on_the_server(
-    phone: Page, archive: tuple[Server, dict[str, str]]
+    reader: Page, archive: tuple[Server, dict[str, str]]
 ) -> None:
-    search, found = phone.get_by_label("Find anything"), phone.get_by_role("region", name="Found")
+    search, found = reader.get_by_label("Find anything"), reader.get_by_role("region", name="Found")
     batches = found.get_by_role("region", name="Batches")
     search.fill("plain 26-06")
     expect(batches.locator("li")).to_have_count(1)
-    expect(phone.get_by_role("region", name="Made")).to_be_hidden()
+    expect(reader.get_by_role("region", name="Made")).to_be_hidden()
     search.fill(OLDEST)
     expect(batches.get_by_role("link")).to_have_count(1)
     expect(batches.get_by_role("link")).to_contain_text(OLDEST)
     expect(found.get_by_role("region", name="Notes").get_by_role("link")).to_contain_text(
         f"Remark of {OLDEST}"
     )
-    assert axe_finds(phone) == ""
+    assert axe_finds(reader) == ""
 
     batches.get_by_role("link").click()
 
-    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
-    assert runs_on_disk(phone) == ON_PHONE
-    phone.go_back()
-    phone.get_by_label("Find anything").fill("26-0 26-09")
+    expect(reader.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+    assert runs_on_disk(reader) == ON_PHONE
+    reader.go_back()
+    reader.get_by_label("Find anything").fill("26-0 26-09")
     expect(found.get_by_role("status")).to_have_text(
         "Nothing found on this phone or the server. Try part of a word."
     )
 
 
-def test_pages_of_the_server_follow_each_other_and_none_stands_twice(phone: Page) -> None:
-    batches = phone.get_by_role("region", name="Batches")
-    phone.get_by_label("Find anything").fill("plain")
+def test_pages_of_the_server_follow_each_other_and_none_stands_twice(reader: Page) -> None:
+    batches = reader.get_by_role("region", name="Batches")
+    reader.get_by_label("Find anything").fill("plain")
     expect(batches.get_by_role("button", name="Show more")).to_be_visible()
     for page in range(2, 7):
-        with phone.expect_response(lambda answer, page=page: f"kind=batch&page={page}" in answer.url):
+        with reader.expect_response(lambda answer, page=page: f"kind=batch&page={page}" in answer.url):
             batches.get_by_role("button", name="Show more").click()
     expect(batches.locator("li")).to_have_count(FINISHED)
     expect(batches.get_by_role("button", name="Show more")).to_have_count(0)
@@ -120,7 +137,7 @@ def test_pages_of_the_server_follow_each_other_and_none_stands_twice(phone: Page
     assert len(set(links)) == FINISHED
 
 
-def test_the_page_folds_every_letter_as_the_server_does(phone: Page) -> None:
+def test_the_page_folds_every_letter_as_the_server_does(reader: Page) -> None:
     """Latin, Greek and Cyrillic with all their marks, ligatures and wide forms; Python's tables are the reference."""
     blocks = [
         (0x20, 0x250),
@@ -132,7 +149,7 @@ def test_the_page_folds_every_letter_as_the_server_does(phone: Page) -> None:
     ]
     letters = [chr(code) for first, end in blocks for code in range(first, end)]
     texts = [*letters, "Crème  BRÛLÉE", "ΟΔΟΣ ὀδός", "İstanbul", "\tStraße\n", "ﬁne ½"]
-    theirs = phone.evaluate(
+    theirs = reader.evaluate(
         "async (texts) => { const { folded } = await import('/bench/folding.js'); return texts.map(folded); }",
         texts,
     )
@@ -175,43 +192,73 @@ def test_a_lot_of_many_batches_is_told_in_parts_and_what_is_here_of_them_stays(
 
 
 def test_with_no_connection_the_search_and_a_link_say_so_and_the_way_out(
-    phone: Page, archive: tuple[Server, dict[str, str]]
+    reader: Page, archive: tuple[Server, dict[str, str]]
 ) -> None:
-    phone.route("**/api/**", lambda route: route.abort())
-    found = phone.get_by_role("region", name="Found")
-    phone.get_by_label("Find anything").fill("26-06")
+    reader.route("**/api/**", lambda route: route.abort())
+    found = reader.get_by_role("region", name="Found")
+    reader.get_by_label("Find anything").fill("26-06")
     expect(found.get_by_role("region", name="Batches").locator("li")).to_have_count(1)
     expect(found.get_by_role("status")).to_have_text("No connection. Looked on this phone only.")
     for words, group in (("plain", "Recipes"), ("remark of 26-06", "Notes")):
-        phone.get_by_label("Find anything").fill(words)
+        reader.get_by_label("Find anything").fill(words)
         expect(found.get_by_role("region", name=group).locator("li")).to_have_count(1)
 
-    phone.goto(f"{archive[0].url}#/record/{archive[1][OLDEST]}")
-    expect(phone.get_by_role("status")).to_contain_text("No connection. This batch opens once there is one.")
+    reader.goto(f"{archive[0].url}#/record/{archive[1][OLDEST]}")
+    expect(reader.get_by_role("status")).to_contain_text("No connection. This batch opens once there is one.")
 
-    phone.unroute("**/api/**")
-    phone.get_by_role("button", name="Try again").click()
-    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+    reader.unroute("**/api/**")
+    reader.get_by_role("button", name="Try again").click()
+    expect(reader.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
 
 
 def test_a_link_by_number_leads_to_the_record_or_lists_those_that_share_it(
-    phone: Page, archive: tuple[Server, dict[str, str]]
+    reader: Page, archive: tuple[Server, dict[str, str]]
 ) -> None:
-    phone.goto(f"{archive[0].url}#/batch/{OLDEST}")
-    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+    reader.goto(f"{archive[0].url}#/batch/{OLDEST}")
+    expect(reader.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
 
-    phone.goto(f"{archive[0].url}#/batch/26-002")
-    expect(phone.get_by_role("heading", name="2 batches have this number")).to_be_visible()
-    expect(phone.locator("main li a")).to_have_count(2)
+    reader.goto(f"{archive[0].url}#/batch/26-002")
+    expect(reader.get_by_role("heading", name="2 batches have this number")).to_be_visible()
+    expect(reader.locator("main li a")).to_have_count(2)
 
-    phone.goto(f"{archive[0].url}#/batch/none%20such")
-    expect(phone.get_by_text("No batch has the number none such.")).to_be_visible()
+    reader.goto(f"{archive[0].url}#/batch/none%20such")
+    expect(reader.get_by_text("No batch has the number none such.")).to_be_visible()
 
     for broken in ("#/record/%", "#/batch/%E0%A4%A", "#/record/constructor"):
-        phone.goto(archive[0].url + broken)
-        expect(phone.get_by_role("link", name="Recipes and batches")).to_be_visible()
-    phone.goto(archive[0].url + "#/constructor")
-    expect(phone.locator("recipes-screen")).to_be_visible()
+        reader.goto(archive[0].url + broken)
+        expect(reader.get_by_role("link", name="Recipes and batches")).to_be_visible()
+    reader.goto(archive[0].url + "#/constructor")
+    expect(reader.locator("recipes-screen")).to_be_visible()
+
+
+def test_only_so_many_opened_batches_are_held(reader: Page) -> None:
+    held = reader.evaluate(
+        """async () => {
+            const { Archive } = await import("/keep/archive.js");
+            const sheet = { recipe: {}, lines: [], steps: [], components: [] };
+            const answer = (path) => path.includes("entries") ? { entries: [], cursor: 0, more: false } : { id: path.slice(6), sheet, recipe: {}, size: {}, created_at: 0 };
+            const archive = new Archive({ runs: new Map() }, { get: async (path) => ({ body: answer(path) }) });
+            const ids = Array.from({ length: 40 }, (_, place) => `run-${place}`);
+            for (const id of ids) await archive.fetch(id);
+            return ids.filter((id) => archive.run(id)).length;
+        }"""
+    )
+
+    assert held == 12
+
+
+def test_of_many_batches_the_last_finished_stand_there_and_a_touch_brings_the_rest(reader: Page) -> None:
+    made = reader.get_by_role("region", name="Made")
+    expect(made.locator("li")).to_have_count(12)
+    expect(made.locator("li").nth(0)).to_contain_text("26-060")
+    expect(made.locator("li").nth(11)).to_contain_text("26-049")
+    made.get_by_role("button", name=f"All {ON_PHONE} batches made").click()
+    expect(made.locator("li")).to_have_count(ON_PHONE)
+    expect(made.get_by_role("button")).to_be_hidden()
+    assert axe_finds(reader) == ""
+
+
+# What follows is entered, or told, on a phone of its own.
 
 
 def test_what_is_entered_in_such_a_batch_is_kept_here_and_sent(
@@ -230,22 +277,6 @@ def test_what_is_entered_in_such_a_batch_is_kept_here_and_sent(
         """async (run) => (await (await fetch(`/api/v1/runs/${run}/entries`)).text()).includes("Found a year later")""",
         arg=runs["26-004"],
     )
-
-
-def test_only_so_many_opened_batches_are_held(phone: Page) -> None:
-    held = phone.evaluate(
-        """async () => {
-            const { Archive } = await import("/keep/archive.js");
-            const sheet = { recipe: {}, lines: [], steps: [], components: [] };
-            const answer = (path) => path.includes("entries") ? { entries: [], cursor: 0, more: false } : { id: path.slice(6), sheet, recipe: {}, size: {}, created_at: 0 };
-            const archive = new Archive({ runs: new Map() }, { get: async (path) => ({ body: answer(path) }) });
-            const ids = Array.from({ length: 40 }, (_, place) => `run-${place}`);
-            for (const id of ids) await archive.fetch(id);
-            return ids.filter((id) => archive.run(id)).length;
-        }"""
-    )
-
-    assert held == 12
 
 
 DAY = 86_400_000
@@ -294,17 +325,6 @@ def test_a_maker_is_told_how_copies_stand_and_when_they_have_stopped(
     told_of_copies(phone, last_at=None, stopped=True)
     phone.goto(f"{url}#/")
     expect(phone.get_by_text("No copy of the studio yet")).to_be_visible()
-
-
-def test_of_many_batches_the_last_finished_stand_there_and_a_touch_brings_the_rest(phone: Page) -> None:
-    made = phone.get_by_role("region", name="Made")
-    expect(made.locator("li")).to_have_count(12)
-    expect(made.locator("li").nth(0)).to_contain_text("26-060")
-    expect(made.locator("li").nth(11)).to_contain_text("26-049")
-    made.get_by_role("button", name=f"All {ON_PHONE} batches made").click()
-    expect(made.locator("li")).to_have_count(ON_PHONE)
-    expect(made.get_by_role("button")).to_be_hidden()
-    assert axe_finds(phone) == ""
 
 
 def test_of_many_recipes_some_stand_there_and_a_word_finds_the_rest(page: Page, tmp_path: Path) -> None:

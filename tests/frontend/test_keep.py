@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright
 
+from tests.conftest import WITHOUT_COPY
 from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import BLANK, HOUR, MINUTE, begin, entries_of, open_phone, studio_server
 from tests.servers import Server
@@ -43,6 +44,15 @@ def blank(browser: Browser, server: Server) -> Iterator[Page]:
 @pytest.fixture
 def phone(page: Page, server: Server) -> Page:
     return open_phone(page, server.url)
+
+
+@pytest.fixture(scope="module")
+def steady(browser: Browser, server: Server) -> Iterator[Page]:
+    """A phone for tests whose runs may stand beside others, and that leave it as it is."""
+    context = browser.new_context()
+    context.add_init_script(WITHOUT_COPY)
+    yield open_phone(context.new_page(), server.url)
+    context.close()
 
 
 # Ids
@@ -113,20 +123,20 @@ TRY = """async (run) => {
 }"""
 
 
-@pytest.mark.parametrize("how", ["throws", "aborts"])
-def test_a_full_phone_says_so_and_pretends_nothing(phone: Page, how: str) -> None:
+def test_a_full_phone_says_so_and_pretends_nothing(phone: Page) -> None:
     run = begin(phone)
     phone.route("**/api/**", lambda route: route.abort())
-    phone.evaluate("() => studio.sync()")  # from here on nothing but the maker's own touch writes
-    phone.evaluate(FAIL_PUTS, how)
+    for there, how in enumerate(("throws", "aborts")):
+        phone.evaluate("() => studio.sync()")  # from here on nothing but the maker's own touch writes
+        phone.evaluate(FAIL_PUTS, how)
 
-    name, says = phone.evaluate(TRY, run)
+        name, says = phone.evaluate(TRY, run)
 
-    assert name == "StorageFull"
-    assert "Free some space" in says
-    assert phone.evaluate("(run) => studio.run(run).entries", run) == []
-    phone.evaluate("() => mend()")
-    assert phone.evaluate(TRY, run) == "kept"
+        assert name == "StorageFull", how
+        assert "Free some space" in says, how
+        assert phone.evaluate("(run) => studio.run(run).entries.length", run) == there, how
+        phone.evaluate("() => mend()")
+        assert phone.evaluate(TRY, run) == "kept", how
 
 
 def test_a_write_that_fails_half_way_leaves_nothing(blank: Page) -> None:
@@ -297,12 +307,12 @@ def test_the_correction_is_kept_for_the_next_life_of_the_page(blank: Page) -> No
 # The run
 
 
-def test_an_entry_changes_the_state_once_it_is_kept(phone: Page) -> None:
-    run = begin(phone)
+def test_an_entry_changes_the_state_once_it_is_kept(steady: Page) -> None:
+    run = begin(steady)
 
-    phone.evaluate("(run) => fill(run)", run)
+    steady.evaluate("(run) => fill(run)", run)
 
-    bench = phone.evaluate("(run) => studio.bench(run)", run)
+    bench = steady.evaluate("(run) => studio.bench(run)", run)
     assert [wait["word"] for wait in bench["waits"]] == ["set"]
 
 
@@ -365,10 +375,10 @@ def test_undo_and_redo_go_as_on_a_stack_and_never_to_a_number_a_signing_or_anoth
     assert blank.evaluate(UNDOES) == {"undo": None, "redo": None}
 
 
-def test_only_the_run_that_changed_is_folded_again(phone: Page) -> None:
-    runs = [begin(phone), begin(phone)]
+def test_only_the_run_that_changed_is_folded_again(steady: Page) -> None:
+    runs = [begin(steady), begin(steady)]
 
-    same = phone.evaluate(
+    same = steady.evaluate(
         """async ([one, other]) => {
             const before = [one, other].map((run) => studio.run(run).state);
             await studio.enter(one, "noted", { text: "" + 1 });
@@ -683,8 +693,8 @@ def test_over_plain_http_it_works_while_open_and_says_what_it_cannot(
     assert all(each["because"] == "insecure" for each in link["cannot"])
 
 
-def test_over_a_secure_address_only_what_is_missing_is_said(phone: Page) -> None:
-    link = phone.evaluate("() => studio.link")
+def test_over_a_secure_address_only_what_is_missing_is_said(steady: Page) -> None:
+    link = steady.evaluate("() => studio.link")
 
     assert link["secure"]
     assert not any(each["because"] == "insecure" for each in link["cannot"])
