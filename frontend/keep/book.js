@@ -21,7 +21,8 @@ export function versionKey(recipe, version) {
 
 /**
  * @typedef {{stores: StoreName[], runs: string[], isMine: boolean}} BookChange
- * @typedef {{wanted?: {lists?: boolean, now?: boolean, inSight?: boolean}, here?: boolean, rested?: boolean}} Told
+ * @typedef {{wanted?: {lists?: boolean, now?: boolean, ask?: number, inSight?: boolean}, here?: boolean,
+ *   rested?: number}} Told rested: after a round that began once this was asked
  * @typedef {{change: BookChange, told: Told}} BookEvents
  */
 

@@ -57,8 +57,8 @@ export class Sync extends EventTarget {
   #timer;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #silence;
-  /** The leading tab was asked for a round, and has not told of its end. */
-  #isAsked = false;
+  /** What the leading tab was asked for last, while it has not told of the end of a round for it; else 0. */
+  #asked = 0;
   #isAway = false;
   /** @type {Promise<unknown> | null} */
   #decided = null;
@@ -164,8 +164,8 @@ export class Sync extends EventTarget {
       this.#resting.push(resolve),
     );
     if (!this.leads) {
-      this.#isAsked = true;
-      this.#book.tell({ wanted: { lists, now } });
+      this.#asked = Math.random();
+      this.#book.tell({ wanted: { lists, now, ask: this.#asked } });
       this.#silence ??= setTimeout(() => this.#compete({ steal: true }), SILENT_MS);
     }
     this.#dispatch({ type: "wanted", now });
@@ -193,7 +193,7 @@ export class Sync extends EventTarget {
         }
         if (this.#isClosed) return undefined;
         this.#hearLeader();
-        this.#isAsked = false;
+        this.#asked = 0;
         this.#dispatch({ type: "role", role: "leader" });
         return new Promise((/** @type {(value?: undefined) => void} */ resolve) => (this.#letGo = resolve));
       };
@@ -238,12 +238,13 @@ export class Sync extends EventTarget {
   #told = ({ detail }) => {
     if (detail.wanted && this.leads) {
       this.#book.tell({ here: true });
-      if (detail.wanted.inSight) this.#giveWay();
-      else this.soon(detail.wanted);
+      const { inSight, ask } = detail.wanted;
+      if (inSight) this.#giveWay();
+      else this.soon(detail.wanted).then(() => this.#book.tell({ rested: ask }));
     }
     if (detail.here) this.#hearLeader();
-    if (detail.rested && !this.leads) {
-      this.#isAsked = false;
+    if (detail.rested === this.#asked && !this.leads) {
+      this.#asked = 0;
       this.#settle();
     }
   };
@@ -365,10 +366,7 @@ export class Sync extends EventTarget {
 
   /** @param {{timer: number}} command */
   #rest({ timer }) {
-    if (this.leads) {
-      this.#settle();
-      this.#book.tell({ rested: true });
-    } else if (!this.#isAsked) this.#settle();
+    if (this.leads || !this.#asked) this.#settle();
     const pace = this.#pace();
     this.#live.want(this.leads && this.online === true && pace !== "hidden");
     let wait = PACE_MS[pace] * (this.#live.on ? LIVE_SLOWER : 1);

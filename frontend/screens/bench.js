@@ -549,6 +549,7 @@ export class BenchScreen extends HTMLElement {
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
     const lit = standing.find((answer) => answer.strong)?.id ?? ""; // another answer under the same thumb
+    const hadFocus = parts.answers.contains(document.activeElement); // which goes with an answer that goes
     parts.answers.data = {
       answers: standing,
       settle: isNew || lit !== this.#lit,
@@ -568,7 +569,7 @@ export class BenchScreen extends HTMLElement {
     setText(parts.other, rest > 0 ? say("page-bench-others", { count: rest }) : say("page-bench-other"));
     if (isNew) {
       // A focus left on the second answer would now stand on another meaning.
-      if (parts.answers.contains(document.activeElement)) (parts.answers.strong ?? parts.title).focus();
+      if (hadFocus) (parts.answers.strong ?? parts.title).focus();
       this.trouble("");
     }
     // Not only a new prompt is news: so is the next piece to press, or one more try.

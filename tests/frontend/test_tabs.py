@@ -13,10 +13,19 @@ from urllib.request import Request, urlopen
 from uuid import uuid4
 
 import pytest
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.frontend.hands import NO_COPY
-from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
+from tests.frontend.phones import (
+    RECIPE,
+    RECIPE_ID,
+    begin,
+    call,
+    comes_true,
+    entries_of,
+    eventually,
+    open_phone,
+)
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -58,6 +67,33 @@ def until(page: Page, asked: list[str]) -> None:
             return
         page.evaluate(SYNC)
     raise AssertionError("it never asked")
+
+
+def test_a_tab_waits_for_a_round_that_began_after_it_asked(tabs: tuple[Page, Page], server: Server) -> None:
+    """The end of the round before is told to all tabs, and may reach one that has just asked for the next."""
+    leader, other = tabs
+    run = begin(other)
+    other.evaluate(SYNC)
+    held: list[Route] = []
+    leader.route("**/entries", lambda route: held.append(route))  # noqa: PLW0108 - Playwright marks it
+    other.evaluate(NOTE, [run, "told just now"])
+    other.evaluate(
+        """() => {
+            window.isOver = false;
+            studio.sync().then(() => { isOver = true; });
+            window.reached = new Promise((done) => {
+                new BroadcastChannel("bowlside").onmessage = ({ data }) => data.told?.rested && done();
+            });
+        }"""
+    )
+    leader.evaluate("() => new BroadcastChannel('bowlside').postMessage({ told: { rested: true } })")
+    other.evaluate("() => reached")
+    assert not other.evaluate("() => isOver")
+
+    eventually(leader, lambda: held)
+    leader.unroute("**/entries")  # what was held goes on
+    comes_true(other, "() => isOver")
+    assert [entry["body"]["text"] for entry in entries_of(server, run)] == ["told just now"]
 
 
 def test_one_tab_asks_for_both_and_sends_what_the_other_does(tabs: tuple[Page, Page], server: Server) -> None:
