@@ -40,14 +40,14 @@ def next_step(problem: Problem, order: list[str], now: int, maker: int = 0) -> A
     return _Choice(Day(problem, now), order, maker).advice()
 
 
-def with_who_stayed(problem: Problem, order: list[str], now: int) -> Problem:
-    """The same with longer hours for who is beside an open state outside them, as `next_step` bids them go on."""
-    makers = list(problem["makers"])
-    for place in range(len(makers)):
-        later = _Choice(Day(problem, now), order, place).who_stayed()
-        if later is not None:
-            makers[place] = later.day.problem["makers"][place]
-    return {**problem, "makers": makers}
+def with_who_stayed(day: Day, order: list[str]) -> Day:
+    """The day with longer hours for who is beside an open state outside them, as `next_step` bids them go on; the same
+    day where nobody is."""
+    if not day.at_stake:
+        return day
+    for place in range(len(day.hours)):
+        day = _Choice(day, order, place).who_stayed()
+    return day
 
 
 def if_you_stop(problem: Problem, order: list[str], now: int, until: int) -> IfStopped:
@@ -112,12 +112,13 @@ class _Choice:
                 patient, ends = self._wait(until, pace, refused, closes), waiting.finish
         return patient or self._least_bad(events, closes)
 
-    def who_stayed(self) -> "_Choice | None":
-        """The same with the hours in which they end what is open; None inside the bench hours, or where none is asked."""
+    def who_stayed(self) -> Day:
+        """The day with the hours in which they end what is open; as it is inside the bench hours, or where none is
+        asked."""
         if self._closes() is not None or self._stayed() is None:
-            return None
+            return self.day
         last, goes = self._stretch_to_stay_after()
-        return None if last is None else self._going_at(last, goes)
+        return self.day if last is None else self._going_at(last, goes).day
 
     def _closed(self) -> Advice:
         opens = min((opens for opens, _ in self.day.hours[self.maker] if opens > self.day.now), default=None)

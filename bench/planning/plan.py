@@ -95,9 +95,9 @@ def replan(
     problem = {**problem, "tasks": tasks, "since": now, "ready_by": None}
     check(problem, now)
     # Who opened a state outside the hours is at the bench: the plan goes on with it, as the bench does.
-    order = order_of(before) if before else [task["id"] for task in tasks if task["kind"] == "hands"]
+    order = order_of(before) if before else []
     work = solver.Work(budget, cancelled, progress)
-    return _Planner(Day(with_who_stayed(problem, order, now), now), "finish", work, False, before).result()
+    return _Planner(with_who_stayed(Day(problem, now), order), "finish", work, False, before).result()
 
 
 def _as_it_stands(task: Task, done: dict[str, TaskProgress]) -> Task:

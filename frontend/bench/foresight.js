@@ -37,15 +37,13 @@ export function nextStep(problem, order, now, maker = 0) {
 }
 
 /**
- * The same with longer hours for who is beside an open state outside them, as `nextStep` bids them go on.
- * @param {Problem} problem @param {readonly string[]} order @param {number} now @returns {Problem}
+ * The day with longer hours for who is beside an open state outside them, as `nextStep` bids them go on; the same day
+ * where nobody is.
+ * @param {Day} day @param {readonly string[]} order @returns {Day}
  */
-export function withWhoStayed(problem, order, now) {
-  const day = new Day(problem, now);
-  const makers = problem.makers.map(
-    (maker, place) => new Choice(day, order, place).whoStayed()?.makers[place] ?? maker,
-  );
-  return { ...problem, makers };
+export function withWhoStayed(day, order) {
+  if (!day.atStake.size) return day;
+  return day.hours.reduce((so, _, place) => new Choice(so, order, place).whoStayed(), day);
 }
 
 /**
@@ -347,10 +345,10 @@ class Choice {
     return last && now < goes ? [last, goes] : [null, 0];
   }
 
-  /** The problem with the hours in which they end what is open; null inside the bench hours, or where none is asked. */
+  /** The day with the hours in which they end what is open; as it is inside the bench hours, or where none is asked. */
   whoStayed() {
     const [last, goes] = this.#closes() === null ? this.#stretchToStayAfter() : [null, 0];
-    return last && this.#stayed() ? this.#goingAt(last, goes).#day.problem : null;
+    return last && this.#stayed() ? this.#goingAt(last, goes).#day : this.#day;
   }
 
   /**

@@ -308,8 +308,11 @@ function* lookAhead(runs, makers, plan, at, isAsked = true) {
   );
   yield;
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
-  const problem = withWhoStayed(asWritten, planned.length ? idsOf(planned) : handsIn(asWritten), at);
-  const day = new Day(problem, at);
+  const day = withWhoStayed(
+    new Day(asWritten, at),
+    planned.map(({ id }) => id),
+  );
+  const { problem } = day;
   const isBegun = new Map(
     runs.map(({ run }) => [
       run.id,
@@ -355,11 +358,6 @@ function* lookAhead(runs, makers, plan, at, isAsked = true) {
     next,
   };
 }
-
-/** @param {readonly {id: string}[]} steps */
-const idsOf = (steps) => steps.map(({ id }) => id);
-/** @param {Problem} problem */
-const handsIn = ({ tasks }) => idsOf(tasks.filter(({ kind }) => kind === "hands"));
 
 /**
  * What is next among the runs that may be begun; when only the others are left, the first of these, at its time.

@@ -128,7 +128,7 @@ CALLS = {
     "lay_out": lay_out,
     "can_empty": lambda problem, at: can_empty(Day(problem, at)),
     "next_step": next_step,
-    "with_who_stayed": with_who_stayed,
+    "with_who_stayed": lambda problem, order, at: with_who_stayed(Day(problem, at), order).problem,
     "if_you_stop": if_you_stop,
     "read_amount": _amount,
     "read_density": lambda *given: _as_text(quantities.read_density(*given)),

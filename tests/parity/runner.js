@@ -111,7 +111,7 @@ const CALLS = {
   lay_out: layOut,
   can_empty: (problem, at) => canEmpty(new Day(problem, at)),
   next_step: nextStep,
-  with_who_stayed: withWhoStayed,
+  with_who_stayed: (problem, order, at) => withWhoStayed(new Day(problem, at), order).problem,
   if_you_stop: ifYouStop,
   held: (sheet) => [...vesselHolds(sheet), ...mouldHolds(sheet)],
   opened,
