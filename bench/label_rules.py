@@ -336,7 +336,7 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
             (say("label-checked-digits"), say("label-source-digits")),
         ]
     if on_leaflet(listing):
-        told.append((say("label-checked-leaflet"), say("label-source-leaflet", market=market)))
+        told.append((say("label-checked-leaflet"), say("label-source-leaflet")))
     if is_low(listing):
         told.append((say("label-checked-low"), say("label-source-us", section="701.13")))
     if listing.options.get("net_mg") is not None:
@@ -366,7 +366,7 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
         if _keeps_longer(listing) is None:
             asked.append((say("label-open-life"), _article(market, "c")))
         if on_leaflet(listing):
-            asked.append((say("label-open-leaflet"), say("label-source-leaflet", market=market)))
+            asked.append((say("label-open-leaflet"), say("label-source-leaflet")))
     if not options.get("origin") and not mixture:
         source = say("label-source-origin") if market == "us" else _article(market, "a")
         asked.append((say("label-open-origin"), source))

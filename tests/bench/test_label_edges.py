@@ -236,7 +236,10 @@ def test_what_is_imported_bears_its_country_of_origin(market, words_, source):
 
 @pytest.mark.parametrize("market", ["eu", "uk"])
 def test_19_2_list_and_precautions_may_stand_on_a_leaflet_to_which_the_label_refers(market):
-    """Art. 19(2) and (3), read second-hand: (d) and (g) alone; the rest stays on the label itself."""
+    """Art. 19(2) and (3), from memory: (d) and (g) alone; the rest stays on the label itself.
+
+    That it is enclosed or attached stands in the heading of C-667/19 (Court of Justice, 17 December 2020), which was read.
+    """
     parts = (90_000, SODA), (10_000, ACID, {"kind": "citric_acid"})
     options = {"leaflet": True, "batch": "A7", "maker": "Maker"}
     plain = labelled(market, *parts, options={**options, "leaflet": None}, **IN_BATH)
@@ -249,7 +252,10 @@ def test_19_2_list_and_precautions_may_stand_on_a_leaflet_to_which_the_label_ref
     assert [line["part"] for line in told["leaflet"]] == ["name", "list", "care"]
     assert told["text"] in told["leaflet"][1]["text"]
     assert told["leaflet"][2]["text"] == " ".join(each["says"] for each in plain["precautions"])
-    assert says(told, "what cannot stand on the label itself", "not_checked")
+    [asked] = [
+        each for each in told["not_checked"] if "what cannot stand on the label itself" in each["says"]
+    ]
+    assert "from memory" in asked["source"] and "C-667/19" in asked["source"]
 
 
 def test_no_leaflet_takes_the_list_off_a_us_label_or_the_statements_off_a_mixtures():

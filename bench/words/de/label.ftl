@@ -100,7 +100,7 @@ label-open-made-for = Hat es jemand anders hergestellt? Dann „Manufactured for
 label-open-single = Wird es sofort verbraucht? Dann gehört der offene Tiegel nicht darauf.
 label-open-life = Länger als 30 Monate haltbar? Bis 30 braucht es ein Datum.
 label-open-origin = Eingeführt? Dann steht das Ursprungsland darauf.
-label-open-leaflet = Ein Beipackzettel ist für das, was nicht aufs Etikett passt. Er liegt jedem Stück bei oder hängt daran. Statt der Wörter geht auch die Hand auf dem offenen Buch.
+label-open-leaflet = Ein Beipackzettel ist für das, was nicht aufs Etikett passt. Er liegt jedem Stück bei oder hängt daran. Eine Webseite oder ein Katalog ist keiner. Statt der Wörter geht auch die Hand auf dem offenen Buch. Seife, Badekugeln, Kleines: ein Schild daneben darf die Liste tragen.
 label-open-language-eu = Sprache: jedes Land bestimmt seine für diese Wörter. INCI-Namen bleiben.
 label-open-northern-ireland = In Nordirland gelten die Regeln der EU. Dort das EU-Etikett nehmen, auf Englisch. Die verantwortliche Person sitzt in Nordirland oder im EWR.
 label-open-lots = Die Mindesthaltbarkeit seiner Lieferungen wurde nicht verglichen.
@@ -117,10 +117,7 @@ label-source-maker = von dir
 label-source-practice = allgemein üblich
 label-source-us = 21 CFR { $section }, Ausgabe 2015
 label-source-origin = 19 CFR 134.44 und 134.45, Abschriften von 2024 und 2022; 134.11 aus zweiter Hand
-label-source-leaflet = { $market ->
-    [uk] Verordnung (EG) Nr. 1223/2009, britische Fassung, Art. 19 Abs. 2 und 3, aus zweiter Hand
-   *[eu] Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 2 und 3, aus zweiter Hand
-}
+label-source-leaflet = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 2 und 3, aus dem Gedächtnis. Dass er beiliegt oder dranhängt: Gerichtshof, C-667/19, Überschrift
 label-source-contact = 21 USC 364a und 364e, aus zweiter Hand
 label-source-colours = 21 CFR 701.3, 73 und 74, Ausgabe 2015
 label-source-english = 21 CFR 701.2(b) und 701.3(c), Ausgabe 2015

@@ -100,7 +100,7 @@ label-open-made-for = Did somebody else make it? Then “Manufactured for” or 
 label-open-single = Is it used up at once? Then the open jar does not belong on it.
 label-open-life = Does it keep for more than 30 months? Up to 30, it needs a date.
 label-open-origin = Is it imported? Then its country of origin stands on it.
-label-open-leaflet = A leaflet is for what cannot stand on the label itself. It goes in with each piece, or hangs on it. The hand on an open book may stand in place of the words.
+label-open-leaflet = A leaflet is for what cannot stand on the label itself. It goes in with each piece, or hangs on it. A web page or a catalogue is no leaflet. The hand on an open book may stand in place of the words. Soap, bath balls, small pieces: a notice beside them may hold the list.
 label-open-language-eu = Language: each country sets its own for these words. INCI names stay as they are.
 label-open-northern-ireland = Northern Ireland follows the EU's rules. There, take the EU's label, in English. Its responsible person is in Northern Ireland or the EEA.
 label-open-lots = The best before dates of its lots were not compared.
@@ -117,10 +117,7 @@ label-source-maker = the maker's own
 label-source-practice = common practice
 label-source-us = 21 CFR { $section }, edition of 2015
 label-source-origin = 19 CFR 134.44 and 134.45, copies of 2024 and 2022; 134.11 read second-hand
-label-source-leaflet = { $market ->
-    [uk] Regulation (EC) 1223/2009 as kept in Great Britain, Art. 19(2) and (3), read second-hand
-   *[eu] Regulation (EC) 1223/2009, Art. 19(2) and (3), read second-hand
-}
+label-source-leaflet = Regulation (EC) 1223/2009, Art. 19(2) and (3), from memory. That it goes in or hangs on: Court of Justice, C-667/19, its heading
 label-source-contact = 21 USC 364a and 364e, read second-hand
 label-source-colours = 21 CFR 701.3, 73 and 74, edition of 2015
 label-source-english = 21 CFR 701.2(b) and 701.3(c), edition of 2015
