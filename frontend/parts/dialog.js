@@ -15,10 +15,18 @@ export function openDialog(dialog, { stays = false } = {}) {
   dialog.showModal();
   if (!stays) owned.add(dialog);
   return new Promise((resolve) => {
-    dialog.addEventListener("close", () => {
+    const end = () => {
       owned.delete(dialog);
       dialog.remove();
       resolve(dialog.returnValue);
+    };
+    dialog.addEventListener("close", end);
+    // A browser tells of the end with its next frame. A phone that is locked draws none, and the answer was given.
+    dialog.addEventListener("submit", (event) => {
+      if (event.defaultPrevented) return;
+      event.preventDefault();
+      dialog.close(event.submitter?.getAttribute("value") ?? "");
+      end();
     });
   });
 }

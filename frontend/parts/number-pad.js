@@ -140,7 +140,7 @@ export function openPad({
     else if (event.key === "." || event.key === ",") type(".");
     else if (event.key === "Backspace") rub();
     else if (event.key === "Enter")
-      strong.disabled || dialog.close("given"); // and never the key that has the focus
+      strong.click(); // and never the key that has the focus
     else return;
     event.preventDefault();
   });
