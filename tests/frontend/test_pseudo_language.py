@@ -79,6 +79,7 @@ BROKEN = f"""() => {{
         if (!node.data.includes("{pseudo.BEGIN}") || !node.parentElement.checkVisibility()) continue;
         if (node.parentElement.getBoundingClientRect().width < 2) continue; // for those who hear it
         for (const {{ 0: word, index }} of node.data.matchAll(/[^\\s\\u2009\\u00ad\\u2013\\u2014()/-]+/g)) {{
+            if (/\\.\\w/.test(word)) continue; // the name of a file
             const range = document.createRange();
             range.setStart(node, index + (node.data[index - 1] === "\u00ad")); // a hyphen is drawn with what it ends
             range.setEnd(node, index + word.length);
@@ -256,6 +257,8 @@ def test_in_a_language_of_long_words_nothing_is_cut_and_all_is_of_the_catalogue(
             take(page, shape)
             if wide := page.evaluate(WIDE):
                 found[f"{screen}, {shape}"] = wide
+            if shape == NARROW[0] and (broken := page.evaluate(BROKEN)):
+                found[f"{screen}, words broken at {shape.width}"] = broken
         for dialog in every_dialog(page, screen):
             opened += 1
             take(page, Shape(390, 844))
