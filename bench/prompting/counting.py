@@ -48,7 +48,7 @@ def pieces(view: View, step: PiecesStep) -> Said:
         before_next(view, step),
     )
     caption = say("prompting-of-wanted", wanted=made.wanted, verb=verb_of(step))
-    answers = _good(view, step, made, in_hand) + _not_good(step, made, in_hand)
+    answers = _good(step, made, in_hand) + _not_good(step, made, in_hand) + _all(view, step, made, in_hand)
     return Said(says, answers, {"mg": None, "text": str(made.made), "caption": caption})
 
 
@@ -66,7 +66,7 @@ def _body(step: PiecesStep, made: _Made, in_hand: _InHand) -> CountedBody:
     return body
 
 
-def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
+def _good(step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
     body, verb, left = _body(step, made, in_hand), verb_of(step), made.left
     key, good = ("one", 1) if step["one_by_one"] else ("all", left)
     answers = [
@@ -83,14 +83,6 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
     if not step["ways"]:
         label = say(f"prompting-made-{key}", count=good, verb=verb)
         answers = [answer(key, label, "counted", {**body, "good": good}, strong=in_hand.whole)]
-        in_a_row, of_all = _in_a_row(view, step, made, in_hand.part)
-        if step["one_by_one"] and in_hand.whole and in_a_row > 1:
-            told: CountedBody = {"step": step["id"], "seen": made.seen} if of_all else body
-            label = say("prompting-made-all", count=in_a_row, verb=verb)
-            if not of_all and in_hand.part is not None:  # "All 6", of one half
-                name = view.vessels[in_hand.part]["name"]
-                label = say("prompting-way-made-all", count=in_a_row, verb=verb, way=name)
-            answers.append(answer("all", label, "counted", {**told, "good": in_a_row}))
     several = say("prompting-other-number")
     if step["one_by_one"]:
         several = say("prompting-several-made", verb=verb)
@@ -110,6 +102,22 @@ def _not_good(step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
     answers.append(answer("spoiled", say("prompting-spoiled"), "counted", {**body, "spoiled": 1}))
     answers.append(answer("enough", say("prompting-none-left"), "done", {"step": key}))
     return answers
+
+
+def _all(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
+    """All of a row by one touch. It goes before the others do, so it stands last and none of them moves up."""
+    in_a_row, of_all = _in_a_row(view, step, made, in_hand.part)
+    if step["ways"] or not step["one_by_one"] or not in_hand.whole or in_a_row <= 1:
+        return []
+    verb, body = verb_of(step), _body(step, made, in_hand)
+    if of_all or in_hand.part is None:
+        label = say("prompting-made-all", count=in_a_row, verb=verb)
+    else:  # "All 6", of one half
+        name = view.vessels[in_hand.part]["name"]
+        label = say("prompting-way-made-all", count=in_a_row, verb=verb, way=name)
+    if of_all:
+        body.pop("of", None)
+    return [answer("all", label, "counted", {**body, "good": in_a_row})]
 
 
 def _again_says(view: View, step: PiecesStep, made: _Made) -> str:

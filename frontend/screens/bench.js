@@ -48,7 +48,7 @@ import { say, sayAll, units } from "../words.js";
 /** @import { Pickable } from "../parts/sheets.js" */
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under “Other”
-const BESIDE_PIECES = 4; // counting goes wrong in more ways
+const BESIDE_PIECES = 3; // counting goes wrong in more ways; "all" stands with them
 /** @type {ReadonlySet<PromptKind>} */
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 /** @type {ReadonlySet<string>} */
@@ -716,10 +716,11 @@ export class BenchScreen extends HTMLElement {
     const line = this.#data.run.sheet.lines.find((candidate) => candidate.id === prompt.weigh?.line);
     const meant = answers.filter((answer) => answer.id !== "left_out" || line?.optional);
     const unexplained = meant.map((answer) => ({ ...answer, says: "" }));
+    const stands = (/** @type {Answer} */ { id, strong }) => strong || id === "all";
     const beside = unexplained
-      .filter((answer) => !answer.strong)
+      .filter((answer) => !stands(answer))
       .slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE);
-    return unexplained.filter((answer) => answer.strong || beside.includes(answer));
+    return unexplained.filter((answer) => stands(answer) || beside.includes(answer));
   }
 
   /** @param {BenchAnswer} answer @param {boolean} [isPicked] in a dialog, where it was given already */

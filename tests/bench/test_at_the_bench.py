@@ -468,6 +468,21 @@ def test_pieces_come_from_one_portion_then_the_other_and_leftovers_are_joined():
     }  # fmt: skip
 
 
+def test_while_pieces_are_counted_no_answer_moves_to_another_place():
+    """All at once goes with the last piece but one."""
+    maker = Maker(sheet_of(divided(ROSE, BLUE), pieces=10))
+    maker.reads(1_010_000)
+    maker.reads(550_000)
+
+    stood = [list(answers(maker.strong())) for _ in range(10)]
+
+    assert ["all" in ids for ids in stood] == [True] * 9 + [False]
+    assert {tuple(each for each in ids if each != "all") for ids in stood} == {
+        ("one", "some", "partial", "spoiled", "enough", "skip")
+    }
+    assert all(ids.index("all") > ids.index("enough") for ids in stood if "all" in ids)
+
+
 def test_leftovers_too_small_for_a_piece_make_a_partial_one():
     maker = Maker(sheet_of(divided(ROSE, BLUE), pieces=10))
     maker.reads(990_000)

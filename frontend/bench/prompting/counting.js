@@ -40,15 +40,6 @@ export function pieces(view, step) {
     ),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
-  const { inRow, ofAll } = inHand(view, step, part, { count, left });
-  const told = ofAll ? { step: key, seen } : body;
-  if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
-    const all =
-      ofAll || part === null
-        ? say("prompting-made-all", { count: inRow, verb })
-        : say("prompting-way-made-all", { count: inRow, verb, way: view.vessels.get(part).name }); // of one half
-    answers.push(answer("all", all, "counted", { ...told, good: inRow }));
-  }
   const several = step.one_by_one ? say("prompting-several-made", { verb }) : say("prompting-other-number");
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
@@ -63,6 +54,16 @@ export function pieces(view, step) {
   }
   answers.push(answer("spoiled", say("prompting-spoiled"), "counted", { ...body, spoiled: 1 }));
   answers.push(answer("enough", say("prompting-none-left"), "done", { step: key }));
+  // It goes before the others do, so it stands last and none of them moves up.
+  const { inRow, ofAll } = inHand(view, step, part, { count, left });
+  const told = ofAll ? { step: key, seen } : body;
+  if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
+    const all =
+      ofAll || part === null
+        ? say("prompting-made-all", { count: inRow, verb })
+        : say("prompting-way-made-all", { count: inRow, verb, way: view.vessels.get(part).name }); // of one half
+    answers.push(answer("all", all, "counted", { ...told, good: inRow }));
+  }
   return {
     says: joined(step.again && made ? step.again : step.says, sprayedSays, says, beforeNext(view, step)),
     number: { mg: null, text: `${made}`, caption: say("prompting-of-wanted", { wanted, verb }) },
