@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from bench.book import Book
 from bench.buying import free_of, needs_of, newest_price
 from bench.cost import FINER, Made, total_cost, whole_price
-from bench.gather import Uses
+from bench.gather import Uses, is_wrapped, wraps_of
+from bench.journal import WRAP
 from bench.lots import is_past
 from bench.money import money_text
 from bench.shapes.buying import BoughtBy, BuyingNeed, Purchases
@@ -31,7 +32,8 @@ def cost_ahead(
 ) -> Cost:
     """The cost of a batch of this sheet, made on a day. uses: by lot, what was taken of it or set aside.
 
-    Hands' time is what the sheet's steps say. What has no card or no price is listed under `unpriced`.
+    Hands' time is what the sheet's steps say. What has no card or no price is listed under `unpriced`, and so is what
+    goes in unweighed and the wrap, each where no price was said of it: the sum leaves out nothing in silence.
     """
     materials, unpriced = _rows(sheet, shelf, uses, told, on, settings, places)
     hands = sum(step["hands_ms"] or 0 for step in sheet["steps"])
@@ -48,9 +50,16 @@ def _rows(
     settings: CostSettings,
     places: dict[str, int],
 ) -> tuple[list[CostRow], list[Unpriced]]:
-    needs, unjoined = needs_of(sheet, on, Book(shelf))
+    book = Book(shelf)
+    needs, unjoined = needs_of(sheet, on, book)
+    wrap = book.card_for(WRAP)
+    needs += [
+        {"card": wrap, "on": on, "count": each["count"]}
+        for each in wraps_of(sheet, shelf, book.names)
+        if wrap is not None
+    ]
     materials: list[CostRow] = []
-    unpriced: list[Unpriced] = [{"lot": None, "names": [each["name"]], "mg": 0} for each in unjoined]
+    unpriced = _left_out([each["name"] for each in unjoined], sheet, wrap, settings)
     for need in needs:
         name = called(shelf, need["card"])
         measure: BoughtBy = "mg" if "mg" in need else "count"
@@ -66,7 +75,7 @@ def _rows(
                     "lot": lot or "",
                     "number": shelf["lots"][lot]["number"] if lot else "",
                     "names": [name],
-                    "wrap": False,
+                    "wrap": need["card"] == wrap,
                     "mg": mg,
                     "count": much - mg,
                     "currency": paid["currency"],
@@ -74,6 +83,19 @@ def _rows(
                 }
             )
     return materials, unpriced
+
+
+def _left_out(unjoined: list[str], sheet: Sheet, wrap: str | None, settings: CostSettings) -> list[Unpriced]:
+    """What nobody said a price of: no card has it, it goes in unweighed, or it is the wrap."""
+    names = list(unjoined)
+    if not settings.get("sprays_cost"):
+        counted = {line["ingredient"] for line in sheet["lines"] if line["unit"] == "pieces"}
+        names += [
+            each["name"] for each in sheet["ingredients"] if not each["mg"] and each["id"] not in counted
+        ]
+    if wrap is None and is_wrapped(sheet) and not settings.get("wrap_cost"):
+        names.append(WRAP)
+    return [{"lot": None, "names": [name], "mg": 0} for name in names]
 
 
 def _parts(

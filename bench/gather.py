@@ -8,9 +8,10 @@ from typing import Literal, TypeAlias, TypedDict
 
 from bench.book import card_for, names_of
 from bench.deviations import STARTS
+from bench.journal import WRAP
 from bench.lists import once
 from bench.lots import is_past, pick
-from bench.shapes.entries import LotVerdict, PaperKind
+from bench.shapes.entries import LotVerdict
 from bench.shapes.recipe import Hazard, MeasuredRecipe, Start
 from bench.shapes.sheet import Sheet, SheetIngredient
 from bench.shapes.shelf import (
@@ -19,6 +20,7 @@ from bench.shapes.shelf import (
     GatherLot,
     GatherThing,
     LotOffered,
+    PaperDue,
     Shelf,
     ShelfLot,
     Taken,
@@ -27,7 +29,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import GatheredLot, State
 from bench.sheet_words import cautions_of, hazards_of
-from bench.shelf import is_barred, left_of, papers_about, papers_past, verdict_of
+from bench.shelf import called, is_barred, left_of, papers_about, papers_due, verdict_of
 from bench.steps import divides, heats
 from bench.words import say
 
@@ -68,7 +70,7 @@ def gather(
     names = names_of(shelf)
     ingredients = [
         _ingredient(each, card_for(names, each["name"]), sheet, state, shelf, uses, on, past_too)
-        for each in sheet["ingredients"]
+        for each in [*sheet["ingredients"], *wraps_of(sheet, shelf, names)]
     ]
     still = [each for each in ingredients if not any(lot["gathered"] for lot in each["lots"])]
     return {
@@ -77,6 +79,21 @@ def gather(
         "cautions": once(each for step in sheet["steps"] for each in cautions_of(step)),
         "open": len(still) + len([thing for thing in things if not thing["ticked"]]),
     }
+
+
+def wraps_of(sheet: Sheet, shelf: Shelf, names: dict[str, str]) -> list[SheetIngredient]:
+    """What the pieces are wrapped in, one each, which no sheet lists: where a step wraps and a card answers to "wrap".
+
+    names: those of `names_of`.
+    """
+    key = card_for(names, WRAP)
+    if key is None or not is_wrapped(sheet):
+        return []
+    return [{"id": WRAP, "name": called(shelf, key), "mg": 0, "nl": 0, "count": sheet["size"]["pieces"]}]
+
+
+def is_wrapped(sheet: Sheet) -> bool:
+    return any(step["does"] == "wrap" for step in sheet["steps"])
 
 
 def _ingredient(
@@ -123,6 +140,8 @@ def _ingredient(
 
 def _counted(need: SheetIngredient, sheet: Sheet) -> int:
     """How many pieces of an ingredient the sheet wants."""
+    if need["id"] == WRAP:
+        return need["count"]
     lines = [line for line in sheet["lines"] if line["ingredient"] == need["id"] and line["unit"] == "pieces"]
     return sum(line["count"] or 0 for line in lines)
 
@@ -139,14 +158,14 @@ def _offered(lot_id: str, lot: ShelfLot, uses: Uses, barred: bool) -> LotOffered
 
 class _Judged(TypedDict):
     verdict: LotVerdict | None
-    papers_past: list[PaperKind]
+    papers_due: list[PaperDue]
 
 
 def _judged(lot: ShelfLot | None, shelf: Shelf, on: str) -> _Judged:
-    """How a lot was judged, and which of its papers are past their date."""
+    """How a lot was judged, and which of its papers are past their date or soon will be."""
     if lot is None:
-        return {"verdict": None, "papers_past": []}
-    return {"verdict": verdict_of(lot), "papers_past": papers_past(papers_about(shelf, lot), on)}
+        return {"verdict": None, "papers_due": []}
+    return {"verdict": verdict_of(lot), "papers_due": papers_due(papers_about(shelf, lot), on)}
 
 
 def _tick(rows: list[GatherLot], gathered: GatheredLot, shelf: Shelf, uses: Uses, on: str) -> None:

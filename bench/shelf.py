@@ -13,6 +13,7 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 import re
 import unicodedata
 from collections.abc import Mapping, Sequence
+from datetime import date, timedelta
 from typing import Literal, TypeAlias, TypeGuard, cast
 
 from bench import entries as common
@@ -31,7 +32,6 @@ from bench.shapes.entries import (
     MendedBody,
     Papered,
     PaperedBody,
-    PaperKind,
     QuotedBody,
     Received,
     ReceivedBody,
@@ -42,7 +42,17 @@ from bench.shapes.entries import (
     WroteOff,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.shelf import Card, LotSaid, Shelf, ShelfIngredient, ShelfLot, ShelfPaper, Supply, Taken
+from bench.shapes.shelf import (
+    Card,
+    LotSaid,
+    PaperDue,
+    Shelf,
+    ShelfIngredient,
+    ShelfLot,
+    ShelfPaper,
+    Supply,
+    Taken,
+)
 from bench.shapes.units import JsonObject
 from bench.words import say
 
@@ -51,6 +61,7 @@ _BESIDE = kinds.OF_PIECES | kinds.OF_BUYING  # bench/pieces.py and bench/purchas
 _FITS = common.fits_of({kind: row for kind, row in SHELF_KINDS.items() if kind not in _BESIDE})
 CARD_SCHEMA = schema_of(Card)
 MAY_LACK = ("best_before", "code", "price", "supplier")  # what a lot need not say of itself
+PAPER_AHEAD_DAYS = 30  # common practice: time to ask a supplier for the next one
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
 
 
@@ -334,12 +345,15 @@ def is_barred(lot: ShelfLot) -> bool:
     return verdict_of(lot) in ("held", "rejected")
 
 
-def papers_past(papers: Sequence[ShelfPaper], on: str) -> list[PaperKind]:
-    """The kinds of paper whose newest is past its date: on the day itself it is not."""
-    newest = {each["paper"]: each for each in papers}
-    return sorted(
-        kind for kind, each in newest.items() if each["expires"] is not None and each["expires"] < on
-    )
+def papers_due(papers: Sequence[ShelfPaper], on: str) -> list[PaperDue]:
+    """Of each kind the newest paper, where it is past its date or soon will be: on the day itself it is not."""
+    until = (date.fromisoformat(on) + timedelta(days=PAPER_AHEAD_DAYS)).isoformat()
+    newest = {each["paper"]: each["expires"] for each in papers}
+    return [
+        {"paper": kind, "expires": expires, "past": expires < on}
+        for kind, expires in sorted(newest.items())
+        if expires is not None and expires <= until
+    ]
 
 
 def papers_about(shelf: Shelf, lot: ShelfLot) -> list[ShelfPaper]:

@@ -3721,6 +3721,13 @@ export interface Pick {
   readonly barred: readonly string[];
 }
 
+/** A paper that is past its date, or will be within 30 days. */
+export interface PaperDue {
+  readonly paper: PaperKind;
+  readonly expires: DayText;
+  readonly past: boolean;
+}
+
 export interface GatherLot {
   readonly lot: string;
   /** None: the shelf does not know the lot */
@@ -3732,8 +3739,8 @@ export interface GatherLot {
   readonly past: boolean;
   /** None: nobody judged it */
   readonly verdict: LotVerdict | null;
-  /** of the lot and its ingredient: past their date, and none newer */
-  readonly papers_past: readonly PaperKind[];
+  /** of the lot and its ingredient, where none is newer */
+  readonly papers_due: readonly PaperDue[];
   readonly gathered: boolean;
 }
 

@@ -214,6 +214,14 @@ class Pick(TypedDict):
 # ---- gathering
 
 
+class PaperDue(TypedDict):
+    """A paper that is past its date, or will be within 30 days."""
+
+    paper: PaperKind
+    expires: DayText
+    past: bool
+
+
 class GatherLot(TypedDict):
     lot: str
     number: str | None  # None: the shelf does not know the lot
@@ -222,7 +230,7 @@ class GatherLot(TypedDict):
     take: int  # mg or pieces
     past: bool
     verdict: LotVerdict | None  # None: nobody judged it
-    papers_past: list[PaperKind]  # of the lot and its ingredient: past their date, and none newer
+    papers_due: list[PaperDue]  # of the lot and its ingredient, where none is newer
     gathered: bool
 
 

@@ -3,7 +3,8 @@
 import { STARTS } from "./deviations.js";
 import { isPast, pick } from "./lots.js";
 import { cautionsOf, hazardsOf } from "./sheet-words.js";
-import { cardFor, isBarred, leftOf, papersAbout, papersPast, verdictOf } from "./shelf.js";
+import { WRAP } from "./journal/tally.js";
+import { cardFor, isBarred, leftOf, papersAbout, papersDue, verdictOf } from "./shelf.js";
 import { sum } from "./whole.js";
 import { say } from "../words.js";
 import { divides, heats } from "./steps/index.js";
@@ -47,7 +48,20 @@ export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false, b
  * @param {string} on @param {boolean} [pastToo] @returns {GatherIngredient[]}
  */
 export const ingredientsFor = (sheet, taken, shelf, uses, on, pastToo = false) =>
-  sheet.ingredients.map((need) => gathered(need, sheet, taken, shelf, uses, on, pastToo));
+  [...sheet.ingredients, ...wrapsOf(sheet, shelf)].map((need) =>
+    gathered(need, sheet, taken, shelf, uses, on, pastToo),
+  );
+
+/**
+ * What the pieces are wrapped in, one each, which no sheet lists: where a step wraps and a card answers to "wrap".
+ * @param {Sheet} sheet @param {Shelf} shelf @returns {SheetIngredient[]}
+ */
+function wrapsOf({ steps, size }, shelf) {
+  const key = cardFor(shelf, WRAP);
+  if (key === null || !steps.some(({ does }) => does === "wrap")) return [];
+  const name = shelf.ingredients[key].card?.name ?? key;
+  return [{ id: WRAP, name, mg: 0, nl: 0, count: size.pieces }];
+}
 
 /**
  * @param {SheetIngredient} need @param {Sheet} sheet @param {State["gathered"]} taken
@@ -56,11 +70,8 @@ export const ingredientsFor = (sheet, taken, shelf, uses, on, pastToo = false) =
  */
 function gathered(need, sheet, taken, shelf, uses, on, pastToo) {
   const key = cardFor(shelf, need.name);
-  const counted = sum(
-    sheet.lines
-      .filter(({ ingredient, unit }) => ingredient === need.id && unit === "pieces")
-      .map(({ count }) => count ?? 0),
-  );
+  const pieces = sheet.lines.filter(({ ingredient, unit }) => ingredient === need.id && unit === "pieces");
+  const counted = need.id === WRAP ? need.count : sum(pieces.map(({ count }) => count ?? 0));
   const wanted = need.mg || counted;
   const measure = need.mg ? "mg" : "count";
   const rest = (/** @type {string} */ id) =>
@@ -88,7 +99,7 @@ function gathered(need, sheet, taken, shelf, uses, on, pastToo) {
       take,
       past: isPast(best_before, on),
       verdict: lot && verdictOf(lot),
-      papers_past: lot ? papersPast(papersAbout(shelf, lot), on) : [],
+      papers_due: lot ? papersDue(papersAbout(shelf, lot), on) : [],
       gathered: false,
     };
   };

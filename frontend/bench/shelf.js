@@ -9,7 +9,7 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
-/** @import { Card, Entry, LotSaid, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
+/** @import { Card, Entry, LotSaid, PaperDue, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
 /** @import { ShelfIngredient } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
 /** @import { Kinds } from "./entries.js" */
@@ -26,6 +26,8 @@ const SAID = /** @type {const} */ ([
   "mg",
   "count",
 ]);
+/** As PAPER_AHEAD_DAYS of bench/shelf.py. */
+const PAPER_AHEAD_MS = 30 * 86_400_000;
 const MAY_LACK = ["best_before", "code", "price", "supplier"];
 const DAY = /^((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/;
 const DECIMAL = /^[0-9]{1,12}(\.[0-9]{1,6})?$/;
@@ -232,15 +234,17 @@ export const verdictOf = ({ judgements }) => judgements.at(-1)?.verdict ?? null;
 export const isBarred = (lot) => ["held", "rejected"].includes(verdictOf(lot) ?? "");
 
 /**
- * The kinds of paper whose newest is past its date: on the day itself it is not.
- * @param {readonly ShelfPaper[]} papers @param {string} on
+ * Of each kind the newest paper, where it is past its date or soon will be: on the day itself it is not.
+ * @param {readonly ShelfPaper[]} papers @param {string} on @returns {PaperDue[]}
  */
-export function papersPast(papers, on) {
-  const newest = new Map(papers.map((each) => [each.paper, each]));
-  return [...newest.values()]
-    .filter(({ expires }) => expires !== null && expires < on)
-    .map(({ paper }) => paper)
-    .sort();
+export function papersDue(papers, on) {
+  const until = new Date(Date.parse(on) + PAPER_AHEAD_MS).toISOString().slice(0, 10);
+  const newest = new Map(papers.map((each) => [each.paper, each.expires]));
+  return [...newest]
+    .sort()
+    .flatMap(([paper, expires]) =>
+      expires !== null && expires <= until ? [{ paper, expires, past: expires < on }] : [],
+    );
 }
 
 /**

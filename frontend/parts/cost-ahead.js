@@ -4,7 +4,7 @@
 
 import { h } from "./dom.js";
 import { askOnline } from "./online.js";
-import { asFine } from "./record-parts.js";
+import { asFine, named } from "./record-parts.js";
 import { exactly } from "./words.js";
 import { point, say, sayAll } from "../words.js";
 /** @import { CostParts, Size } from "../../bench/shapes/page" */
@@ -37,7 +37,7 @@ export async function costAhead(screen, recipe, size) {
       }),
     )
     .join(" ");
-  const names = [...new Set(unpriced.flatMap((each) => each.names))];
+  const names = [...new Set(unpriced.flatMap((each) => each.names.map(named)))];
   return h(
     "details",
     { class: "cost-ahead" },

@@ -71,7 +71,7 @@ export const factList = (rows) =>
   );
 
 /** What pieces are wrapped in is on no sheet, so it has no name there. @param {string} name */
-const named = (name) => (name === "wrap" ? say("page-record-wrap") : name);
+export const named = (name) => (name === "wrap" ? say("page-record-wrap") : name);
 
 /**
  * Each lot that went in: how much, how much was booked, and whether it was past its date by then.

@@ -16,7 +16,7 @@ import { say, sayAll, units } from "../words.js";
 import { h } from "./dom.js";
 import { fileLink } from "./hand-over.js";
 import { dayOnly, exactly } from "./words.js";
-/** @import { LotUse, MeasuredRecipe, PaperKind, Sheet, Shelf, ShelfLot } from "../../bench/shapes/page" */
+/** @import { LotUse, MeasuredRecipe, PaperDue, Sheet, Shelf, ShelfLot } from "../../bench/shapes/page" */
 /** @import { ShelfPaper, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
@@ -140,13 +140,17 @@ export const paperLinks = (papers) =>
     return [" ", fileLink(`/api/v1/pictures/${picture}`, name, say("page-shelf-paper-open", { kind }))];
   });
 
-/** Papers that are past their date, by name; "" for none. @param {readonly PaperKind[]} papers */
-export const papersWords = (papers) =>
-  papers.length
-    ? say("page-shelf-papers-past", {
-        names: sayAll(papers.map((paper) => say("page-shelf-paper-kind", { paper }))),
-      })
-    : "";
+/** Papers that are past their date or soon will be, each once; "" for none. @param {readonly PaperDue[]} papers */
+export function papersWords(papers) {
+  /** @param {PaperDue} due */
+  const kind = ({ paper }) => say("page-shelf-paper-kind", { paper });
+  const past = new Set(papers.filter((each) => each.past).map(kind));
+  const soon = papers
+    .filter((each) => !each.past)
+    .map((each) => say("page-shelf-papers-soon", { name: kind(each), day: dayWords(each.expires) }));
+  const over = past.size ? [say("page-shelf-papers-past", { names: sayAll([...past]) })] : [];
+  return [...over, ...new Set(soon)].join(", ");
+}
 
 /**
  * How much of a list of batches is here, and what asks for more.

@@ -7,7 +7,7 @@
 
 import { gather } from "../bench/gather.js";
 import { last, those } from "../bench/lists.js";
-import { isBarred, papersAbout, papersPast, verdictOf } from "../bench/shelf.js";
+import { isBarred, papersAbout, papersDue, verdictOf } from "../bench/shelf.js";
 import { isUntouched } from "../bench/weighing.js";
 import { toDivision } from "../bench/whole.js";
 import { define, find, focused, given, h, sameData, setText, show, tell } from "../parts/dom.js";
@@ -19,7 +19,7 @@ import { amountOf, bestBefore, dayWords, papersWords, stockOf, typedIn } from ".
 import { pieces } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { LotVerdict, PaperKind, Shelf, ShelfLot, Start, ThingKind } from "../../bench/shapes/page" */
+/** @import { LotVerdict, PaperDue, Shelf, ShelfLot, Start, ThingKind } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 
@@ -32,7 +32,7 @@ const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with someth
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], elsewhere: {[lot: string]: number},
  *   runs: readonly Batch[], today: string, before: readonly Start[]}} GatherData
  * @typedef {{lot: string, number: string | null, left: number | null, take: number, past: boolean,
- *   verdict: LotVerdict | null, papers_past: readonly PaperKind[], gathered: boolean}} LotThere a lot that is named,
+ *   verdict: LotVerdict | null, papers_due: readonly PaperDue[], gathered: boolean}} LotThere a lot that is named,
  *   or one that may be
  */
 
@@ -172,7 +172,7 @@ export class GatherScreen extends HTMLElement {
       const lot = shelf.lots[row.lot];
       const says = [
         row.verdict && lot && isBarred(lot) ? say("page-shelf-verdict", { verdict: row.verdict }) : "",
-        papersWords(row.papers_past),
+        papersWords(row.papers_due),
         lot ? bestBefore(lot, this.#data.today) : "",
         row.left === null
           ? say("page-gather-not-here")
@@ -193,7 +193,10 @@ export class GatherScreen extends HTMLElement {
         take,
         says,
         () => this.#take(need, row, lot),
-        row.past || row.papers_past.length > 0 || row.verdict === "held" || row.verdict === "rejected",
+        row.past ||
+          row.papers_due.some(({ past }) => past) ||
+          row.verdict === "held" ||
+          row.verdict === "rejected",
       );
     });
     const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
@@ -273,7 +276,7 @@ export class GatherScreen extends HTMLElement {
       take: 0,
       past: best !== null && best < this.#data.today,
       verdict: verdictOf(chosen),
-      papers_past: papersPast(papersAbout(shelf, chosen), this.#data.today),
+      papers_due: papersDue(papersAbout(shelf, chosen), this.#data.today),
       gathered: false,
     };
   }

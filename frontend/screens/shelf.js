@@ -7,7 +7,7 @@
 import { saysOf } from "../bench/errors.js";
 import { last, those } from "../bench/lists.js";
 import { lotPlate } from "../bench/lot-plate.js";
-import { isBarred, papersAbout, papersPast } from "../bench/shelf.js";
+import { isBarred, papersAbout, papersDue } from "../bench/shelf.js";
 import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { askJudgement } from "../parts/judging.js";
@@ -209,9 +209,9 @@ export class ShelfScreen extends HTMLElement {
     const there = lots.filter((lot) => lot.left > 0);
     const past = there.filter((lot) => lot.best_before !== null && lot.best_before < today);
     const first = there.find((lot) => lot.best_before !== null);
-    const over = [...new Set(there.flatMap((lot) => papersPast(papersAbout(shelf, lot), today)))];
+    const due = there.flatMap((lot) => papersDue(papersAbout(shelf, lot), today));
     const says = [
-      papersWords(over),
+      papersWords(due),
       first ? bestBefore(first, today) : "",
       lots.length > there.length ? say("page-shelf-used-up", { count: lots.length - there.length }) : "",
     ]
@@ -232,7 +232,11 @@ export class ShelfScreen extends HTMLElement {
           "span",
           { class: "row-words" },
           h("b", { class: "row-title" }, name),
-          h("span", { class: past.length || over.length ? "small past" : "soft small" }, says),
+          h(
+            "span",
+            { class: past.length || due.some((each) => each.past) ? "small past" : "soft small" },
+            says,
+          ),
         ),
         h("b", { class: "figures shelf-left" }, leftWords(there)),
       ),

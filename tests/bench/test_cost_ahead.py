@@ -122,3 +122,56 @@ def test_hands_are_paid_by_the_recipe_s_own_minutes():
     told = cost_ahead(timed, fold_shelf([]), {}, {"orders": [], "quotes": {}}, TODAY, SETTINGS, PLACES)
 
     assert (told["hands_ms"], told["totals"]["EUR"]["hands"]) == (HOUR // 2, "9.00")
+
+
+WRAPPED = {
+    **SHEET,
+    "steps": [*SHEET["steps"], {**SHEET["steps"][-1], "id": "mix.1.wrap", "does": "wrap"}],
+}
+
+
+def wrapping(sheet, *entries, settings=SETTINGS):
+    shelf = fold_shelf([*map(described, SHEET_NAMES), *entries])
+    told = fold_purchases(list(entries), shelf)
+    return cost_ahead(sheet, shelf, {}, told, TODAY, settings, PLACES)
+
+
+BANDS = entry("described", MORNING, ingredient="bands", card={"name": "Bands", "answers_to": ["wrap"]})
+TEN_FOR_TWO = {"amount": "2.00", "currency": "EUR"}
+
+
+def roll(count, price=TEN_FOR_TWO):
+    body = {"lot": "roll", "ingredient": "bands", "number": "R-1", "count": count, "price": price}
+    return entry("received", MORNING, received_on="2026-01-31", **body)
+
+
+def test_wrap_is_paid_of_its_lot_before_as_it_is_after():
+    """By hand: 10 pieces, 10 bands at 2.00 for 20: 1.00, and no 0.07 a piece beside it."""
+    before = wrapping(WRAPPED, BANDS, roll(20))
+    plain = wrapping(SHEET, BANDS, roll(20))
+
+    assert [(row["wrap"], row["count"], row["cost"]) for row in before["materials"]] == [(True, 10, "1.0000")]
+    assert (before["totals"]["EUR"]["wrap"], plain["totals"]["EUR"]["wrap"]) == ("1.00", "0.70")
+
+    shelf = fold_shelf([*map(described, SHEET_NAMES), BANDS, roll(20)])
+    made = [
+        entry("gathered", ingredient="wrap", lot="roll", count=10),
+        entry("counted", MORNING + 2, step="mix.1.press", good=10),
+    ]
+    after = cost(record(SHEET, fold(SHEET, made), made), shelf, SETTINGS, PLACES)
+    assert after["totals"]["EUR"]["wrap"] == before["totals"]["EUR"]["wrap"]
+
+
+def test_what_the_sum_leaves_out_is_named_wrap_and_sprays_too():
+    """What goes in unweighed, and wrap of which nobody said a price; each is quiet where it is paid for."""
+    first = SHEET["ingredients"][0]
+    sprayed = {**WRAPPED, "ingredients": [{**first, "mg": 0, "name": "Witch hazel"}]}
+    bare = {"currency": "EUR"}
+
+    left_out = [each["names"] for each in wrapping(sprayed, settings=bare)["unpriced"]]
+    paid = wrapping(sprayed, settings={**SETTINGS, "sprays_cost": "0.50"})
+
+    assert left_out == [["Witch hazel"], ["wrap"]]
+    assert paid["unpriced"] == []
+    assert (paid["totals"]["EUR"]["sprays"], paid["totals"]["EUR"]["wrap"]) == ("0.50", "0.70")
+    assert wrapping(SHEET, settings=bare)["totals"]["EUR"]["wrap"] == "0.00"

@@ -138,7 +138,7 @@ def test_a_tick_and_a_lot_each_leave_one_less_to_gather():
     citric = next(each for each in told["ingredients"] if each["ingredient"] == "citric")
     assert citric["lots"] == [
         {"lot": "somewhere", "number": None, "best_before": None, "left": None, "take": 0, "past": False,
-         "verdict": None, "papers_past": [], "gathered": True}
+         "verdict": None, "papers_due": [], "gathered": True}
     ]  # fmt: skip
 
 

@@ -18,7 +18,7 @@ from bench.shelf import (
     is_cas,
     left_of,
     papers_about,
-    papers_past,
+    papers_due,
     verdict_of,
 )
 
@@ -278,12 +278,15 @@ def test_a_paper_is_of_a_lot_or_of_an_ingredient_and_the_newest_of_its_kind_coun
 
     def past(*entries, on="2026-11-25"):
         shelf = fold_shelf([received, certificate, *entries])
-        return papers_past(papers_about(shelf, shelf["lots"]["l"]), on)
+        due = papers_due(papers_about(shelf, shelf["lots"]["l"]), on)
+        return [(each["paper"], each["expires"], each["past"]) for each in due]
 
     assert past() == []
-    assert past(old) == ["safety_sheet"]
-    assert past(new, old) == []
-    assert past(new, old, on="2026-11-26") == ["safety_sheet"]
+    assert past(old) == [("safety_sheet", "2026-11-24", True)]
+    # Told 30 days ahead (common practice), and on the day itself it still holds.
+    assert past(new, old) == past(new, old, on="2026-10-26") == [("safety_sheet", "2026-11-25", False)]
+    assert past(new, old, on="2026-10-25") == []
+    assert past(new, old, on="2026-11-26") == [("safety_sheet", "2026-11-25", True)]
     told = fold_shelf([received, certificate])["lots"]["l"]["papers"][0]
     assert (told["amendment"], told["category"], told["expires"]) == ("51", "9", None)
     for about in ({}, {"lot": "l", "ingredient": "i"}):

@@ -172,6 +172,7 @@ page-shelf-paper-until = gültig bis { $day }
 page-shelf-paper-over = war gültig bis { $day }
 page-shelf-paper-of = vom { $day }
 page-shelf-papers-past = abgelaufen: { $names }
+page-shelf-papers-soon = endet am { $day }: { $name }
 page-shelf-delivery = Versand
 
 ## A lot that was written wrong

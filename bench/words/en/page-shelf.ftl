@@ -175,6 +175,7 @@ page-shelf-paper-until = valid until { $day }
 page-shelf-paper-over = was valid until { $day }
 page-shelf-paper-of = dated { $day }
 page-shelf-papers-past = past its date: { $names }
+page-shelf-papers-soon = ends { $day }: { $name }
 page-shelf-delivery = Delivery
 
 ## A lot that was written wrong

@@ -15,7 +15,7 @@ import { divides } from "../steps/index.js";
  */
 
 /** What pieces are wrapped in: gathered like an ingredient, though no sheet lists it. */
-const WRAP = "wrap";
+export const WRAP = "wrap";
 
 /** @template {{id: string}} T @param {readonly T[]} items */
 const byId = (items) => full(items.map((item) => /** @type {const} */ ([item.id, item])));
