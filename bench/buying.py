@@ -7,13 +7,12 @@ is not past its date then, and not held or rejected; what goes off first is used
 later day than another order would (`tests/bench/test_buying.py` tries them all).
 """
 
-from calendar import monthrange
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import NamedTuple, cast
 
 from bench.book import Book
-from bench.entries import is_day
+from bench.entries import days_before, is_day
 from bench.errors import AmountError, SettingError
 from bench.gather import Uses
 from bench.lots import is_past
@@ -160,7 +159,7 @@ def _row(
     orders = orders_of(told["orders"], card, measure)
     found = _found(wanted, free_of(card, measure, shelf, uses), orders)
     lead = lead_days(card_of(shelf, card))
-    order_by = _days_before(found.first, lead or 0) if found.first else None
+    order_by = days_before(found.first, lead or 0) if found.first else None
     return {
         "card": card,
         "name": called(shelf, card),
@@ -223,15 +222,6 @@ def orders_of(orders: Iterable[OpenOrder], card: str, measure: BoughtBy) -> list
     return sorted(
         (each["due"] or "", much) for each in orders if each["card"] == card and (much := each[measure])
     )
-
-
-def _days_before(day: str, days: int) -> str:
-    year, month, left = (int(part) for part in day.split("-"))
-    left -= days
-    while left < 1:
-        year, month = (year, month - 1) if month > 1 else (year - 1, 12)
-        left += monthrange(year, month)[1]
-    return f"{year:04d}-{month:02d}-{left:02d}"
 
 
 # ---- what a card says of buying; one that was kept before it was checked may hold anything

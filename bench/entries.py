@@ -65,6 +65,16 @@ def is_day(value: object) -> bool:
     return day <= calendar.monthrange(year, month)[1]
 
 
+def days_before(day: str, days: int) -> str:
+    """The day so many days before another, as "2027-03-31"."""
+    year, month, left = (int(part) for part in day.split("-"))
+    left -= days
+    while left < 1:
+        year, month = (year, month - 1) if month > 1 else (year - 1, 12)
+        left += calendar.monthrange(year, month)[1]
+    return f"{year:04d}-{month:02d}-{left:02d}"
+
+
 def _object(value: object) -> dict[str, object] | None:
     """A JSON object as one, whose fields may be anything; None for all else."""
     return cast("dict[str, object]", value) if isinstance(value, dict) else None

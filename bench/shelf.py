@@ -13,7 +13,6 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 import re
 import unicodedata
 from collections.abc import Mapping, Sequence
-from datetime import date, timedelta
 from typing import Literal, TypeAlias, TypeGuard, cast
 
 from bench import entries as common
@@ -347,12 +346,11 @@ def is_barred(lot: ShelfLot) -> bool:
 
 def papers_due(papers: Sequence[ShelfPaper], on: str) -> list[PaperDue]:
     """Of each kind the newest paper, where it is past its date or soon will be: on the day itself it is not."""
-    until = (date.fromisoformat(on) + timedelta(days=PAPER_AHEAD_DAYS)).isoformat()
     newest = {each["paper"]: each["expires"] for each in papers}
     return [
         {"paper": kind, "expires": expires, "past": expires < on}
         for kind, expires in sorted(newest.items())
-        if expires is not None and expires <= until
+        if expires is not None and common.days_before(expires, PAPER_AHEAD_DAYS) <= on
     ]
 
 
