@@ -11,7 +11,7 @@ from bench.checks.subject import BINDERS, Subject, is_said, share_of
 from bench.lists import every
 from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.shapes.units import RecipeKey
-from bench.steps import heats, puts_in, runs_by_itself
+from bench.steps import by_hand, heats, puts_in, runs_by_itself
 from bench.whole import span, temperature
 from bench.words import say, say_all
 
@@ -123,7 +123,9 @@ def much_preservative(subject: Subject) -> Iterator[Finding]:
 
 def sour(subject: Subject) -> Iterator[Finding]:
     """Much acid, and nothing that uses it up."""
-    if any(subject.carbonates(component) for component in subject.parts):
+    known = (subject.substance(key) for key in subject.all_used)
+    holds = any("bicarbonate" in found.get("holds", ()) for found in known if found)  # baking powder is one
+    if holds or any(subject.carbonates(component) for component in subject.parts):
         return
     for component in subject.parts:
         acids = subject.acids(component)
@@ -179,9 +181,12 @@ def short_setting(subject: Subject) -> Iterator[Finding]:
 
 
 def dried_hot(subject: Subject) -> Iterator[Finding]:
-    """A fizz that is dried in an oven, as the wait's own words say."""
-    for key, step in subject.order.steps.items():
-        if not runs_by_itself(step) or subject.component(key) not in subject.fizzing:
+    """A fizz that is dried in an oven, as the words of a wait say, or of what is done once it is pressed."""
+    order = subject.order
+    pressed = {each for press, _ in order.of(does="press") for each in order.following(press)}
+    for key, step in order.steps.items():
+        dries = runs_by_itself(step) or (key in pressed and by_hand(step))
+        if not dries or subject.component(key) not in subject.fizzing:
             continue
         text = f"{step['title']}. {step['says']}"
         hot = any(int(each) * 1000 > OVEN_MK for each in every(SAID_C, step["title"], 1))

@@ -13,7 +13,7 @@ from bench.quantities import read_ppm
 from bench.shapes.product import AnnexLimit, UseRow
 from bench.shapes.recipe import Finding, Fragrance, Ingredient
 from bench.sources import cited
-from bench.substances import recognised
+from bench.substances import recognised, substance
 from bench.whole import PPM
 from bench.words import say
 
@@ -183,6 +183,12 @@ def _in_scent(ingredient: Ingredient, limit: AnnexLimit) -> Fraction:
     return Fraction(sum(ppm for found, ppm in named if found and found["id"] in limit["substances"]), PPM)
 
 
+def _called(limit: AnnexLimit) -> str:
+    """What is limited, by its INCI name."""
+    found = substance(limit["substances"][0])
+    return found.get("inci") or found["names"]["en"][0]
+
+
 def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iterator[Finding]:
     allowed = limit["rinsed" if subject.recipe["stays_on"] is False else "left_on"]
     name, annex = subject.recipe["ingredients"][key]["name"], limit["annex"]
@@ -191,8 +197,9 @@ def _over(subject: Subject, key: str, limit: AnnexLimit, held: Fraction) -> Iter
             "annex-forbidden",
             "look",
             f"ingredients.{key}",
-            say("checks-annex-forbidden", name=name),
-            why=say("checks-annex-forbidden-why", annex=annex),
+            say("checks-annex-forbidden", name=name, rinsed="no" if limit["rinsed"] == "" else "yes"),
+            why=say("checks-annex-forbidden-why", annex=annex, substance=_called(limit)),
+            do=say("checks-annex-forbidden-do", annex=annex),
             source=cited(limit["source"]),
         )
         return

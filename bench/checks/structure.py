@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
-from bench.checks.subject import SOAP, Subject
+from bench.checks.subject import HOLDS, SOAP, Subject, is_said
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.sources import cited
@@ -98,6 +98,9 @@ def waits(subject: Subject) -> Iterator[Finding]:
             if not (counts_pieces(step) or by_hand(step)) or tipped_by(step):
                 continue
             following = order.following(key)
+            stays = does == "pour" and is_said(HOLDS, step["title"])
+            if stays and not any(order.steps[each]["does"] == "unmould" for each in following):
+                continue  # it is filled into what it is sold in
             rushed = [
                 each
                 for each in following

@@ -429,6 +429,27 @@ def test_a_rule_fires_where_it_should_and_is_silent_where_it_should(rule):
     assert rule not in rules_of(silent)
 
 
+@pytest.mark.parametrize(
+    ("rule", "document"),
+    [
+        (
+            "sour",
+            of("Baking powder", "Citric acid"),
+        ),  # baking powder holds bicarbonate: something uses the acid up
+        (
+            "no-wait",
+            mixed({}, steps=[IN, {**pieces("pour", "pour"), "title": "Fill the jars"}]),
+        ),  # it stays in them
+        (
+            "dried-hot",
+            mixed(*FIZZ, steps=[do("warm", title="Dry the bowl in the oven"), weigh("in", "l0", "l1")]),
+        ),
+    ],
+)
+def test_what_would_be_false_is_not_said(rule, document):
+    assert rule not in {each["rule"] for each in check_recipe(read_recipe(document))}
+
+
 def test_every_finding_is_by_a_rule_of_the_table_and_every_rule_has_one():
     """Read from the source: the first argument of each `finding(…)`, "in-fizz-{code}" standing for all that begin so."""
     named, beginnings = set(), set()

@@ -339,7 +339,7 @@ checks-scent-floats = Nichts mischt den Duft mit dem Badewasser: { $names }.
 checks-scent-floats-why = Er schwimmt und kommt unverdünnt an die Haut. Das kann reizen oder verätzen.
 checks-scent-floats-do = Lösungsvermittler zugeben. Salz, Milch und Alkohol sind keiner.
 checks-sealed-glass = Glas zerspringt in Splitter.
-checks-trait-candle-colour = { $name } ist für Kerzen gemacht, nicht für Haut.
+checks-trait-candle-colour = { $name } ist für Wachs gemacht, nicht für Haut.
 checks-why-trait-candle-colour = Für Haut hat es niemand geprüft, und keine Liste erlaubt es in Kosmetik.
 checks-do-trait-candle-colour = Eine Farbe nehmen, deren Papiere Kosmetik und diesen Zweck nennen.
 
@@ -420,9 +420,19 @@ checks-category-other = Der Grenzwert ist aus Kategorie { $category }, für etwa
 checks-category-other-why = Für diese Verwendung gilt Kategorie { $categories }.
 checks-category-hands-why = Für Handcreme gilt Kategorie { $category }.
 checks-category-other-do = Den Grenzwert der richtigen Kategorie aus dem Zertifikat abschreiben.
-checks-annex-forbidden = { $name } darf nicht in das, was auf der Haut bleibt (EU, UK).
-checks-annex-forbidden-why = Anhang { $annex } nennt es nur für das, was abgespült wird.
-checks-annex-forbidden-do = Ein anderes Konservierungsmittel nehmen. Oder etwas zum Abspülen machen.
+checks-annex-forbidden = { $rinsed ->
+    [no] { $name } darf nicht hinein (EU, UK).
+   *[yes] { $name } darf nicht in das, was auf der Haut bleibt (EU, UK).
+}
+checks-annex-forbidden-why = { $annex ->
+    [II] Anhang II verbietet es in Kosmetik: { $substance }.
+    [V] Anhang V nennt es nur für das, was abgespült wird: { $substance }.
+   *[other] Anhang { $annex } nennt es für nichts dieser Art: { $substance }.
+}
+checks-annex-forbidden-do = { $annex ->
+    [V] Ein anderes Konservierungsmittel nehmen. Oder etwas zum Abspülen machen.
+   *[other] Eines ohne es nehmen. Beim Lieferanten nachfragen.
+}
 checks-annex-limit = { $name }: mehr als die { $limit }, die Anhang { $annex } erlaubt (EU, UK).
 checks-annex-why = Jeder Teil wird für sich betrachtet, der vollste zählt.
 checks-annex-by = { $share } des Teils, gezählt wie im Anhang

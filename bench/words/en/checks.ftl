@@ -342,7 +342,7 @@ checks-scent-floats = Nothing lets the scent mix with the bath water: { $names }
 checks-scent-floats-why = It floats, and reaches the skin neat. That can irritate, or burn.
 checks-scent-floats-do = Add a solubiliser. Salt, milk or alcohol is none.
 checks-sealed-glass = Glass bursts into splinters.
-checks-trait-candle-colour = { $name } is made for candles, not for skin.
+checks-trait-candle-colour = { $name } is made for wax, not for skin.
 checks-why-trait-candle-colour = Nobody looked at it for skin, and no list allows it in cosmetics.
 checks-do-trait-candle-colour = Use a colour whose papers say cosmetics and this use.
 
@@ -423,9 +423,19 @@ checks-category-other = The limit of { $name } is of category { $category }. Tha
 checks-category-other-why = For this use it is category { $categories }.
 checks-category-hands-why = For a hand cream it is category { $category }.
 checks-category-other-do = Copy the limit of the right category from its certificate.
-checks-annex-forbidden = { $name } may not be in what stays on the skin (EU, UK).
-checks-annex-forbidden-why = Annex { $annex } lists it for what is rinsed off alone.
-checks-annex-forbidden-do = Take another preservative. Or make it to be rinsed off.
+checks-annex-forbidden = { $rinsed ->
+    [no] { $name } may not be in it (EU, UK).
+   *[yes] { $name } may not be in what stays on the skin (EU, UK).
+}
+checks-annex-forbidden-why = { $annex ->
+    [II] Annex II forbids it in cosmetics: { $substance }.
+    [V] Annex V lists it for what is rinsed off alone: { $substance }.
+   *[other] Annex { $annex } lists it for nothing of this kind: { $substance }.
+}
+checks-annex-forbidden-do = { $annex ->
+    [V] Take another preservative. Or make it to be rinsed off.
+   *[other] Take one without it. Ask your supplier.
+}
 checks-annex-limit = { $name }: more than the { $limit } that Annex { $annex } allows (EU, UK).
 checks-annex-why = Each part is looked at by itself, and the fullest counts.
 checks-annex-by = { $share } of the part, counted as the annex counts it

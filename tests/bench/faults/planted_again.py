@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from faults.making import Edit, drop, more, named, put, thing, whole, without
+from faults.making import Edit, do, drop, insert, more, named, put, thing, whole, without
 from faults.planted import Fault
 
 AGAIN: list[Fault] = []
@@ -302,4 +302,33 @@ again(
     "lip_balm",
     put("melt", title="Screw the lid on and stand the jar in hot water"),
     found=("melt", "lid|closed|shut|seal|burst|pressure"),
+)
+again(
+    "oven_by_hand",
+    "Pressed pieces dried in the oven, written as a thing to do and not as a wait",
+    "spoils",
+    "bath_bombs",
+    insert("drying", do("oven", "Dry them in the oven at 80 °C for 20 min")),
+    found=("oven|fizz", "heat|warm|50"),
+)
+again(
+    "crayon_lips",
+    "A crayon for the colour of a lip balm",
+    "hurts",
+    "lip_balm",
+    more("crayon 2 g", "late", name="Crayon, red"),
+    found=("crayon", "skin|cosmetic|colou?r"),
+)
+again(
+    "lilial_rinsed",
+    "A fragrance with Lilial in what is rinsed off, sold in the EU",
+    "hurts",
+    "one_pour",
+    whole(sold_in=["eu"], use="wash"),
+    thing(
+        "soap_scent",
+        name="Lily oil",
+        fragrance={"allergens": [{"name": "Butylphenyl Methylpropional", "share": "5 %"}]},
+    ),
+    found=("lily|scent", "Annex II forbids"),
 )
