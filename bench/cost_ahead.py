@@ -53,11 +53,9 @@ def _rows(
     book = Book(shelf)
     needs, unjoined = needs_of(sheet, on, book)
     wrap = book.card_for(WRAP)
-    needs += [
-        {"card": wrap, "on": on, "count": each["count"]}
-        for each in wraps_of(sheet, shelf, book.names)
-        if wrap is not None
-    ]
+    if wrap is not None:
+        wraps = wraps_of(sheet, shelf, book.names)
+        needs += [{"card": wrap, "on": on, "count": each["count"]} for each in wraps]
     materials: list[CostRow] = []
     unpriced = _left_out([each["name"] for each in unjoined], sheet, wrap, settings)
     for need in needs:
