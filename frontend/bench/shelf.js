@@ -9,8 +9,8 @@
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
 import { SHELF_KINDS } from "./kinds.js";
-/** @import { Card, Entry, LotSaid, PaperDue, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
-/** @import { ShelfIngredient } from "../../bench/shapes/page" */
+/** @import { Card, Entry, LotSaid, Shelf, ShelfPaper, ShelfEntry, ShelfLot } from "../../bench/shapes/page" */
+/** @import { PaperDue, ShelfIngredient } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
 /** @import { Kinds } from "./entries.js" */
 
