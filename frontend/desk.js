@@ -161,9 +161,9 @@ export async function tellHistory({ studio }, { id, page }, { screen: asking }) 
 /** @param {Hands} hands @param {Detail<"changes-wanted">} two @param {Teller<"changes-wanted">} from */
 export async function tellChanges({ studio }, { id, from, to }, { screen: asking }) {
   try {
-    asking.compared(await studio.shelf.changes(id, from, to));
+    asking.compared(await studio.shelf.changes(id, from, to), { from, to });
   } catch (error) {
-    asking.compared({ says: answerOf(error) || say("page-app-versions-away") });
+    asking.compared({ says: answerOf(error) || say("page-app-versions-away") }, { from, to });
   }
 }
 

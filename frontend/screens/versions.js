@@ -2,12 +2,13 @@
 //
 //   screen.data = { id, recipe }     "history-wanted" { id, page }   screen.told({ versions, pages }) or told({ says })
 //   "version-taken" { id, version, as: "draft" | "copy" | "newest" }                screen.trouble("…")
-//   "changes-wanted" { id, from, to }      screen.compared({ changes }) or screen.compared({ says })
+//   "changes-wanted" { id, from, to }      screen.compared({ changes } or { says }, { from, to })
 //   "recipe-filed" { id, tags, archived }  screen.said("…")
 
 import { define, h, setText, show, tell } from "../parts/dom.js";
 import { askOnline } from "../parts/online.js";
 import { outcomeRows } from "../parts/outcome-rows.js";
+import { OwnDraft } from "../parts/own-draft.js";
 import { pageHead } from "../parts/page-head.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
@@ -23,7 +24,12 @@ export class VersionsScreen extends HTMLElement {
   #page = 0;
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
+  #tags = h("input", { type: "text", autocomplete: "off" });
+  #draft = new OwnDraft();
+  #isFiled = false; // by this page, and its news has not come yet
+  #filed = h("div", { class: "stack" });
   #filing = h("section", { class: "stack", "aria-label": say("page-versions-filing") });
+  #asked = ""; // which two were to be compared last
   #comparing = h("section", { class: "stack", "aria-label": say("page-versions-compare"), hidden: true });
   #told = h("div", { class: "versions", "aria-live": "polite" });
   #more = h(
@@ -37,7 +43,9 @@ export class VersionsScreen extends HTMLElement {
     const seen = `${recipe.version} ${recipe.tags} ${recipe.archived_at}`;
     if (this.#seen === seen) return;
     const isNews = Number.parseInt(this.#seen, 10) !== recipe.version;
+    const isFirst = this.#seen === "";
     [this.#id, this.#seen] = [id, seen];
+    if (isFirst) this.#openFiling(recipe);
     this.#file(recipe);
     if (!isNews) return;
     this.#compare(recipe.version);
@@ -79,8 +87,9 @@ export class VersionsScreen extends HTMLElement {
     show(this.#more, answer.page < answer.pages);
   }
 
-  /** @param {Changes | {says: string}} answer */
-  compared(answer) {
+  /** @param {Changes | {says: string}} answer @param {{from: number, to: number}} two */
+  compared(answer, { from, to }) {
+    if (this.#asked !== `${from} ${to}`) return; // it came late: others were chosen since
     const list = this.#comparing.lastElementChild;
     list?.replaceChildren(
       "says" in answer
@@ -95,6 +104,7 @@ export class VersionsScreen extends HTMLElement {
   said(text) {
     this.trouble("");
     setText(this.#said, text);
+    this.#isFiled = true;
   }
 
   /** @param {string} text */
@@ -105,16 +115,36 @@ export class VersionsScreen extends HTMLElement {
   }
 
   /** @param {RecipeRow} recipe */
+  #openFiling({ id, tags = [] }) {
+    this.#filing.append(
+      h("a", { class: "button quiet", href: `#/trials/${id}` }, say("page-trials-try")),
+      h(
+        "label",
+        { class: "field" },
+        h("span", {}, say("page-versions-tags")),
+        this.#tags,
+        this.#draft.own("tags", this.#tags, tags.join(", ")),
+      ),
+      this.#filed,
+    );
+  }
+
+  /** @param {RecipeRow} recipe */
   #file({ id, tags = [], archived_at: at }) {
-    const field = h("input", { type: "text", value: tags.join(", "), autocomplete: "off" });
+    this.#draft.news({ tags: tags.join(", ") });
+    if (this.#isFiled) this.#draft.saved();
+    this.#isFiled = false;
     const written = () =>
-      field.value
+      this.#tags.value
         .split(",")
         .map((tag) => tag.trim())
         .filter(Boolean)
         .slice(0, MOST_TAGS + 1); // one too many is the server's to refuse, in words
     /** @param {boolean} archived */
-    const file = (archived) => tell(this, "recipe-filed", { id, tags: written(), archived });
+    const file = (archived) => {
+      this.#draft.sent();
+      tell(this, "recipe-filed", { id, tags: written(), archived });
+    };
     const ways = [
       h(
         "button",
@@ -127,9 +157,7 @@ export class VersionsScreen extends HTMLElement {
         say(at ? "page-versions-take-back" : "page-versions-archive"),
       ),
     ];
-    this.#filing.replaceChildren(
-      h("a", { class: "button quiet", href: `#/trials/${id}` }, say("page-trials-try")),
-      h("label", { class: "field" }, h("span", {}, say("page-versions-tags")), field),
+    this.#filed.replaceChildren(
       h("div", { class: "r-order" }, ways),
       at ? h("p", { class: "soft small" }, say("page-versions-archived", { at: day(at) })) : "",
     );
@@ -149,13 +177,15 @@ export class VersionsScreen extends HTMLElement {
     const came = h("div", { class: "stack", "aria-live": "polite" });
     const ask = async () => {
       const [before, version] = [Number(from.select.value), Number(to.select.value)];
+      const asked = `${before} ${version}`;
+      this.#asked = asked;
       tell(this, "changes-wanted", { id: this.#id, from: before, to: version });
       if (before === version) return came.replaceChildren();
       const path = /** @type {const} */ (
         `/recipes/${this.#id}/versions/${version}/outcomes?before=${before}`
       );
       const told = await askOnline(this, "GET", path);
-      came.replaceChildren(...("says" in told ? [] : outcomeRows(told)));
+      if (this.#asked === asked) came.replaceChildren(...("says" in told ? [] : outcomeRows(told)));
     };
     this.#comparing.replaceChildren(
       h("a", { class: "button quiet", href: `#/figures/${this.#id}` }, say("page-title-figures")),

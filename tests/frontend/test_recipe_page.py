@@ -12,13 +12,13 @@ from typing import Any
 from urllib.request import Request, urlopen
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from bench import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds_by_day_and_night
-from tests.frontend.phones import HOUR, MINUTE, RECIPE, RECIPE_ID, call, comes_true
+from tests.frontend.phones import HOUR, MINUTE, RECIPE, RECIPE_ID, call, comes_true, eventually
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.make import uuid7
 from tests.servers import Server
@@ -683,6 +683,20 @@ def test_any_version_is_opened_made_and_put_back_and_any_two_compared(own_desk: 
     comparing.get_by_role("button").click()
     expect(comparing).to_contain_text("No difference.")
 
+    # An answer that comes late stands under no other question.
+    held: list[Route] = []
+    own_desk.route("**/changes*", lambda route: held.append(route))
+    for newest in ("3", "2"):
+        comparing.get_by_label("To").select_option(newest)
+        comparing.get_by_role("button").click()
+    eventually(own_desk, lambda: len(held) == 2)
+    for route in reversed(held):  # the first that was asked is answered last
+        with own_desk.expect_response(route.request.url):
+            route.continue_()
+    own_desk.unroute("**/changes*")
+    expect(comparing).to_contain_text("The second way")
+    expect(comparing).not_to_contain_text("Mango butter")
+
     second = screen.get_by_role("region", name="Version 2")
     second.get_by_role("link", name="Open or print").click()
     expect(own_desk.locator("card-screen")).to_contain_text("The second way")
@@ -714,6 +728,19 @@ def test_a_recipe_is_tagged_archived_and_brought_back_for_all_devices(own_desk: 
     expect(filing).to_contain_text("Archived on")
     (told,) = call(server, "GET", "recipes")["recipes"]
     assert told["tags"] == ["market", "winter"] and told["archived_at"]
+
+    # What is being written stands, whatever another device saves meanwhile.
+    filing.get_by_label("Tags").fill("market, summer")
+    filed = call(server, "GET", "recipes")["recipes"][0]
+    call(
+        server,
+        "PUT",
+        f"recipes/{RECIPE_ID}/filing",
+        {"tags": ["fair"], "archived": bool(filed["archived_at"])},
+    )
+    own_desk.evaluate("() => dispatchEvent(new Event('online'))")
+    expect(filing).to_contain_text("Saved elsewhere: fair")
+    expect(filing.get_by_label("Tags")).to_have_value("market, summer")
 
     filing.get_by_label("Tags").fill("a" * 41)
     filing.get_by_role("button", name="Take it out of the archive").click()
