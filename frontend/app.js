@@ -1035,7 +1035,9 @@ function begin(from, { recipe: chosen, size }) {
   accept(from, DISK, write, {
     once: "begin",
     done: (run) => {
-      location.hash = `#/bench/${run}`;
+      // What is asked before the first weighing is asked first: else nobody would see it.
+      const asked = [...(studio.settings.before ?? []), ...(studio.run(run ?? "")?.sheet.before ?? [])];
+      location.hash = `#/${asked.length ? "gather" : "bench"}/${run}`;
       draw();
     },
   });

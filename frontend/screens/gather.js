@@ -25,7 +25,7 @@ import { say, sayAll } from "../words.js";
 
 const NAMED = 4; // of what is not ticked; the record names all of it
 /** @type {readonly ThingKind[]} */
-const KINDS = ["start", "protection", "scale", "vessel", "mould", "heater", "tool"];
+const KINDS = ["protection", "scale", "vessel", "mould", "heater", "tool"];
 const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with something open: asked once a batch
 
 /**
@@ -92,8 +92,15 @@ export class GatherScreen extends HTMLElement {
     const { ingredients, things, cautions } = this.#needs;
     const open = this.#still().length;
     const had = focused()?.dataset.tick;
+    /** @param {string} kind */
+    const ofKind = (kind) =>
+      this.#things(
+        say("page-gather-kind", { kind }),
+        things.filter((each) => each.kind === kind),
+      );
     this.#list.replaceChildren(
       ...those([
+        ofKind("start"),
         section(
           say("page-gather-kind", { kind: "ingredients" }),
           ingredients.map((need) => this.#ingredient(need, shelf)),
@@ -105,12 +112,7 @@ export class GatherScreen extends HTMLElement {
               cautions.map((caution) => h("li", {}, caution)),
             )
           : null,
-        ...KINDS.map((kind) =>
-          this.#things(
-            say("page-gather-kind", { kind }),
-            things.filter((each) => each.kind === kind),
-          ),
-        ),
+        ...KINDS.map(ofKind),
       ]),
     );
     if (had) find(this.#list, `[data-tick="${CSS.escape(had)}"]`)?.focus();

@@ -182,3 +182,22 @@ def test_a_gram_that_one_batch_has_set_aside_is_not_promised_to_another(phone: P
 
     expect(need(phone, "Hard butter")).to_contain_text("200 g left; 150 g set aside for another batch")
     expect(need(phone, "Hard butter")).to_contain_text("100 g missing")
+
+
+def test_what_is_asked_before_the_first_weighing_is_asked_first(
+    page: Page, server: Server, faultless: None
+) -> None:
+    """Who begins comes to it, though gathering was not asked for; it stands before what goes in."""
+    call(server, "PUT", "settings", {"batch_number": "{mark}{n}", "before": ["cleaned"]})
+    page.set_viewport_size(SIZES[1])
+    open_page(page, server)
+    go(page, "#/studio")
+    expect(page.get_by_label("Bench, tools and vessels are clean")).to_be_checked()
+
+    go(page, "#/")
+    page.locator("a.recipe").click()
+    page.get_by_role("button", name="Begin").click()
+
+    first = page.locator("gather-screen section").first
+    expect(first).to_contain_text("Before the first weighing")
+    expect(first.get_by_role("checkbox", name="Bench, tools and vessels are clean")).to_be_visible()
