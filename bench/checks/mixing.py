@@ -37,7 +37,8 @@ OVEN = re.compile(
     re.IGNORECASE,
 )
 LID_SHUT = re.compile(
-    r"lid (?:is )?(?:screwed|shut|closed|clamped|tight|sealed)|(?:screw|clamp|close|shut|seal)\w* (?:the |its )?lid|sealed"
+    r"lid (?:is |on )?(?:screwed|shut|closed|clamped|tight|sealed)|(?:screw|clamp|close|shut|seal)\w* (?:the |its )?lid|sealed"
+    r"|(?:closed|capped|corked) (?:\w+ )?(?:jar|bottle|tin|pot)|geschlossene\w* (?:glas|flasche|dose|gefäß)|zugeschraubt|bocal fermé|tarro cerrado"
     r"|deckel (?:fest|zu|drauf|geschlossen)|verschlossen|couvercle (?:fermé|vissé)|tapa cerrada|coperchio chiuso",
     re.IGNORECASE,
 )

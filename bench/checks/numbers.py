@@ -58,6 +58,7 @@ FAMILIES = (
     "iron-oxides",
     "ultramarines",
     "hydrosol",
+    "kaolin",
     "water",
 )
 

@@ -147,22 +147,23 @@ def annexes(subject: Subject) -> Iterator[Finding]:
     for key in subject.all_used:
         for limit in limits():
             held = _held(subject, key, limit)
-            if held and subject.may_be_sold_in(*limit["markets"]):
+            if held is not None and subject.may_be_sold_in(*limit["markets"]):
                 yield from _over(subject, key, limit, held)
 
 
-def _held(subject: Subject, key: str, limit: AnnexLimit) -> Fraction:
-    """At least so much of an ingredient is what the annex limits: of a blend of n names, the first is an n-th or more."""
+def _held(subject: Subject, key: str, limit: AnnexLimit) -> Fraction | None:
+    """At least so much of an ingredient is what the annex limits: of a blend of n names, the first is an n-th or more,
+    and of another nobody knows. None: it is not in it."""
     found, ingredient = subject.substance(key), subject.recipe["ingredients"][key]
     if found and found["id"] in limit["substances"]:
         return _strength(ingredient)
     names = names_in(ingredient["inci"])
-    held = _in_scent(ingredient, limit)
+    held = _in_scent(ingredient, limit) or None
     for place, (name, ppm) in enumerate(names):
         of_it = recognised(name)
         if of_it and of_it["id"] in limit["substances"]:
             least = Fraction(1, len(names)) if place == 0 else Fraction(0)
-            held += least if ppm is None else Fraction(ppm, PPM)
+            held = (held or Fraction(0)) + (least if ppm is None else Fraction(ppm, PPM))
     return held
 
 

@@ -339,7 +339,7 @@ checks-scent-floats = Nichts mischt den Duft mit dem Badewasser: { $names }.
 checks-scent-floats-why = Er schwimmt und kommt unverdünnt an die Haut. Das kann reizen oder verätzen.
 checks-scent-floats-do = Lösungsvermittler zugeben. Salz, Milch und Alkohol sind keiner.
 checks-sealed-glass = Glas zerspringt in Splitter.
-checks-trait-candle-colour = { $name } ist für Wachs gemacht, nicht für Haut.
+checks-trait-candle-colour = { $name } ist für Kerzen oder Stifte gemacht, nicht für Haut.
 checks-why-trait-candle-colour = Für Haut hat es niemand geprüft, und keine Liste erlaubt es in Kosmetik.
 checks-do-trait-candle-colour = Eine Farbe nehmen, deren Papiere Kosmetik und diesen Zweck nennen.
 

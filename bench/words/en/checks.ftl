@@ -342,7 +342,7 @@ checks-scent-floats = Nothing lets the scent mix with the bath water: { $names }
 checks-scent-floats-why = It floats, and reaches the skin neat. That can irritate, or burn.
 checks-scent-floats-do = Add a solubiliser. Salt, milk or alcohol is none.
 checks-sealed-glass = Glass bursts into splinters.
-checks-trait-candle-colour = { $name } is made for wax, not for skin.
+checks-trait-candle-colour = { $name } is made for candles or crayons, not for skin.
 checks-why-trait-candle-colour = Nobody looked at it for skin, and no list allows it in cosmetics.
 checks-do-trait-candle-colour = Use a colour whose papers say cosmetics and this use.
 

@@ -332,3 +332,28 @@ again(
     ),
     found=("lily|scent", "Annex II forbids"),
 )
+again(
+    "lye_in_flakes",
+    "Lye in flakes, by its French name",
+    "hurts",
+    "one_pour",
+    more("soude 20 g", "colour", name="Soude en paillettes"),
+    found=("soude|lye", "lye|outside"),
+)
+again(
+    "blend_left_on",
+    "A preservative left on, whose INCI list names methylisothiazolinone second",
+    "hurts",
+    "body_lotion",
+    whole(sold_in=["uk"], use="left_on"),
+    keeps("Preservative blend", "Methylchloroisothiazolinone, Methylisothiazolinone"),
+    found=("preserv|blend", "Annex V|rinsed"),
+)
+again(
+    "closed_jar_bath",
+    "A balm melted in a closed jar",
+    "hurts",
+    "lip_balm",
+    put("melt", title="Melt in the closed mason jar, lid on tight"),
+    found=("melt", "lid|closed|shut|burst|pressure"),
+)
