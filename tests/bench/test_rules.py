@@ -432,6 +432,9 @@ def test_a_rule_fires_where_it_should_and_is_silent_where_it_should(rule):
 @pytest.mark.parametrize(
     ("rule", "document"),
     [
+        ("one-twice", of("White clay", "Pink clay")),
+        ("trait-microplastic", of("Glitter, cellulose")),
+        ("trait-microplastic", of("Savon en paillettes")),  # French for flakes and for glitter
         (
             "sour",
             of("Baking powder", "Citric acid"),
