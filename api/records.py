@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from datetime import date
+from datetime import UTC, date, datetime
 from functools import lru_cache
 from typing import NamedTuple, NotRequired, TypedDict
 from uuid import UUID
@@ -15,6 +15,7 @@ import bench
 from api import generation, projections, shelf
 from api.answers import LabelSaid, SettingsSaid
 from api.batches import batches_in
+from api.clock import now_ms
 from api.duties import marks_in
 from api.errors import not_found
 from api.recipes import current_version, version_or_404
@@ -200,7 +201,7 @@ def _label_options(
         "meant_for": asked.get("meant_for"),
         "origin": asked.get("origin"),
         "leaflet": asked.get("leaflet"),
-        "today": today.isoformat() if (today := asked.get("today")) else None,
+        "today": (asked.get("today") or datetime.fromtimestamp(now_ms() / 1000, UTC).date()).isoformat(),
     }
     width, height = sides_of(said, asked)
     if width and height:

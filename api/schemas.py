@@ -704,7 +704,11 @@ class LabelQuery(Strict):
     leaflet = fields.Boolean(
         metadata={"description": "List and cautions stand on a leaflet, in the EU and the UK"}
     )
-    today = fields.Date(metadata={"description": "The day against which best before is looked at"})
+    today = fields.Date(
+        metadata={
+            "description": "The day against which best before is looked at; the server's, in UTC, where it is not said"
+        }
+    )
 
 
 SHEET_NAME = validate.Length(1, 60)

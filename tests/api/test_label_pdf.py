@@ -36,6 +36,15 @@ def batch(studio: Studio) -> str:
     return run
 
 
+def test_a_best_before_is_held_against_today_though_nobody_says_the_day(studio: Studio, batch: str) -> None:
+    def warned(asked: str) -> bool:
+        told = studio.get(f"/runs/{batch}/label?market=eu&{asked}").json
+        return any("date is past" in each["says"] for each in told["warnings"])
+
+    assert warned("best_before=2020-01-31") and not warned("best_before=2099-01-31")
+    assert not warned("best_before=2020-01-31&today=2020-01-31")
+
+
 def pages_of(answer: Any) -> list[Any]:
     assert (answer.status_code, answer.mimetype) == (200, "application/pdf"), answer.text
     return list(pdfplumber.open(io.BytesIO(answer.data)).pages)
