@@ -145,7 +145,15 @@ def precautions(listing: Listing) -> list[Sourced]:
         told.append(
             {"says": say("label-law-peroxide", market=market), "source": say("label-source-peroxide")}
         )
+    if market == "eu" and _frees_formaldehyde(listing):
+        told.append({"says": say("label-law-formaldehyde"), "source": say("label-source-formaldehyde")})
     return told
+
+
+def _frees_formaldehyde(listing: Listing) -> bool:
+    """Whether so much of a releaser is in it that over 0.001 % could be freed: no more than the releaser's own weight."""
+    held = sum(each for key, each in listing.weights.items() if _is(listing, key, "formaldehyde"))
+    return held * 100_000 > listing.total
 
 
 def _foaming(listing: Listing) -> list[str]:
@@ -153,7 +161,9 @@ def _foaming(listing: Listing) -> list[str]:
     return [key for key in listing.weights if _is(listing, key, "foams")]
 
 
-def _is(listing: Listing, key: str, what: Literal["foams", "peroxide", "unlisted", "which"]) -> bool:
+def _is(
+    listing: Listing, key: str, what: Literal["foams", "formaldehyde", "peroxide", "unlisted", "which"]
+) -> bool:
     """Whether the table says so of a name."""
     return key in listing.known and listing.known[key].get(what, False)
 
@@ -209,6 +219,8 @@ def _warn_europe(listing: Listing) -> None:
             say("label-not-asked-allergens", names=say_all(list(listing.newer))),
             say("label-source-former-allergens"),
         )
+    if market == "uk" and _frees_formaldehyde(listing):
+        listing.warn(say("label-formaldehyde"), say("label-source-formaldehyde-uk"))
     untold = [
         about["name"]
         for about in (listing.recipe["ingredients"][key] for key in listing.used)

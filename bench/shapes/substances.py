@@ -21,6 +21,7 @@ Trait = Literal[
     "candle_colour",
     "acid_frees_sulfide",
     "frees_peroxide",  # in water
+    "frees_formaldehyde",  # so it preserves
     "gives_gas",  # by itself, at room temperature
     "strong_acid",
     "needs_acid",  # it keeps a piece only below about pH 6

@@ -24,6 +24,7 @@ class OnLabel(TypedDict):
     which: NotRequired[bool]  # several Colour Index numbers bear this name
     foams: NotRequired[bool]
     peroxide: NotRequired[bool]
+    formaldehyde: NotRequired[bool]  # frees it
     eye: NotRequired[int]  # category of harm to the eye by its classification
     skin: NotRequired[int]  # the same of the skin
 
@@ -65,6 +66,8 @@ def _row(each: Substance, is_colour: bool) -> OnLabel:
         row["foams"] = True
     if "frees_peroxide" in each.get("traits", []):
         row["peroxide"] = True
+    if "frees_formaldehyde" in each.get("traits", []):
+        row["formaldehyde"] = True
     hazards = each.get("hazards", [])
     if {"H314", "H318", "H319"} & set(hazards):
         row["eye"] = 2 if "H319" in hazards else 1

@@ -540,6 +540,16 @@ def test_what_fizzes_is_for_the_bath_unless_the_maker_says_otherwise():
     assert not says(labelled("eu", *fizz, oil, options={"use": "air"}), "slippery", "precautions")
 
 
+@pytest.mark.parametrize("market", ["us", "eu", "uk"])
+def test_what_frees_formaldehyde_bears_the_eu_s_words_and_a_uk_label_is_asked_about(market):
+    """Regulation (EU) 2022/1194, above 0.001 % (second-hand); the older 0.05 % of Great Britain is from memory."""
+    much, least = (labelled(market, (100_000 - mg, "Glycerin"), (mg, "DMDM Hydantoin")) for mg in (400, 1))
+
+    assert says(much, "releases formaldehyde", "precautions") is (market == "eu")
+    assert says(much, "contains formaldehyde", "warnings") is (market == "uk")
+    assert not says(least, "formaldehyde", "precautions") and not says(least, "formaldehyde", "warnings")
+
+
 @pytest.mark.parametrize(("market", "stands"), [("us", False), ("eu", True), ("uk", True)])
 def test_what_frees_hydrogen_peroxide_bears_the_words_of_annex_iii(market, stands):
     """Regulation (EU) 2019/831, Annex III 12; that percarbonate counts is inferred."""

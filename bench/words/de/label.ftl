@@ -21,6 +21,7 @@ label-law-foam = Caution—Use only as directed. Excessive use or prolonged expo
     [children] Keep out of reach of children except under adult supervision.
    *[all] Keep out of reach of children.
 }
+label-law-formaldehyde = releases formaldehyde
 label-law-peroxide = { $market ->
     [uk] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
    *[eu] Enthält Wasserstoffperoxid. Kontakt mit den Augen vermeiden. Bei Kontakt sofort Augen ausspülen.
@@ -43,6 +44,7 @@ label-allergens-untold = Keine Allergene angegeben: { $names }. Den Lieferanten 
 label-not-asked-allergens = Nicht auf der älteren britischen Liste, darum nicht genannt: { $names }.
 label-air = Was nur die Luft beduftet, ist keine Kosmetik. Es gilt das Recht für Gemische (CLP) mit seinem Etikett.
 label-eye-mixture = { $share } davon zählen als augenreizend. Ab 10 % ist das Gemisch Eye Irrit. 2.
+label-formaldehyde = Über 0,05 % freiem Formaldehyd steht auf einem britischen Etikett „contains formaldehyde“. Das Konservierungsmittel setzt welches frei: beim Lieferanten fragen.
 label-past = Die Mindesthaltbarkeit ist vorbei. Ein späteres Datum nehmen oder nicht verkaufen.
 label-beyond-lots = Die Mindesthaltbarkeit liegt nach der ersten seiner Lieferungen: { $day }.
 label-opened-idle = Der offene Tiegel entfällt: was sofort verbraucht wird, ist nie offen.
@@ -123,6 +125,8 @@ label-source-colours = 21 CFR 701.3, 73 und 74, Ausgabe 2015
 label-source-english = 21 CFR 701.2(b) und 701.3(c), Ausgabe 2015
 label-source-uk = Verordnung (EG) Nr. 1223/2009, britische Fassung, Art. 19 Abs. 1 Buchst. { $point }, aus zweiter Hand
 label-source-northern-ireland = GOV.UK, Leitfaden vom Mai 2023
+label-source-formaldehyde = Verordnung (EU) 2022/1194, über 0,001 % im Ganzen; aus zweiter Hand
+label-source-formaldehyde-uk = Anhang V der Verordnung (EG) Nr. 1223/2009, britische Fassung, aus dem Gedächtnis
 label-source-peroxide = Verordnung (EU) 2019/831, Anhang III 12; dass Percarbonat zählt, ist geschlossen
 label-source-former-allergens = Anhang III vor Verordnung (EU) 2023/1545, aus dem Gedächtnis
 label-source-air = was Kosmetik ist, aus dem Gedächtnis

@@ -21,6 +21,7 @@ label-law-foam = Caution—Use only as directed. Excessive use or prolonged expo
     [children] Keep out of reach of children except under adult supervision.
    *[all] Keep out of reach of children.
 }
+label-law-formaldehyde = releases formaldehyde
 label-law-peroxide = { $market ->
     [uk] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
    *[eu] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
@@ -43,6 +44,7 @@ label-allergens-untold = No allergens are known for { $names }. Ask the supplier
 label-not-asked-allergens = Not on the older UK list, so not named: { $names }.
 label-air = What only scents the air is no cosmetic. There the law on mixtures rules (CLP), and its label.
 label-eye-mixture = { $share } of it counts as eye irritant. From 10 % the mixture is Eye Irrit. 2.
+label-formaldehyde = Above 0.05 % free formaldehyde a UK label says “contains formaldehyde”. Its preservative frees some: ask the supplier.
 label-past = The best before date is past. Take a later one, or do not sell it.
 label-beyond-lots = The best before date is later than the earliest of its lots: { $day }.
 label-opened-idle = The open jar is left out: what is used up at once is never open.
@@ -123,6 +125,8 @@ label-source-colours = 21 CFR 701.3, 73 and 74, edition of 2015
 label-source-english = 21 CFR 701.2(b) and 701.3(c), edition of 2015
 label-source-uk = Regulation (EC) 1223/2009 as kept in Great Britain, Art. 19(1)({ $point }), read second-hand
 label-source-northern-ireland = GOV.UK guidance of May 2023
+label-source-formaldehyde = Regulation (EU) 2022/1194, above 0.001 % in all; read second-hand
+label-source-formaldehyde-uk = Annex V of Regulation (EC) 1223/2009 as kept in Great Britain, from memory
 label-source-peroxide = Regulation (EU) 2019/831, Annex III 12; that percarbonate counts is inferred
 label-source-former-allergens = Annex III before Regulation (EU) 2023/1545, from memory
 label-source-air = what a cosmetic is, from memory
