@@ -3,7 +3,7 @@
 A browser that opens the page asks for index.html, one module and one style sheet, instead of a hundred
 files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
 `app.js` what it needs of that, so that each module is there once. What is for the desk with a connection
-(frontend/connected.js) comes as `online.js`, of which the worker keeps nothing. All say the version of all modules, and
+(frontend/connected.js) comes as `online.js` and style/online.css, of which the worker keeps nothing. All say the version of all modules, and
 a piece of another version than the page's refuses to run. A style sheet comes with those that it imports. The worker (frontend/sw.js) is told the names of all pieces, and a
 version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py);
 what is the same whenever it is said stands where it is said.
@@ -26,7 +26,8 @@ from bench import words
 INDEX, APP, REST, ONLINE = "index.html", "app.js", "rest.js", "online.js"
 # What only this module asks for is for the desk with a connection.
 CONNECTED = "connected.js"
-STYLES = ("style/first.css", "style/later.css")
+ONLINE_STYLE = "style/online.css"
+STYLES = ("style/first.css", "style/later.css", ONLINE_STYLE)
 # The browser itself sees to the newest worker; it is not part of the copy it keeps.
 WORKER = "sw.js"
 # What is made of several files, or of what is known of all of them.
@@ -84,6 +85,7 @@ class Pieces:
             *self.later,
             *self.online,
             *(file for sheet in STYLES for file in self.styles_of(sheet)),
+            ONLINE_STYLE,
             WORKER,
         }
         whole = (file for file in files if file not in joined and not file.endswith(OF_THE_SYSTEM))

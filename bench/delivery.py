@@ -228,6 +228,8 @@ def _cells(columns: list[DeliveryField], heads: list[str], row: list[str]) -> Ce
         read = cells_of_line(cells["name"])
         if "amount" in read and read.get("name"):
             cells |= {"amount": read["amount"], "name": read["name"]}
+    if "amount" not in cells and re.search(r"\d.*[^\W\d_]", cells.get("packs", "")):
+        cells["amount"] = cells.pop("packs")  # "2 x 25 g", "100 pcs": how many, and of what
     return cast(Cells, cells)
 
 

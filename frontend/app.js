@@ -78,6 +78,8 @@ let led = { run: "", state: null, lead: null }; // what the plan was last found 
 let looking = 0;
 /** @type {Promise<unknown> | null} */
 let styles = null; // of the pages that are opened later, on their way or here
+/** @type {Promise<unknown> | null} */
+let onlineStyles = null; // of those that need the server
 /** @type {Seeker | null} */
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 /** @type {readonly Coming[]} */
@@ -245,7 +247,7 @@ const SCREENS = {
       ...shelfNow(),
       asked: id,
       propose: (/** @type {string} */ name) => studio.shelf.proposed(name),
-      currency: studio.settings.currency,
+      currency: currency(),
       sheets: studio.settings.label?.sheets,
       isMaker: studio.isMaker,
       newId: () => studio.newId(),
@@ -337,7 +339,7 @@ const SCREENS = {
     tag: "delivery-screen",
     data: (id) => ({
       today: studio.today(),
-      currency: studio.settings.currency ?? "",
+      currency: currency(),
       newId: () => studio.newId(),
       entries: studio.shelfEntries,
       came: id ? id.split(",") : [],
@@ -381,6 +383,14 @@ const shelfNow = () => ({
   runs: studio.runs,
   today: studio.today(),
 });
+
+/** The maker's own, else what the first lot with a price was paid in; as the server has it for costs. */
+const currency = () =>
+  studio.settings.currency ??
+  studio.shelfEntries
+    .map(({ body }) => /** @type {{price?: {currency: string}}} */ (body).price?.currency)
+    .find(Boolean) ??
+  "";
 
 /** What the duties of selling are asked with. @returns {DutiesNow} */
 function dutiesNow() {
@@ -618,12 +628,12 @@ const LATER = {
   shelf: () => dressed(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
   pieces: () => dressed(import("./screens/pieces.js")).then((module) => module.registerPiecesScreen()),
   day: () => dressed(import("./screens/day.js")).then((module) => module.registerDayScreen()),
-  audit: () => dressed(connected().then((all) => all.audit())),
-  bring: () => dressed(connected().then((all) => all.bring())),
-  delivery: () => dressed(connected().then((all) => all.delivery())),
-  buying: () => dressed(connected().then((all) => all.buying())),
-  figures: () => dressed(connected().then((all) => all.figures())),
-  recall: () => dressed(connected().then((all) => all.recall())),
+  audit: () => online((all) => all.audit()),
+  bring: () => online((all) => all.bring()),
+  delivery: () => online((all) => all.delivery()),
+  buying: () => online((all) => all.buying()),
+  figures: () => online((all) => all.figures()),
+  recall: () => online((all) => all.recall()),
   card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
   recipe: () => dressed(import("./screens/recipe-edit.js")).then((module) => module.registerRecipeScreen()),
@@ -639,9 +649,9 @@ const LATER = {
       },
     ),
   studio: () => dressed(import("./screens/studio.js")).then((module) => module.registerStudioScreen()),
-  versions: () => dressed(connected().then((all) => all.versions())),
-  trials: () => dressed(connected().then((all) => all.trials())),
-  week: () => dressed(connected().then((all) => all.week())),
+  versions: () => online((all) => all.versions()),
+  trials: () => online((all) => all.trials()),
+  week: () => online((all) => all.week()),
 };
 
 /**
@@ -659,11 +669,26 @@ async function dressed(module) {
   return module;
 }
 
-/** @param {string} href */
+/**
+ * A page that needs the server, once its own styles are here too: nothing of it is kept for offline.
+ * @template M @param {(all: Awaited<ReturnType<typeof connected>>) => Promise<M>} ask
+ */
+async function online(ask) {
+  const module = await dressed(connected().then(ask));
+  if (!(await (onlineStyles ??= styled("style/online.css")))) onlineStyles = null; // asked for again with the next page
+  return module;
+}
+
+/** @param {string} href @returns {Promise<boolean>} whether it came */
 const styled = (href) =>
-  new Promise((resolve) =>
-    document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })),
-  );
+  new Promise((resolve) => {
+    const link = h("link", { rel: "stylesheet", href, onload: () => resolve(true) });
+    link.onerror = () => {
+      link.remove();
+      resolve(false);
+    };
+    document.head.append(link);
+  });
 
 /**
  * What is reckoned from finished batches too, and what is of one batch, which may be finished.

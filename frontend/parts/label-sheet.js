@@ -12,6 +12,7 @@ import { openDialog } from "./dialog.js";
 import { h, setText, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
 import { drawPlate } from "./label-plate.js";
+import { back } from "./sheets.js";
 import { say } from "../words.js";
 /** @import { LabelSheet, Paper, PlateLine } from "../../bench/shapes/page" */
 
@@ -151,11 +152,7 @@ export function askStickers({ name, lots, own }) {
       go,
       pdf,
       h("p", { class: "soft small" }, say("page-label-code-says")),
-      h(
-        "button",
-        { type: "button", class: "quiet knuckle", onclick: () => dialog.close() },
-        say("page-common-back"),
-      ),
+      back(),
     ),
   );
   const closed = openDialog(dialog);

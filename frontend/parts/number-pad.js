@@ -15,6 +15,7 @@ import { first, h, setText, show } from "./dom.js";
 import { placesOn, toDivision, uozToMg } from "../bench/whole.js";
 import { mark } from "./marks.js";
 import { exactly } from "./words.js";
+import { back } from "./sheets.js";
 import { point, say } from "../words.js";
 
 /** @import { Division } from "../bench/whole.js" */
@@ -64,20 +65,7 @@ export function openPad({
     h(
       "div",
       { class: "pad-room" },
-      h(
-        "form",
-        { method: "dialog" },
-        h("h2", {}, title),
-        shown,
-        off,
-        keys,
-        strong,
-        h(
-          "button",
-          { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") },
-          say("page-common-back"),
-        ),
-      ),
+      h("form", { method: "dialog" }, h("h2", {}, title), shown, off, keys, strong, back()),
     ),
   );
 

@@ -5,6 +5,7 @@
 
 import { openDialog } from "./dialog.js";
 import { h, setText } from "./dom.js";
+import { back } from "./sheets.js";
 import { say } from "../words.js";
 
 const LOOK_EVERY_MS = 150;
@@ -26,18 +27,7 @@ export async function scanCode({ title }) {
   const dialog = h(
     "dialog",
     { "aria-label": title },
-    h(
-      "form",
-      { method: "dialog", class: "stack" },
-      h("h2", {}, title),
-      video,
-      said,
-      h(
-        "button",
-        { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") },
-        say("page-common-back"),
-      ),
-    ),
+    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, back()),
   );
   const closed = openDialog(dialog).then((found) => found || null);
   /** @type {MediaStream | null} */

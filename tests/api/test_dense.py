@@ -209,7 +209,7 @@ def test_a_module_that_cannot_be_read_is_sent_as_it_is(tmp_path: Path) -> None:
     from api.page import files_as_they_are, pieces_of
 
     (tmp_path / "style").mkdir()
-    for sheet in ("first", "later"):
+    for sheet in ("first", "later", "online"):
         (tmp_path / f"style/{sheet}.css").touch()
     (tmp_path / "app.js").write_text("let here = = 1;\n", "utf-8")
     pieces = pieces_of(tmp_path, files_as_they_are(tmp_path))

@@ -57,6 +57,7 @@ CITRIC = ("citric", 1_000_000, "A-7", "2028-03-31", "12.50 EUR")
 TABLES = {
     "semicolons, German": "Artikel;Menge;Charge;MHD;Preis\nE 330;1 kg;A-7;31.03.2028;12,50 €",
     "tabs, French": "Désignation\tPoids\tN° de lot\tDDM\tPrix TTC\ncitric acid\t1000 g\tA-7\t31/03/2028\t12,50 EUR",
+    "what is ordered holds the amount": "Item;Qty;Lot;Best before;Price\nE 330;2 x 500 g;A-7;03/2028;12.50",
     "commas, quoted": 'Item,Size,Lot No,Best before,Price\n"Citric acid","1,0 kg",A-7,2028-03-31,12.50',
     "bars": "| Name | Amount | Lot | Expiry date | Total |\n|---|---|---|---|---|\n| Citric acid | 2 x 500 g | A-7 | 03/2028 | €12.50 |",
     "unit in its head, Spanish": "Producto;Peso (kg);Lote;Caducidad;Importe\nE 330;1;A-7;31.3.28;12,50",

@@ -93,7 +93,8 @@ BROKEN = f"""() => {{
 TELL_NOTHING = """() => {
     const { dispatchEvent } = EventTarget.prototype;
     EventTarget.prototype.dispatchEvent = function (event) {
-        const isTold = window.isQuiet && event instanceof CustomEvent && this.parentElement?.id === "page";
+        const isOfScreen = this.parentElement?.id === "page" || !this.isConnected; // or of one that has just gone
+        const isTold = window.isQuiet && event instanceof CustomEvent && isOfScreen;
         return isTold || dispatchEvent.call(this, event);
     };
     window.print = () => {};
@@ -214,6 +215,7 @@ def makers_words(server: Server) -> re.Pattern[str]:
     for file in (ROOT / "demo").rglob("*.json"):
         told |= set(strings_in(json.loads(file.read_text("utf-8"))))
     told |= {words.language(tag).messages["language-name"]({}) for tag in words.languages()}
+    told |= {each.split(",")[0] for each in told}  # an undo says the short of a name
     written = {" ".join(each.split()) for each in told if re.search(r"[^\W\d_]{2}", each)}
     longest = "|".join(map(re.escape, sorted(written, key=len, reverse=True)))
     return re.compile(rf"(?<!\w)(?:{longest})(?!\w)", re.IGNORECASE)

@@ -86,6 +86,10 @@ def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_what_cannot_be_read
     expect(row(phone, "Shea butter")).to_contain_text("12.50 EUR")
     phone.reload()
     expect(row(phone, "Shea butter")).to_contain_text("best before 31 Mar 2099")
+    phone.get_by_role("button", name="Receive a lot", exact=True).click()
+    expect(phone.get_by_label("Currency")).to_have_value(
+        "EUR"
+    )  # as the last was paid in; nobody is asked again
 
 
 def test_correcting_and_writing_off_change_what_is_left_and_what_does_not_fit_or_is_past_is_said(
