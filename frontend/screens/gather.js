@@ -145,7 +145,7 @@ export class GatherScreen extends HTMLElement {
               h(
                 "button",
                 { type: "button", class: "quiet knuckle", onclick: all },
-                say("page-gather-tick-all", { count: still.length }),
+                say("page-gather-tick-all", { kind: still[0].kind, count: still.length }),
               ),
             )
           : null,

@@ -10,7 +10,10 @@ page-gather-kind = { $kind ->
     [heater] Wärmequellen
    *[tool] Werkzeug
 }
-page-gather-tick-all = Alle { $count } sind da
+page-gather-tick-all = { $kind ->
+    [start] Alle { $count } erledigt
+   *[other] Alle { $count } sind da
+}
 page-gather-all-here = Alles da: zum Arbeitstisch
 page-gather-start-without = { $count ->
     [one] Anfangen, { $count } Sache fehlt

@@ -10,7 +10,10 @@ page-gather-kind = { $kind ->
     [heater] Heat
    *[tool] Tools
 }
-page-gather-tick-all = All { $count } are here
+page-gather-tick-all = { $kind ->
+    [start] All { $count } done
+   *[other] All { $count } are here
+}
 page-gather-all-here = All here: to the bench
 page-gather-start-without = { $count ->
     [one] Start without { $count } item
