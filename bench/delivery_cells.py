@@ -97,6 +97,8 @@ def read_much(cells: Cells, measures: Measures | None, card: Card | None) -> Muc
     try:
         amount = read_amount(each, measures)
     except AmountError as fault:
+        if measures is None and _is_read_in_us(each):
+            raise Doubt(say("delivery-whose-measure", written=written[:40])) from fault
         ways = two_ways(each)
         raise Doubt(fault.says, [_times(packs, way, cells) for way in ways or ()]) from fault
     if amount.kind == "counted" and amount.unit == "pieces":
@@ -109,6 +111,15 @@ def read_much(cells: Cells, measures: Measures | None, card: Card | None) -> Muc
     if amount.kind == "volume":
         return _mass(amount.value * packs * _density(card, written) / 1000)  # nL at g/ml is µg
     raise Doubt(say("delivery-no-mass", written=written[:40]))
+
+
+def _is_read_in_us(written: str) -> bool:
+    """Whether all that is not known of an amount is whose fluid ounces or spoons they are."""
+    try:
+        read_amount(written, "us")
+    except AmountError:
+        return False
+    return True
 
 
 def _mass(mg: Fraction) -> Much:

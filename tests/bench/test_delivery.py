@@ -117,6 +117,8 @@ def test_a_volume_is_a_mass_by_the_cards_density_and_asked_for_where_it_has_none
     assert found[1]["questions"][0]["field"] == "amount"
     # A US fluid ounce is 29.573 529 562 5 mL (NIST Handbook 44, App. C).
     assert found[2]["mg"] == round(Fraction("29.5735295625") * 16 * 920)
+    (asked,) = read("Name;Volume;Lot\nAlmond oil;16 fl oz;C")["rows"][0]["questions"]
+    assert asked["says"] == "“16 fl oz” differs between places. Say above whose it is: US, or Imperial."
 
 
 DAYS = {

@@ -273,6 +273,19 @@ def test_one_word_for_one_thing_in_german(said: str) -> None:
     assert {key for key, told in texts.items() if others.search(" ".join(told))} == set()
 
 
+def test_what_came_and_what_is_made_have_two_words_in_german_too() -> None:
+    """A lot is a Lieferung, and its number a Losnummer; a batch alone is a Charge."""
+    german = words.language("de")
+    of_lots = {
+        key
+        for key in ENGLISH.keys()
+        if re.search(r"\blots?\b", told := " ".join(texts_of(ENGLISH.pattern(key))), re.IGNORECASE)
+        and not re.search(r"\bbatch", told, re.IGNORECASE)
+    }
+    assert len(of_lots) > 50
+    assert {key for key in of_lots if "Charge" in " ".join(texts_of(german.pattern(key)))} == set()
+
+
 NAME = "Maize starch"
 NAMES = frozenset({"name", "vessel", "scale", "heater", "part"})  # as their makers wrote them, with a capital
 

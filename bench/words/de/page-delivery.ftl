@@ -3,7 +3,7 @@
 page-delivery-lead = Nichts steht im Regal, bevor du jede Zeile gesehen hast.
 page-delivery-file = Die Liste als Datei: CSV oder Text
 page-delivery-text = Liste des Lieferanten
-page-delivery-text-hint = oder einfügen: eine Tabelle, oder eine Charge je Zeile
+page-delivery-text-hint = oder einfügen: eine Tabelle, oder eine Lieferung je Zeile
 page-delivery-empty = Hier ist noch nichts. Wähl eine Datei, oder füge die Liste ein.
 page-delivery-large = Das sind mehr als 200 000 Zeichen. Nimm es als mehrere Listen auf.
 page-delivery-whose = Flüssigunzen und Löffel
@@ -14,7 +14,7 @@ page-delivery-measures = { $measures ->
    *[none] frag mich
 }
 page-delivery-cost = Lieferkosten
-page-delivery-shared = Auf die Chargen verteilt
+page-delivery-shared = Auf die Lieferungen verteilt
 page-delivery-by = { $by ->
     [mass] nach Masse
    *[value] nach Preis
@@ -28,7 +28,7 @@ page-delivery-field = { $field ->
     [amount] Menge
     [unit] Einheit
     [packs] Anzahl Packungen
-    [number] Chargennummer
+    [number] Losnummer
     [best_before] Haltbar bis
     [price] Bezahlt
     [unit_price] Preis je Packung
@@ -40,7 +40,7 @@ page-delivery-field = { $field ->
 page-delivery-nameless = Kein Name
 page-delivery-new = ist neu im Regal
 page-delivery-is = ist { $name }
-page-delivery-lot = Charge { $number }
+page-delivery-lot = Los { $number }
 page-delivery-paid = { $price }, dazu { $delivery } der Lieferung
 page-delivery-leave = Weglassen
 page-delivery-leave-row = Weglassen: { $name }
@@ -56,11 +56,11 @@ page-delivery-open = { $count ->
    *[other] { $count } Fragen sind offen
 }
 page-delivery-put = { $count ->
-    [one] { $count } Charge ins Regal stellen
-   *[other] { $count } Chargen ins Regal stellen
+    [one] { $count } Lieferung ins Regal stellen
+   *[other] { $count } Lieferungen ins Regal stellen
 }
 page-delivery-entered = { $count ->
-    [one] { $count } Charge steht im Regal.
-   *[other] { $count } Chargen stehen im Regal.
+    [one] { $count } Lieferung steht im Regal.
+   *[other] { $count } Lieferungen stehen im Regal.
 }
 page-delivery-to-shelf = Zum Regal

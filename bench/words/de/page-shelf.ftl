@@ -178,14 +178,14 @@ page-shelf-delivery = Versand
 ## A lot that was written wrong
 
 page-shelf-mend = Angaben ändern
-page-shelf-mend-lot = Angaben der Charge { $name } ändern
+page-shelf-mend-lot = Angaben der Lieferung { $name } ändern
 page-shelf-saved-mending = Geändert. Daneben steht, was vorher galt.
 page-shelf-need-change = Nichts ist anders. Ändere, was falsch war, oder geh zurück.
 page-shelf-mended = { $day }: geändert; { $fields }
 page-shelf-was = { $field ->
     [ingredient] war { $before }
     [much] Eingang war { $before }
-    [number] Chargennummer war { $before }
+    [number] Losnummer war { $before }
     [supplier] Lieferant war { $before }
     [best] Haltbar bis war { $before }
     [received] Eingangstag war { $before }

@@ -46,7 +46,7 @@ page-undo-wrote-off = Ausbuchung von { $amount }
 page-undo-entry = Eintrag
 page-undo-air = Raumluft
 page-undo-proof = Prüfgewicht
-page-undo-mended = Angaben der Charge
+page-undo-mended = Angaben der Lieferung
 page-undo-pieces = { $way ->
     [sold] { $count } verkauft
     [given] { $count } verschenkt

@@ -11,6 +11,7 @@ delivery-no-amount = An amount is missing. Write one such as 1 kg, or 50 pieces.
 delivery-pieces = Write whole pieces, { $most } at the most.
 delivery-too-much = That is more than a tonne. Write the amount again.
 delivery-no-mass = “{ $written }” is no mass, volume or number of pieces. Write 1 kg, or 50 pieces.
+delivery-whose-measure = “{ $written }” differs between places. Say above whose it is: US, or Imperial.
 delivery-no-density = “{ $written }” is a volume, and the card has no density. Write the mass, such as 920 g.
 delivery-packs = “{ $written }” is no number of packs. Write a whole number.
 delivery-no-day = “{ $written }” is no date. Write one such as 2027-03-31.

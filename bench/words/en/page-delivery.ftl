@@ -9,7 +9,7 @@ page-delivery-large = This is more than 200 000 letters. Bring it in as several 
 page-delivery-whose = Fluid ounces and spoons
 page-delivery-measures = { $measures ->
     [us] US
-    [imperial] British
+    [imperial] Imperial
     [metric] metric
    *[none] ask me
 }
