@@ -5,7 +5,7 @@
 import { h } from "./dom.js";
 import { askOnline } from "./online.js";
 import { asFine, named } from "./record-parts.js";
-import { exactly } from "./words.js";
+import { mass } from "../bench/whole.js";
 import { point, say, sayAll } from "../words.js";
 /** @import { CostParts, Size } from "../../bench/shapes/page" */
 
@@ -51,7 +51,7 @@ export async function costAhead(screen, recipe, size) {
           {},
           say(number ? "page-cost-row" : "page-cost-row-to-buy", {
             name: of.join(", "),
-            amount: count ? say("page-shelf-pieces", { count }) : exactly(mg),
+            amount: count ? say("page-shelf-pieces", { count }) : mass(mg, mg < 10_000 ? 10 : 1000),
             number,
             cost: `${decimal(asFine(cost, totals[currency].total))} ${currency}`,
           }),
