@@ -23,6 +23,7 @@ import { say } from "../words.js";
 /** @type {readonly Way[]} */
 const WAYS = ["sold", "given", "returned", "binned", "sampled"];
 const AT_AN_OUTLET = new Set(["sold", "given", "returned"]);
+const GOES = new Set(["sold", "given"]); // to somebody who relies on it
 const MOST = 10_000;
 
 /** What the picking of lots knows a batch's pieces by. @param {BatchPieces} batch */
@@ -36,6 +37,10 @@ const offered = ({ run, in_stock: left, best_before, made_on: received_on, relea
 
 /** @param {BatchPieces} batch */
 export const batchName = ({ number, title }) => number ?? title;
+
+/** Whether it may go, where it is not released. @param {BatchPieces} batch */
+export const releaseWords = ({ release }) =>
+  release === "released" ? "" : say("page-pieces-release", { release: release ?? "none" });
 
 /** @param {readonly OutletNamed[]} outlets @param {string} chosen */
 const outletPick = (outlets, chosen) =>
@@ -85,11 +90,15 @@ export function askLeaving({ title, batches, outlets, today, last }) {
   function turn() {
     show(atRow, AT_AN_OUTLET.has(way.value));
     show(whyRow, way.value === "binned");
-    const named = new Map(batches.map((batch) => [batch.run, batchName(batch)]));
-    const lines = picked().picked.map(({ lot, take }) =>
-      say("page-pieces-from", { count: take, name: named.get(lot) ?? "" }),
+    const named = new Map(batches.map((batch) => [batch.run, batch]));
+    const lines = (of.value ? [{ lot: of.value, take: many.value }] : picked().picked).map(
+      ({ lot, take }) => {
+        const batch = /** @type {BatchPieces} */ (named.get(lot));
+        const says = say("page-pieces-from", { count: take, name: batchName(batch) });
+        return [says, GOES.has(way.value) && releaseWords(batch)].filter(Boolean).join(": ");
+      },
     );
-    setText(proposed, of.value || way.value === "returned" ? "" : lines.join(", "));
+    setText(proposed, way.value === "returned" ? "" : lines.join(", "));
   }
 
   turn();

@@ -14,11 +14,12 @@ const LONGEST_NOTE = 20;
 const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1).trimEnd()}\u2026` : text);
 
 /**
- * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"] | PiecesEntry["kind"] | BuyingEntry["kind"]]?: (
+ * @typedef {{[K in Exclude<RunEntry["kind"] | ShelfEntry["kind"] | PiecesEntry["kind"] | BuyingEntry["kind"],
+ *   "undone" | "signed" | "numbered" | "judged">]: (
  *   body: AnyBody, named: {line: string, step: string, ingredient: string, scale: Scale | undefined}) => string}} Words
  * @typedef {{lot: string, thing: string, mg?: number, num: number, den: number, weigh: string, ms: number,
  *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number, pieces?: number,
- *   reference?: string}} AnyBody
+ *   place: string, reference?: string}} AnyBody
  */
 
 /** What was laid out: worn things by their code, the others by their maker's words. @param {string} thing */
@@ -44,6 +45,8 @@ const WORDS = {
   left_out: (_, { line }) => say("page-undo-left-out", { name: line }),
   carried: ({ num, den }) => say("page-undo-scaled", { way: num < den ? "down" : "up" }),
   zeroed: () => say("page-undo-scale-reset"),
+  placed: () => say("page-undo-scale"),
+  took: () => say("page-undo-vessel"),
   switched: ({ weigh }) => say("page-undo-weighing", { weigh }),
   chose: (_, { step }) => say("page-undo-chose", { title: step }),
   done: (_, { step }) => step,
@@ -73,6 +76,8 @@ const WORDS = {
   binned: ({ pieces }) => say("page-undo-pieces", { way: "binned", count: pieces ?? 0 }),
   sampled: ({ pieces }) => say("page-undo-pieces", { way: "sampled", count: pieces ?? 0 }),
   shelved: ({ pieces }) => say("page-undo-pieces", { way: "shelved", count: pieces ?? 0 }),
+  stood: ({ place }) => say("page-undo-place", { text: cut(place, LONGEST_NOTE) }),
+  complained: () => say("page-undo-complaint"),
   described: (_, { ingredient }) => say("page-undo-card", { name: ingredient }),
   received: ({ number }) => say("page-undo-lot", { number }),
   corrected: ({ mg, count }) => say("page-undo-corrected", { amount: amount({ mg, count }) }),

@@ -7,7 +7,14 @@
 import { stand, toldOfPieces } from "../bench/pieces.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
-import { askAsLot, askComplaint, askLeaving, askOutlet, batchName } from "../parts/pieces-forms.js";
+import {
+  askAsLot,
+  askComplaint,
+  askLeaving,
+  askOutlet,
+  batchName,
+  releaseWords,
+} from "../parts/pieces-forms.js";
 import { askNote, tellPlain } from "../parts/sheets.js";
 import { bestBefore, shelfOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
@@ -160,12 +167,12 @@ export class PiecesScreen extends HTMLElement {
 
   /** @param {BatchPieces} batch */
   #batch(batch) {
-    const { run, release, in_stock: there, made, place } = batch;
+    const { run, in_stock: there, made, place } = batch;
     const { today, isMaker } = this.#data;
     const name = batchName(batch);
     const isPast = batch.best_before !== null && batch.best_before < today;
     const says = [
-      release === "released" ? "" : say("page-pieces-release", { release: release ?? "none" }),
+      releaseWords(batch),
       bestBefore(batch, today),
       place ?? "",
       there < 0 ? say("page-pieces-too-many", { count: -there }) : "",

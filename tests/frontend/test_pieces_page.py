@@ -56,7 +56,9 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     dialog.get_by_label("Pieces", exact=True).fill("3")
     dialog.get_by_label("Pieces", exact=True).press("Tab")
     dialog.get_by_label("Outlet").select_option(label="Corner shop")
-    expect(dialog.get_by_role("status")).to_have_text("2 of A-1, 1 of A-2")  # the older one first
+    expect(dialog.get_by_role("status")).to_have_text(  # the older one first
+        "2 of A-1: not released, 1 of A-2: not released"
+    )
     dialog.get_by_role("button", name="Save").click()
     expect(screen.locator(".shelf-item")).to_have_count(1)
     expect(screen.locator(".shelf-item")).to_contain_text("9 of 10")
@@ -72,12 +74,17 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     expect(screen.locator(".shelf-item")).to_contain_text("8 of 10")
     screen.get_by_role("button", name="Undo: 1 sold").click()
     expect(screen.locator(".shelf-item")).to_contain_text("9 of 10")
+    screen.locator("summary").click()
+    screen.get_by_role("button", name="Place: A-2").click()
+    page.get_by_role("dialog").get_by_label("Place").fill("By the door")
+    page.get_by_role("dialog").get_by_role("button", name="Save").click()
+    expect(screen.locator(".shelf-item")).to_contain_text("By the door")
+    expect(screen.get_by_role("button", name="Undo: place “By the door”")).to_be_visible()
     assert not overflowing(page) and too_small(page.locator(PRESSED), TARGET_PX) == []
     assert axe_finds_by_day_and_night(page) == ""
 
     page.unroute("**/api/**")
     page.evaluate("dispatchEvent(new Event('online'))")
-    screen.locator("summary").click()
     expect(screen.get_by_role("button", name="Where it went: A-2")).to_be_visible()
     comes_true(
         page,

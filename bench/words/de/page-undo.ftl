@@ -58,3 +58,7 @@ page-undo-pieces = { $way ->
 page-undo-ordered = Bestellung { $amount }
 page-undo-arrived = Ankunft
 page-undo-quoted = Preis
+page-undo-scale = andere Waage
+page-undo-vessel = anderes Gefäß
+page-undo-place = Lagerort „{ $text }“
+page-undo-complaint = Reklamation

@@ -58,3 +58,7 @@ page-undo-pieces = { $way ->
 page-undo-ordered = order of { $amount }
 page-undo-arrived = arrival
 page-undo-quoted = price
+page-undo-scale = other scale
+page-undo-vessel = other vessel
+page-undo-place = place “{ $text }”
+page-undo-complaint = complaint
