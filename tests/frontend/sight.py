@@ -16,6 +16,7 @@ from playwright.sync_api import Browser, Page, Route, ViewportSize
 import bench
 from api import page_words
 from bench import words
+from tests.often import often
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
@@ -101,9 +102,11 @@ def record(page: Page, sheet: dict[str, Any]) -> int:
     return count
 
 
-# Each prompt stands with what can be undone, and with what can be done again besides.
-LOOK = """() => Object.fromEntries(moments.map((moment) => {
-    const found = [false, true].map((isUndone) => {
+# Each prompt stands with what can be undone, and with what can be done again besides: at each shape with one of them, so
+# that the next shape has the other, or with both.
+LOOK = """([turn, isBoth]) => Object.fromEntries(moments.map((moment, place) => {
+    const rows = isBoth ? [false, true] : [(place + turn) % 2 > 0];
+    const found = rows.map((isUndone) => {
         sight.draw(moment, [], undefined, isUndone);
         return sight.outOfSight();
     });
@@ -114,7 +117,7 @@ LOOK = """() => Object.fromEntries(moments.map((moment) => {
 def out_of_sight(page: Page, shape: Shape) -> dict[str, list[list[str]]]:
     """By prompt, what of it is cut or hidden at this shape: [what, its words, why]; the pad as a prompt of its own."""
     take(page, shape)
-    found: dict[str, list[list[str]]] = page.evaluate(LOOK)
+    found: dict[str, list[list[str]]] = page.evaluate(LOOK, [SHAPES.index(shape), often(few=0, many=1)])
     if pad := page.evaluate("() => sight.padOutOfSight(moments)"):
         found["the pad"] = pad
     return found
