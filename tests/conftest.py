@@ -192,13 +192,6 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any], playwrigh
     return {**browser_type_launch_args, "args": BROWSER_FLAGS, "executable_path": system_browser(playwright)}
 
 
-@pytest.fixture
-def no_copy(request: pytest.FixtureRequest) -> None:
-    """The page keeps no copy of itself, as in a browser that has no service worker."""
-    if "context" in request.fixturenames and not request.node.get_closest_marker("with_copy"):
-        request.getfixturevalue("context").add_init_script(WITHOUT_COPY)
-
-
 def system_browser(playwright: Any) -> str | None:
     """The system's Chromium, without its window if there is that alone; None where Playwright has its own."""
     if Path(playwright.chromium.executable_path).exists():
