@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Callable
 from copy import deepcopy
+from functools import partial
 from threading import Lock
 from typing import Any
 
@@ -70,8 +71,8 @@ class BowlsideApi(Api):
         if app.config["BOWLSIDE"].pairing:
             self.spec.components.security_scheme("device", {"type": "apiKey", "in": "cookie", "name": COOKIE})
             self.spec.options["security"] = [{"device": []}]
-        add_document_schema(self.spec, "RecipeDocument", RECIPE_SCHEMA)
-        add_document_schema(self.spec, "KitDocument", KIT_SCHEMA)
+        for name, schema in (("RecipeDocument", RECIPE_SCHEMA), ("KitDocument", KIT_SCHEMA)):
+            self.describe_later(partial(add_document_schema, self.spec, name, schema))
 
     def describe_later(self, describe: Callable[[], None]) -> None:
         self._undescribed.append(describe)

@@ -6,6 +6,8 @@ the copy that was made here, put into an empty place by that version.
 
 from __future__ import annotations
 
+from functools import cache
+
 from alembic.script import ScriptDirectory
 from flask import Flask
 from sqlalchemy import Connection, inspect, select, text
@@ -23,12 +25,12 @@ class NewerStudio(Exception):
 def bring_up_to_date(app: Flask) -> str | None:
     """Make the tables, or migrate them after a copy; gives what was done to a studio that was there, in words."""
     with app.app_context(), store.reading() as connection:
-        here, has_rows = tables_here(connection), False
-        if here is not None:
-            has_rows = _look(connection, here)
-    if here is None or here == _latest():
-        if here is None:
-            store.migrate(app)
+        here = tables_here(connection)
+        if here == _latest():
+            return None
+        has_rows = here is not None and _look(connection, here)
+    if here is None:
+        store.migrate(app)
         return None
     kept = None
     if has_rows:
@@ -61,13 +63,14 @@ def _look(connection: Connection, here: str) -> bool:
     known = [each.revision for each in ScriptDirectory(str(MIGRATIONS)).walk_revisions()]
     if here not in known:
         raise NewerStudio(words.say("api-copies-newer-studio", tables=here, latest=_latest()))
-    if here != _latest() and inspect(connection).has_table(Studio.__tablename__):
+    if inspect(connection).has_table(Studio.__tablename__):
         place = connection.scalar(select(Studio.moved_to))
         if place is not None:
             raise moved.MovedError(place)
     return not move_studio.is_empty(connection)
 
 
+@cache
 def _latest() -> str:
     head = ScriptDirectory(str(MIGRATIONS)).get_current_head()
     assert head is not None
