@@ -18,10 +18,12 @@ from playwright.sync_api import expect
 
 from api import create_app, store
 from api.settings import Settings
+from tests.addresses import compile_once
 from tests.make import Clock
 from tests.postgres import Cluster
 from tests.servers import Server, demo_open
 
+compile_once()
 DATABASES = ("sqlite", "postgresql")
 MOST_RERUNS = 2
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
@@ -184,7 +186,7 @@ def live_server(tmp_path: Path) -> Iterator[Server]:
     """The real server with the demo studio, always open: `.url`, `.kill()` (-9), `.stop()` and `.start()` again."""
     server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
-    server.kill()
+    server.leave()
 
 
 @pytest.fixture(scope="session")

@@ -5,9 +5,9 @@
 
 Run as a program it is that process, which has been through a studio's first minutes and has the page's files
 compressed: what an ordinary server does for the first time, slowly, its children do as if they had done it
-before. It hears on a socket what to start, together with the file descriptors to print to, and answers with
-the process id. That takes as long as a few tests, so all workers of a run have one; it goes when the last of
-them does.
+before, and their tables are made. It hears on a socket what to start, together with the file descriptors to
+print to, and answers with the process id. That takes as long as a few tests, so all workers of a run have one;
+it goes when the last of them does.
 """
 
 from __future__ import annotations
@@ -20,15 +20,19 @@ import os
 import re
 import signal
 import socket
+import sqlite3
 import subprocess
 import sys
 import tempfile
-from contextlib import suppress
+import time
+from contextlib import closing, suppress
 from functools import cache
 from importlib import import_module
+from itertools import pairwise
 from pathlib import Path
 from select import select
 from typing import IO, Any, NamedTuple
+from uuid import uuid4
 
 import psutil
 
@@ -36,7 +40,7 @@ ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
 PR_SET_PDEATHSIG = 1  # prctl(2)
 Holding = type(cache(lambda: None))
-STAYING = ("api.page", "api.dense")
+STAYING = ("api.page", "api.dense", "api.upgrading")
 # What a page asks a studio for as it opens.
 ASKED = (
     "",
@@ -100,7 +104,7 @@ def main(door: socket.socket) -> None:
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called
 
-    go_through_a_studio()
+    tables = go_through_a_studio()
     gc.collect()
     gc.freeze()  # so that no server goes through all of that once more as it starts
 
@@ -121,10 +125,10 @@ def main(door: socket.socket) -> None:
                 for each in files:
                     os.close(each)
             else:
-                serve(json.loads(message), files, [door, *workers])
+                serve(json.loads(message), files, [door, *workers], tables)
 
 
-def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket]) -> None:
+def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket], tables: bytes) -> None:
     """Become the server that is wanted, and nothing else of what was there."""
     os.setsid()
     ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, signal.SIGTERM)  # no server is left of a run that was killed
@@ -135,18 +139,36 @@ def serve(wanted: dict[str, Any], files: list[int], others: list[socket.socket])
         each.close()
     os.environ.clear()
     os.environ.update(wanted["environment"])
+    furnish(wanted["arguments"], tables)
     import_module(wanted["command"]).main(wanted["arguments"], prog_name="bowlside")
 
 
-def go_through_a_studio() -> None:
-    """Make the demo studio and ask it what a page asks, then forget all that was held of it."""
+def furnish(arguments: list[str], tables: bytes) -> None:
+    """Where the database is not there yet: one with its tables, of a generation of its own."""
+    given = dict(pairwise(arguments)).get("--database")
+    if given is None or Path(given).exists():
+        return
+    Path(given).write_bytes(tables)
+    with closing(sqlite3.connect(given)) as database, database:
+        of_now = (str(uuid4()), time.time_ns() // 1_000_000)
+        database.execute("UPDATE studio SET generation = ?, began_at = ?", of_now)
+
+
+def go_through_a_studio() -> bytes:
+    """Make the demo studio and ask it what a page asks, then forget all that was held of it.
+
+    @returns a database with its tables and nothing else in them.
+    """
     import api.demo
     from api import create_app, store
     from api.page import make_ready, page_file
     from api.pieces import WORKER
     from api.places import FRONTEND
     from api.settings import Settings
+    from api.upgrading import bring_up_to_date
+    from tests.addresses import compile_once
 
+    compile_once()
     make_ready()  # as each server's worker does, of all the pieces
     worker = page_file(FRONTEND, WORKER)
     assert worker
@@ -155,8 +177,12 @@ def go_through_a_studio() -> None:
     pieces = json.loads(told[1])
 
     with tempfile.TemporaryDirectory() as folder:
-        app = create_app(Settings(database=Path(folder) / "studio.sqlite3"))
-        store.migrate(app)
+        file = Path(folder) / "studio.sqlite3"
+        app = create_app(Settings(database=file))
+        for _ in range(2):  # made, and found as they are
+            bring_up_to_date(app)
+        store.close(app)  # the last connection writes all of the WAL into the file
+        tables = file.read_bytes()
         with app.app_context():
             api.demo.seed()
         for path in (*ASKED, *pieces, WORKER):
@@ -169,6 +195,7 @@ def go_through_a_studio() -> None:
         for each in vars(room).values():
             if isinstance(each, Holding):
                 each.cache_clear()
+    return tables
 
 
 if __name__ == "__main__":

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
+from typing import ClassVar, Self
 from urllib.request import Request, urlopen
 
 import psutil
@@ -32,7 +33,7 @@ class Server:
         self._started: Started | None = None
         self.url = ""
 
-    def start(self) -> Server:
+    def start(self) -> Self:
         port = ["--port", self.url.rsplit(":", 1)[1].strip("/")] if self.url else []
         self._started = self._launch([*self._arguments, *port])
         for line in self._started.said:
@@ -84,6 +85,21 @@ class WarmServer(Server):
     """The same server, forked from a process that has its code in memory already."""
 
     command = "api.cli"
+    _free: ClassVar[list[str]] = []
+
+    def start(self) -> Self:
+        """At an address that another left, so that a browser need not fetch and compile the same page again."""
+        if not self.url and self._free:
+            self.url = self._free.pop()
+            with suppress(AssertionError):
+                return super().start()
+            self.url = ""  # a stranger has its port by now
+        return super().start()
+
+    def leave(self) -> None:
+        """Killed for good: the next one may have its address."""
+        self.kill()
+        self._free.append(self.url)
 
     def _launch(self, arguments: list[str]) -> Started:
         environment = {"PYTHONUNBUFFERED": "1", **self._environment}
@@ -106,7 +122,7 @@ def bowlside(database: Path, *options: str) -> Server:
     return Server(["-m", "api.cli", *serve_on(database, *options)], database.with_suffix(".log"))
 
 
-def warm_bowlside(database: Path, *options: str) -> Server:
+def warm_bowlside(database: Path, *options: str) -> WarmServer:
     """The same, for tests of what is on a screen: how a server starts and dies is not their matter."""
     return WarmServer(serve_on(database, *options), database.with_suffix(".log"))
 
@@ -116,7 +132,7 @@ def serve_on(database: Path, *options: str) -> list[str]:
     return [*SERVE, "--database", str(database), *options]
 
 
-def demo_open(database: Path, *options: str) -> Server:
+def demo_open(database: Path, *options: str) -> WarmServer:
     """The demo studio with its bench open day and night, so that no test hangs on the time of day. Started."""
     server = warm_bowlside(database, "--demo", *options).start()
     always = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}

@@ -185,7 +185,7 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     """The server of a studio with the one recipe, for all tests of a file."""
     server = studio_server(tmp_path_factory.mktemp("home") / "studio.sqlite3")
     yield server
-    server.stop()
+    server.leave()
 
 
 @pytest.fixture
@@ -193,4 +193,4 @@ def server(tmp_path: Path) -> Iterator[Server]:
     """The same, a studio of its own for each test."""
     server = studio_server(tmp_path / "studio.sqlite3")
     yield server
-    server.kill()
+    server.leave()

@@ -15,7 +15,7 @@ from urllib.request import Request, urlopen
 
 from playwright.sync_api import Page
 
-from tests.servers import Server, warm_bowlside
+from tests.servers import Server, WarmServer, warm_bowlside
 
 BLANK = "oldest.js"
 MINUTE = 60_000
@@ -84,7 +84,7 @@ def eventually(page: Page, ask: Callable[[], Any], within_s: float = 30) -> Any:
     return told
 
 
-def studio_server(database: Path) -> Server:
+def studio_server(database: Path) -> WarmServer:
     """The real server with the one recipe in it."""
     server = warm_bowlside(database).start()
     call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
