@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from workshop import DEMO_RECIPES, Maker, make_kit, sheet_of, written
 
 from bench import BenchError, read_recipe, sheet_text
+from tests.often import often
 
 RECIPES = {name: read_recipe(written(name)) for name in DEMO_RECIPES}
 
@@ -59,7 +60,7 @@ def choices(recipe):
     return optional, stand_ins
 
 
-@settings(max_examples=30)
+@settings(max_examples=often(10, 60))
 @given(st.data(), st.sampled_from(DEMO_RECIPES), st.integers(1, 60), scales, vessels, moulds)
 def test_any_kit_and_any_choice_give_a_batch_that_can_be_made_or_a_fault_in_words(
     data, name, pieces, scales, vessels, moulds

@@ -35,6 +35,7 @@ from bench import (
     seal,
     use_of,
 )
+from tests.often import often
 
 SHEET = demo_sheet(THREE_PART)
 LINES = [line["id"] for line in SHEET["lines"]]
@@ -538,7 +539,7 @@ SHEETS = {
 }
 
 
-@settings(max_examples=60)
+@settings(max_examples=often(25, 120))
 @given(st.data())
 def test_any_walk_through_the_answers_offered_is_understood_and_can_be_finished(data):
     """A client that posts nothing but answers never has one set aside, and is never left with none."""

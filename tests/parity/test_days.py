@@ -21,7 +21,7 @@ from tests.servers import ROOT
 pytestmark = pytest.mark.browser
 
 Json = dict[str, Any]
-BATCHES = often(12, 25)
+BATCHES = often(8, 25)
 YEAR = 365 * DAY
 
 
@@ -58,7 +58,7 @@ def cases() -> list[Json]:
 def crossings() -> list[Json]:
     """Bowls and jugs that batches take up from each other, at every step of a random way."""
     made: list[Json] = []
-    for seed in range(often(15, 40)):
+    for seed in range(often(10, 40)):
         rng, problem, ways = random.Random(seed), make_crossing(seed), [frozenset[str]()]
         while ways:
             done = rng.choice(ways)
@@ -103,7 +103,7 @@ def test_who_stays_with_what_is_open_has_longer_hours_alike(in_browser: Any) -> 
 def benches() -> list[Json]:
     """Two batches each on one bench, of the demo's recipes and of made-up ones, somewhere on their way."""
     made: list[Json] = []
-    for seed in range(often(10, 25)):
+    for seed in range(often(7, 25)):
         rng = random.Random(seed)
         laid = []
         while len(laid) < 2:

@@ -22,7 +22,7 @@ pytestmark = pytest.mark.browser
 
 SEED = os.environ.get("PARITY_SEED", "copper")
 BATCHES = 2
-CASES = often(60, 200)
+CASES = often(30, 200)
 
 
 def seeds_of(number: int) -> list[str]:

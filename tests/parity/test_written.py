@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from bench import canonical
+from tests.often import often
 from tests.parity.generate import _document
 from tests.parity.python_side import call
 
@@ -32,7 +33,7 @@ def _typed(rng: Random) -> dict[str, Any]:
 def typed_and_read() -> list[tuple[dict[str, Any], str]]:
     """What is typed, and what Python makes of it."""
     rng = Random("amounts")
-    return [(case, canonical(call(case))) for case in (_typed(rng) for _ in range(20_000))]
+    return [(case, canonical(call(case))) for case in (_typed(rng) for _ in range(often(6_000, 20_000)))]
 
 
 @pytest.mark.browser
@@ -54,7 +55,7 @@ def test_the_sketch_of_a_written_recipe_has_the_masses_the_server_measures(in_br
         told = call(case)
         if "error" not in told or len(measured) < len(written):
             measured.append((case, told))
-        if len(measured) == 300:
+        if len(measured) == often(100, 300):
             break
 
     assert in_browser("call", [case for case, _ in measured]) == [canonical(told) for _, told in measured]
