@@ -148,13 +148,13 @@ def database(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Callabl
     made: list[str] = []
 
     def make() -> dict[str, Any]:
-        made.append(cluster.create(empty))
+        made.append(cluster.take(empty))
         # The file is never made; the folders of copies and certificates are found beside it.
         return {"database_url": cluster.url(made[-1]), "database": tmp_path / made[-1] / "none"}
 
     yield make
     for name in made:
-        cluster.drop(name)
+        cluster.give_back(name, empty)
 
 
 @pytest.fixture

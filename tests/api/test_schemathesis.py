@@ -23,13 +23,14 @@ from api.settings import Settings
 from tests.api.doorway import METHODS, cookie_of, operations, paired
 from tests.api.studio import Studio
 from tests.make import make_entry
+from tests.often import often
 
 # Of the right shape and still not to be had: no such id, no If-Match, a size that cannot be, a wrong code,
 # a code for a studio that pairs nobody, one code too many.
 ANSWERS_TO_WELL_FORMED = ["2xx", "304", "404", "409", "412", "422", "428", "429"]
 # Set where other examples are wanted at each run (tests/perf/document_figures.py); else they are the same ones.
 AT_RANDOM = bool(os.environ.get("BOWLSIDE_EXAMPLES_AT_RANDOM"))
-EXAMPLES = 3 if AT_RANDOM else 8
+EXAMPLES = 3 if AT_RANDOM else often(4, 16)
 # A recipe can be wrong in thousands of ways, each of which is made up. They are tried as a paired maker (the gate is
 # all that differs) and where a recipe is first kept: what else takes one reads it by the same schema, and is tried
 # with good bodies alone.
