@@ -58,7 +58,7 @@ def cases() -> list[Json]:
 def crossings() -> list[Json]:
     """Bowls and jugs that batches take up from each other, at every step of a random way."""
     made: list[Json] = []
-    for seed in range(often(10, 40)):
+    for seed in range(often(15, 40)):
         rng, problem, ways = random.Random(seed), make_crossing(seed), [frozenset[str]()]
         while ways:
             done = rng.choice(ways)

@@ -65,4 +65,4 @@ def test_python_refuses_some_of_what_is_typed_and_takes_some() -> None:
     """So that the agreement above is about more than refusals."""
     read = [case for case, told in typed_and_read() if "error" not in told]
 
-    assert len(read) > 500
+    assert len(read) > often(100, 500)
