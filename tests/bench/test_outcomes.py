@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from scipy import stats
 from workshop import HOUR, MORNING, entry, make_recipe, sheet_of
 
 from bench import figures_of, fold, outcomes, record
@@ -14,8 +13,16 @@ from bench.outcomes import LEAST_BATCHES, difference, t_of
 VALUES = st.lists(st.integers(0, 10**6), min_size=LEAST_BATCHES, max_size=40)
 
 
+@pytest.fixture(scope="module")
+def stats():
+    """Two seconds to load: where it is wanted, and not in each process that collects the tests."""
+    from scipy import stats
+
+    return stats
+
+
 @pytest.mark.parametrize("freedom", range(1, 400))
-def test_t_is_what_scipy_has_or_that_of_fewer_degrees(freedom):
+def test_t_is_what_scipy_has_or_that_of_fewer_degrees(stats, freedom):
     exact = stats.t.ppf(0.975, freedom) * 1000
 
     assert t_of(freedom) >= exact
@@ -23,8 +30,8 @@ def test_t_is_what_scipy_has_or_that_of_fewer_degrees(freedom):
         assert t_of(freedom) == pytest.approx(exact, abs=1.5)
 
 
-@given(VALUES, VALUES)
-def test_the_interval_holds_that_of_scipy_and_is_hardly_wider(before, now):
+@given(before=VALUES, now=VALUES)
+def test_the_interval_holds_that_of_scipy_and_is_hardly_wider(stats, before, now):
     assume(len({*before}) > 1 or len({*now}) > 1)
 
     told = difference("lost", before, now)
