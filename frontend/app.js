@@ -65,6 +65,8 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
+/** @type {Promise<void> | null} */
+let showing = null; // the frame in which a touch shows where it fell; what it changed is drawn in the next
 let isAsking = false; // a first visit: what stands on the page was heard to its end, so that nothing moves on it
 /** @type {Set<string> | null} */
 let firstOpen = null; // the batches that were open when they had all been heard, while more is asked
@@ -910,7 +912,8 @@ function drawSoon() {
 
 /** Nothing moves under a finger: what is to be drawn while one is down is drawn when it is up. */
 function drawUnpressed() {
-  if (!isPressed) draw();
+  if (showing) drawing = requestAnimationFrame(drawUnpressed);
+  else if (!isPressed) draw();
 }
 
 /** @param {PointerEvent} event */
@@ -980,6 +983,9 @@ function dress() {
  * @param {{once?: string | null, done?: (made: T | null) => void, again?: (() => void) | null}} [how]
  */
 function accept(from, line, act, { once = null, done = () => {}, again = null } = {}) {
+  showing ??= new Promise((painted) => requestAnimationFrame(() => setTimeout(painted))).then(() => {
+    showing = null;
+  });
   touches.give(
     line,
     act,
@@ -1035,7 +1041,8 @@ const OF_SHELF = new Set(["shelf", "recipe", "delivery", "buying", "pieces"]);
 const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
 /** What was done is said first, and what comes next after it. @param {From<Entering>} from @param {string} [says] */
-function redraw({ screen: touched }, says = "") {
+async function redraw({ screen: touched }, says = "") {
+  await showing;
   touched.trouble("");
   if (says) touched.said?.(says);
   draw();
@@ -1078,8 +1085,8 @@ function send(from, line, act, done) {
 }
 
 /** @param {From<KitScreen | StudioScreen>} from */
-function saved(from) {
-  redraw(from);
+async function saved(from) {
+  await redraw(from);
   from.screen.kept();
 }
 

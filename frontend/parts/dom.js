@@ -51,10 +51,16 @@ export function s(tag, props = {}, ...children) {
   return fill(document.createElementNS(SVG, tag), props, children);
 }
 
-/** Write a text only when it differs; true when it did. @param {Node} node @param {string} text */
+/**
+ * Write a text only when it differs; true when it did. A text that stays a text is changed where it stands: a node
+ * that comes or goes has a browser look over all rules that ask what is in an element.
+ * @param {Node} node @param {string} text
+ */
 export function setText(node, text) {
   if (node.textContent === text) return false;
-  node.textContent = text;
+  const there = node.firstChild;
+  if (text && there?.nodeType === Node.TEXT_NODE && !there.nextSibling) there.nodeValue = text;
+  else node.textContent = text;
   return true;
 }
 

@@ -163,25 +163,18 @@ const draw = {
     const seen = looks.slice(-7);
     const each = 44;
     const start = (WIDE - each * seen.length) / 2;
-    return [
-      ...seen.map((answer, i) => {
-        const x = start + each * i + 22;
-        return shape(
-          "g",
-          { transform: `translate(${x} 26)` },
-          shape("circle", { class: "ring", r: 14 }),
-          shape("path", {
-            class: "stroke",
-            d:
-              answer === "yes"
-                ? "M-6 0l4 6 8 -12"
-                : answer === "too_far"
-                  ? "M-7 -7L7 7M-7 7L7 -7"
-                  : "M-7 0H7",
-          }),
-        );
-      }),
-    ];
+    return seen.map((answer, i) => {
+      const x = start + each * i + 22;
+      return shape(
+        "g",
+        { transform: `translate(${x} 26)` },
+        shape("circle", { class: "ring", r: 14 }),
+        shape("path", {
+          class: "stroke",
+          d: answer === "yes" ? "M-6 0l4 6 8 -12" : answer === "too_far" ? "M-7 -7L7 7M-7 7L7 -7" : "M-7 0H7",
+        }),
+      );
+    });
   },
 
   taper({ letter, from, earliest, until, now, caption }) {

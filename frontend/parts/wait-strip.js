@@ -184,7 +184,7 @@ export class WaitStrip extends HTMLElement {
       this.#list,
       rows,
       (item) => item?.key ?? "more",
-      (item) => (item ? this.#make(item) : h("li", {}, this.#more)),
+      (item) => (item ? this.#make(item) : h("li", { class: "wait-rest" }, this.#more)),
       (node, item) => (item ? this.#write(node, item, at) : this.#writeMore()),
     );
   }
@@ -296,6 +296,7 @@ export class WaitStrip extends HTMLElement {
     setText(word, item.word);
     setText(batch, this.#names.get(item.run) ?? "");
     setText(asks, asksOf(item));
+    setAttr(batch, "data-alone", !asks.textContent);
     setAttr(button, "data-phase", item.phase);
     setAttr(button, "title", item.asks);
     this.#count(node, item, at);

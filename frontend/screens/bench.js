@@ -54,6 +54,7 @@ const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here e
 /** @type {ReadonlySet<string>} */
 const QUIET = new Set(["skipped", "placed", "took", "proved"]); // under “Other” alone
 const ONE_TOUCH_MS = 400;
+const STANDING = /** @type {const} */ (["strip", "link", "signs", "figure"]); // which not every prompt has
 /** @type {ReadonlySet<PromptKind>} */
 const CARDS = new Set(["over", "short", "check", "do"]);
 /** @type {ReadonlySet<PromptKind>} */
@@ -476,6 +477,7 @@ export class BenchScreen extends HTMLElement {
     const sign = waits.length ? signs[0] : undefined;
     const isSign = Boolean(sign && (sign.isEndedByTouch || !isLink));
     setText(parts.state, state && count ? `${state}, ` : state);
+    setAttr(parts.state, "data-more", count !== "");
     setText(parts.count, count);
     show(parts.link, isLink && !isSign);
     setText(parts.signs, isSign && sign ? sign.says : "");
@@ -585,8 +587,12 @@ export class BenchScreen extends HTMLElement {
     const { words, title, cautionFold, cautions, says, reach, more, moreFold, aidFold, whatEach, why } =
       this.#parts;
     const folded = [cautionFold, moreFold, aidFold, whatEach].map((fold) => within(fold, "summary"));
-    if (words.parentElement)
-      fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
+    const bench = words.parentElement;
+    if (bench) {
+      const shown = STANDING.filter((part) => !this.#parts[part].hidden);
+      setAttr(bench, "data-has", shown.join(" ")); // asked by its style
+      fit(bench, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
+    }
     this.#isFitted = this.isConnected;
   }
 
