@@ -3,7 +3,7 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
-WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() + 1)')
+WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() + 2)')
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
@@ -13,16 +13,16 @@ PAGE_STAMP := $(VENV)/.stamp-page
 
 CHECKS := lint-style lint-types lint-page lint-audit
 
-.PHONY: run test lint $(CHECKS) collected perf chaos clean
+.PHONY: run test lint $(CHECKS) collected pressed perf chaos clean
 
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
 # The servers that tests start load the code again and again: what was compiled once is kept, whatever the shell says.
 test: export PYTHONDONTWRITEBYTECODE =
-test: BESIDE = collected
+test: BESIDE = collected pressed
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
-# its server fill a core most of the time; one worker more than cores takes what waiting leaves free.
+# its server fill a core most of the time; two workers more than cores take what waiting leaves free.
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
@@ -34,6 +34,10 @@ lint: $(DEV_STAMP) $(PAGE_STAMP)
 # cannot be collected is said when the tests run.
 collected: $(DEV_STAMP)
 	-@$(BIN)/pytest --collect-only --quiet >/dev/null 2>&1
+
+# The page as it is sent: all servers of all tests ask for it.
+pressed: $(DEV_STAMP)
+	@$(BIN)/python -c "from api.page import make_ready; make_ready()"
 
 lint-style:
 	$(BIN)/ruff check .

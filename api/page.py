@@ -66,10 +66,15 @@ def serve(path: str) -> Response:
 
 
 def make_ready() -> None:
-    """Join and compress all pieces, so that a first visit need not wait for it: some seconds of work the first time."""
-    for name in MADE:
-        if sent := page_file(FRONTEND, name):
-            sent.encoded(sent.encodings[0])
+    """Join and compress all pieces, so that a first visit need not wait for it: some seconds of work the first time.
+
+    In the language that is spoken first, then in each other one.
+    """
+    for tongue in (words.spoken(), *words.languages()):
+        with words.speaking(tongue):
+            for name in MADE:
+                if sent := page_file(FRONTEND, name):
+                    sent.encoded(sent.encodings[0])
 
 
 class Sent:

@@ -11,7 +11,7 @@ import { senses } from "./sense/index.js";
 import { registerAnswerRow } from "./parts/answer-row.js";
 import { registerBowlSection } from "./parts/bowl-section.js";
 import { closeDialogs } from "./parts/dialog.js";
-import { h } from "./parts/dom.js";
+import { h, styled } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
 import { endRing, tellRing } from "./parts/ring-note.js";
@@ -80,8 +80,6 @@ let led = { run: "", state: null, lead: null }; // what the plan was last found 
 let looking = 0;
 /** @type {Promise<unknown> | null} */
 let styles = null; // of the pages that are opened later, on their way or here
-/** @type {Promise<unknown> | null} */
-let onlineStyles = null; // of those that need the server
 /** @type {Seeker | null} */
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 /** @type {readonly Coming[]} */
@@ -672,25 +670,13 @@ async function dressed(module) {
 }
 
 /**
- * A page that needs the server, once its own styles are here too: nothing of it is kept for offline.
- * @template M @param {(all: Awaited<ReturnType<typeof connected>>) => Promise<M>} ask
+ * A page that needs the server, after the styles of all others: its own come with it.
+ * @template M @param {(all: Awaited<ReturnType<typeof connected>>) => M} ask
  */
 async function online(ask) {
-  const module = await dressed(connected().then(ask));
-  if (!(await (onlineStyles ??= styled("style/online.css")))) onlineStyles = null; // asked for again with the next page
-  return module;
+  await dressed(Promise.resolve());
+  return ask(await connected());
 }
-
-/** @param {string} href @returns {Promise<boolean>} whether it came */
-const styled = (href) =>
-  new Promise((resolve) => {
-    const link = h("link", { rel: "stylesheet", href, onload: () => resolve(true) });
-    link.onerror = () => {
-      link.remove();
-      resolve(false);
-    };
-    document.head.append(link);
-  });
 
 /**
  * What is reckoned from finished batches too, and what is of one batch, which may be finished.

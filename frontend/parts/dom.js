@@ -51,6 +51,17 @@ export function s(tag, props = {}, ...children) {
   return fill(document.createElementNS(SVG, tag), props, children);
 }
 
+/** Fetch a style sheet. @param {string} href @returns {Promise<boolean>} whether it came */
+export const styled = (href) =>
+  new Promise((resolve) => {
+    const link = h("link", { rel: "stylesheet", href, onload: () => resolve(true) });
+    link.onerror = () => {
+      link.remove();
+      resolve(false);
+    };
+    document.head.append(link);
+  });
+
 /**
  * Write a text only when it differs; true when it did. A text that stays a text is changed where it stands: a node
  * that comes or goes has a browser look over all rules that ask what is in an element.

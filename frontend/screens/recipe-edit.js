@@ -224,11 +224,18 @@ export class RecipeScreen extends HTMLElement {
     super();
     this.addEventListener("focusin", ({ target }) => {
       if (!(target instanceof HTMLElement)) return;
+      const hint = find(this, ".r-line .field:focus-within + .hint");
+      if (hint) setAttr(hint, "data-typing", true);
       if (isText(target)) this.#entered = { input: target, text: target.value, isUndone: false };
       // Of itself a browser shows only the row of the caret.
       if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" });
       if (this.#chosen && target.dataset.at !== this.#chosen.at) this.#putChosen();
     });
+    for (const over of ["click", "keyup"])
+      this.addEventListener(over, () => {
+        for (const left of this.querySelectorAll(".field:not(:focus-within) + .hint[data-typing]"))
+          setAttr(left, "data-typing", null);
+      });
   }
 
   /**

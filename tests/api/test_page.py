@@ -6,6 +6,7 @@ import re
 import shutil
 from collections.abc import Iterator
 from hashlib import sha256
+from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,7 @@ from api.page import files_as_they_are, make_ready, page_file, pieces_of, slim
 from api.pieces import APP, INDEX, MADE, REST, STYLES, WORKER
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
+from bench import words
 
 pytestmark = pytest.mark.database("sqlite")  # the database is not its subject
 
@@ -131,8 +133,9 @@ def test_a_first_visit_waits_for_nothing_to_be_joined_or_compressed(
 
     for slow in ("api.page.Pieces", "api.page.brotli.compress"):
         monkeypatch.setattr(slow, None)
-    for name in MADE:
-        assert client.get(f"/{name}", headers={"Accept-Encoding": "br"}).status_code == 200
+    for name, language in product(MADE, words.languages()):
+        asked = {"Accept-Encoding": "br", "Accept-Language": language}
+        assert client.get(f"/{name}", headers=asked).status_code == 200
 
 
 @pytest.mark.parametrize("path", ["/", "/api/v1/clock", "/nope"])

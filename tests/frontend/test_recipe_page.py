@@ -294,6 +294,21 @@ def test_what_cannot_be_read_is_said_beside_the_field_and_what_was_typed_stays(d
     expect(at(desk, "components.0.lines.0.amount")).to_have_attribute("aria-invalid", "true")
     assert at(desk, "components.0.lines.0.amount").input_value() == "1,500 g"
 
+    # What is left stays one line until the touch that left it is over: nothing moves from under the hand.
+    at(desk, "components.0.lines.1.amount").fill("8 1/2 oz and more, or less than that,")
+    add = at(desk, "components.0.lines+")
+    add.scroll_into_view_if_needed()
+    before = add.bounding_box()
+    assert before
+    desk.mouse.move(before["x"] + 20, before["y"] + 20)
+    desk.mouse.down()
+    expect(at(desk, "components.0.lines.1.amount")).not_to_be_focused()
+    assert add.bounding_box() == before
+    desk.mouse.up()
+    expect(at(desk, "components.0.lines.2.amount")).to_be_visible()
+    expect(hint(desk, "components.0.lines.1.amount")).not_to_have_attribute("data-typing", "")
+    at(desk, "components.0.lines.1.amount").fill("50 g")
+
     at(desk, "title").fill("")
     desk.get_by_role("button", name="Save version").click()
     expect(said(desk)).to_contain_text("Not saved as a version yet")
