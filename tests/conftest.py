@@ -186,12 +186,19 @@ def live_server(tmp_path: Path) -> Iterator[Server]:
     """The real server with the demo studio, always open: `.url`, `.kill()` (-9), `.stop()` and `.start()` again."""
     server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture(scope="session")
 def browser_type_launch_args(browser_type_launch_args: dict[str, Any], playwright: Any) -> dict[str, Any]:
     return {**browser_type_launch_args, "args": BROWSER_FLAGS, "executable_path": system_browser(playwright)}
+
+
+@pytest.fixture
+def no_copy(request: pytest.FixtureRequest) -> None:
+    """The page keeps no copy of itself, as in a browser that has no service worker."""
+    if "context" in request.fixturenames and not request.node.get_closest_marker("with_copy"):
+        request.getfixturevalue("context").add_init_script(WITHOUT_COPY)
 
 
 def system_browser(playwright: Any) -> str | None:

@@ -12,7 +12,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
-from typing import ClassVar, Self
+from typing import Self
 from urllib.request import Request, urlopen
 
 import psutil
@@ -85,21 +85,6 @@ class WarmServer(Server):
     """The same server, forked from a process that has its code in memory already."""
 
     command = "api.cli"
-    _free: ClassVar[list[str]] = []
-
-    def start(self) -> Self:
-        """At an address that another left, so that a browser need not fetch and compile the same page again."""
-        if not self.url and self._free:
-            self.url = self._free.pop()
-            with suppress(AssertionError):
-                return super().start()
-            self.url = ""  # a stranger has its port by now
-        return super().start()
-
-    def leave(self) -> None:
-        """Killed for good: the next one may have its address."""
-        self.kill()
-        self._free.append(self.url)
 
     def _launch(self, arguments: list[str]) -> Started:
         environment = {"PYTHONUNBUFFERED": "1", **self._environment}

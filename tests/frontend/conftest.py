@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Frame, Page
+from playwright.sync_api import Browser, BrowserContext, Error, Page
 
 from tests.conftest import WITHOUT_COPY
 from tests.frontend.phones import studio_server
@@ -37,88 +37,6 @@ def answer_no_more(context: BrowserContext) -> None:
             page.goto("about:blank", wait_until="commit")
         page.unroute_all(behavior="ignoreErrors")
     context.unroute_all(behavior="ignoreErrors")
-
-
-EMPTIED = {"storageTypes": "cookies,indexeddb,local_storage"}
-IS_REAL_TIME = "() => Date.toString().includes('[native code]')"
-
-
-class HandedOn:
-    """A phone that each test hands to the next, emptied: the page's files stay fetched and compiled on it.
-
-    What cannot be taken back (a clock that was set, a page that crashed) is the end of it, and the next test has
-    another. It keeps no copy of the page: a worker would outlive its test.
-    """
-
-    def __init__(self, browser: Browser, how: dict[str, Any]) -> None:
-        self._browser = browser
-        self._how = how
-        self._context: BrowserContext | None = None
-        self._origins: set[str] = set()
-
-    def take(self) -> BrowserContext:
-        if self._context is None:
-            self._context = self._browser.new_context(**self._how)
-            self._context.add_init_script(WITHOUT_COPY)
-            self._context.on("page", lambda page: page.on("framenavigated", self._been))
-        return self._context
-
-    def _been(self, frame: Frame) -> None:
-        self._origins.add("/".join(frame.url.split("/")[:3]))
-
-    def give_back(self) -> None:
-        assert self._context
-        try:
-            if not self._is_emptied(self._context):
-                self.end()
-        except Error:
-            self.end()
-
-    def _is_emptied(self, context: BrowserContext) -> bool:
-        *others, page = context.pages or [context.new_page()]
-        for other in others:
-            other.close()
-        if not page.evaluate(IS_REAL_TIME):
-            return False
-        session = context.new_cdp_session(page)
-        for origin in self._origins:
-            if origin.startswith("http"):
-                session.send("Storage.clearDataForOrigin", {"origin": origin, **EMPTIED})
-        self._origins.clear()
-        context.clear_cookies()
-        context.clear_permissions()
-        page.close()
-        context.set_offline(False)
-        return True
-
-    def end(self) -> None:
-        if self._context:
-            self._context.close()
-            self._context = None
-
-
-@pytest.fixture(scope="session")
-def handed_on(browser: Browser, browser_context_args: dict[str, Any]) -> Iterator[HandedOn]:
-    phone = HandedOn(browser, browser_context_args)
-    yield phone
-    phone.end()
-
-
-@pytest.fixture
-def no_copy() -> None:
-    """The page keeps no copy of itself, as in a browser that has no service worker."""
-
-
-@pytest.fixture
-def context(
-    request: pytest.FixtureRequest, handed_on: HandedOn, new_context: Callable[..., BrowserContext]
-) -> Iterator[BrowserContext]:
-    """A phone where nothing is left of any other test; of its own where the page keeps a copy of itself."""
-    if "no_copy" not in request.fixturenames or request.node.get_closest_marker("with_copy"):
-        yield new_context()
-        return
-    yield handed_on.take()
-    handed_on.give_back()
 
 
 @pytest.fixture(autouse=True)
@@ -185,7 +103,7 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     """The server of a studio with the one recipe, for all tests of a file."""
     server = studio_server(tmp_path_factory.mktemp("home") / "studio.sqlite3")
     yield server
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture
@@ -193,4 +111,4 @@ def server(tmp_path: Path) -> Iterator[Server]:
     """The same, a studio of its own for each test."""
     server = studio_server(tmp_path / "studio.sqlite3")
     yield server
-    server.leave()
+    server.kill()

@@ -56,7 +56,7 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, 
         call(server, "POST", f"runs/{run}/entries", {"entries": entries})
         runs[number] = run
     yield server, runs
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture(scope="module")

@@ -33,7 +33,7 @@ def home(tmp_path: Path) -> Iterator[Server]:
     """The demo studio, whose bench is always open. One for each test: runs on one bench share a plan."""
     server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture
@@ -52,7 +52,7 @@ def one_day(lasting_page: Lasting, tmp_path_factory: pytest.TempPathFactory) -> 
     run = begin(page)
     planned(page, run)
     yield server.url, run
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture

@@ -53,7 +53,7 @@ def empty(tmp_path: Path) -> Iterator[Server]:
     """A studio as it is first served: no recipe, no kit, no batch."""
     server = warm_bowlside(tmp_path / "studio.sqlite3").start()
     yield server
-    server.leave()
+    server.kill()
 
 
 def test_the_sample_that_is_shipped_is_what_the_bench_makes_of_it() -> None:

@@ -29,7 +29,7 @@ def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
         environment.setenv("BOWLSIDE_HOSTS", "studio.test")
         server = studio_server(tmp_path_factory.mktemp("keep") / "studio.sqlite3")
     yield server
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture(scope="module")

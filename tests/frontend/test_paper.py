@@ -35,7 +35,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     """The demo studio, for all tests that keep nothing in it."""
     server = demo_open(tmp_path_factory.mktemp("paper") / "bowlside.sqlite3")
     yield server
-    server.leave()
+    server.kill()
 
 
 @pytest.fixture

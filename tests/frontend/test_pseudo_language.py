@@ -150,7 +150,7 @@ def studio(tmp_path: Path) -> Iterator[Server]:
     database = tmp_path / "studio.sqlite3"
     server = PseudoServer(serve_on(database, "--demo"), database.with_suffix(".log")).start()
     yield server
-    server.leave()
+    server.kill()
 
 
 def every_screen(page: Page) -> Iterator[str]:
