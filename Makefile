@@ -3,7 +3,7 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
-WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() + 2)')
+WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() + 1)')
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
@@ -22,7 +22,7 @@ run: $(RUN_STAMP)
 test: export PYTHONDONTWRITEBYTECODE =
 test: BESIDE = collected pressed
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
-# its server fill a core most of the time; two workers more than cores take what waiting leaves free.
+# its server fill a core most of the time; one worker more than cores takes what waiting leaves free.
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
