@@ -3,10 +3,11 @@
 A browser that opens the page asks for index.html, one module and one style sheet, instead of a hundred
 files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
 `app.js` what it needs of that, so that each module is there once. What is for the desk with a connection
-(frontend/connected.js) comes as `online.js` and style/online.css, of which the worker keeps nothing. All say the version of all modules, and
-a piece of another version than the page's refuses to run. A style sheet comes with those that it imports. The worker (frontend/sw.js) is told the names of all pieces, and a
-version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py);
-what is the same whenever it is said stands where it is said.
+(frontend/connected.js) comes as `online.js` and style/online.css, of which the worker keeps nothing. All say the version
+of all modules, and a piece of another version than the page's refuses to run. A style sheet comes with those that it
+imports. The worker (frontend/sw.js) is told the names of all pieces, and a version that is the hash of them. Each has
+the words that its own modules name, in one language (api/page_words.py); what is the same whenever it is said stands
+where it is said.
 """
 
 from __future__ import annotations

@@ -65,8 +65,6 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
-/** @type {Promise<void> | null} */
-let showing = null; // the frame in which a touch shows where it fell; what it changed is drawn in the next
 let isAsking = false; // a first visit: what stands on the page was heard to its end, so that nothing moves on it
 /** @type {Set<string> | null} */
 let firstOpen = null; // the batches that were open when they had all been heard, while more is asked
@@ -898,8 +896,7 @@ function drawSoon() {
 
 /** Nothing moves under a finger: what is to be drawn while one is down is drawn when it is up. */
 function drawUnpressed() {
-  if (showing) drawing = requestAnimationFrame(drawUnpressed);
-  else if (!isPressed) draw();
+  if (!isPressed) draw();
 }
 
 /** @param {PointerEvent} event */
@@ -969,9 +966,6 @@ function dress() {
  * @param {{once?: string | null, done?: (made: T | null) => void, again?: (() => void) | null}} [how]
  */
 function accept(from, line, act, { once = null, done = () => {}, again = null } = {}) {
-  showing ??= new Promise((painted) => requestAnimationFrame(() => setTimeout(painted))).then(() => {
-    showing = null;
-  });
   touches.give(
     line,
     act,
@@ -1027,8 +1021,7 @@ const OF_SHELF = new Set(["shelf", "recipe", "delivery", "buying", "pieces"]);
 const journalOf = ({ route: { name, id } }) => (OF_SHELF.has(name) ? "shelf" : id);
 
 /** What was done is said first, and what comes next after it. @param {From<Entering>} from @param {string} [says] */
-async function redraw({ screen: touched }, says = "") {
-  await showing;
+function redraw({ screen: touched }, says = "") {
   touched.trouble("");
   if (says) touched.said?.(says);
   draw();
@@ -1071,8 +1064,8 @@ function send(from, line, act, done) {
 }
 
 /** @param {From<KitScreen | StudioScreen>} from */
-async function saved(from) {
-  await redraw(from);
+function saved(from) {
+  redraw(from);
   from.screen.kept();
 }
 

@@ -165,7 +165,7 @@ def p98(took: list[float]) -> float:
 
 @figure("touch to painted answer, CPU slowed 6x, 8 waits, 500 entries, four batches open, p98", "<= 60 ms")
 def touch_to_paint_ms() -> float:
-    """Touches that each count one piece, until the frame in which the count stands; not that which shows the touch."""
+    """Touches that each count one piece, until the frame in which the count stands, which may not be the first."""
     with served(WAITS, ENTRIES) as (server, run), page_at(server.url, touch=True, load=False) as page:
         for _ in range(3):
             begin_beside(server, run)
