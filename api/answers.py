@@ -193,16 +193,20 @@ class RecipePage(Paged):
     recipes: list[RecipeItem]
 
 
-class RecipeWhole(TypedDict):
+class VersionHead(TypedDict):
     id: str
     version: int
     title: str
-    document: Annotated[WrittenRecipe, "The recipe as written"]
-    measured: MeasuredRecipe
     updated_at: int
 
 
-class RecipeKept(RecipeWhole):
+class RecipeWhole(VersionHead):
+    document: Annotated[WrittenRecipe, "The recipe as written"]
+    measured: MeasuredRecipe
+
+
+class RecipeKept(VersionHead):
+    text: Annotated[str, "JSON of its `document` and `measured`"]
     tags: list[str]
     archived_at: int | None
     etag: Annotated[str, "As its own address answers it"]

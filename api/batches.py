@@ -16,7 +16,7 @@ import bench
 from api.runs import RunView, load_run_in
 from api.store import execute
 from api.tables import BatchRow
-from bench import BatchFigures, BatchVerdict, CostBasis
+from bench import BatchFigures, BatchVerdict
 
 REACH = "SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = :run"
 OF_RUN = "SELECT recipe_id, recipe_version, title FROM run WHERE id = :run"
@@ -43,7 +43,7 @@ class Batch(NamedTuple):
     release: BatchVerdict | None
     finished_at: int
     figures: BatchFigures
-    basis: CostBasis
+    basis: str  # what its cost hangs on (`CostBasis`), as JSON
 
 
 def refresh(connection: Connection, run_id: str, run: RunView) -> None:
@@ -65,7 +65,7 @@ def refresh(connection: Connection, run_id: str, run: RunView) -> None:
             finished_at=finished_at,
             reach=execute(connection, REACH, {"run": run_id}).fetchone()[0],
             figures=json.dumps(figures),
-            basis=json.dumps(basis),
+            basis=basis,
         )
     )
 
@@ -79,7 +79,7 @@ def batches_in(
     )
     for row in found:
         figures, basis = (
-            (json.loads(row.figures), json.loads(row.basis))
+            (json.loads(row.figures), row.basis)
             if row.is_current
             else _drawn(load_run_in(connection, row.run_id))
         )
@@ -96,6 +96,6 @@ def batches_in(
         )
 
 
-def _drawn(run: RunView) -> tuple[BatchFigures, CostBasis]:
+def _drawn(run: RunView) -> tuple[BatchFigures, str]:
     record = bench.record(run.sheet, run.state, run.entries)
-    return bench.figures_of(record), bench.cost_basis(record)
+    return bench.figures_of(record), json.dumps(bench.cost_basis(record))

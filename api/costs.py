@@ -6,6 +6,8 @@ import json
 from collections.abc import Iterable
 from datetime import UTC, datetime
 from decimal import Decimal
+from functools import lru_cache
+from typing import ClassVar
 from uuid import UUID
 
 from flask import Response
@@ -30,6 +32,7 @@ from api.wire import Blueprint, answer, unkept
 from bench import Cost, CostBasis, CostSettings, Purchases, Sheet, Shelf, Taken, words
 
 blueprint = Blueprint("costs", __name__, description="What a batch costs, before and after")
+COSTS_HELD = 2048
 NO_CURRENCY = blueprint.alt_response(
     409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no currency yet"
 )
@@ -104,15 +107,30 @@ def _uses(connection: Connection, but: str, until: int) -> dict[str, list[Taken]
 
 
 class Costing:
-    """What finished batches cost at the shelf's prices and by the settings, as both are now; as `get_cost` tells."""
+    """What finished batches cost at the shelf's prices and by the settings, as both are now; as `get_cost` tells.
 
-    def __init__(self, connection: Connection, there: Shelf) -> None:
-        self._settings = SETTINGS.now(connection).document
+    `of(basis)` takes a batch's basis as it is kept, as text: what was worked out once is known until either moves.
+    """
+
+    _last: ClassVar[Costing | None] = None
+
+    def __init__(self, settings: SettingsSaid, there: Shelf) -> None:
+        self._settings = settings
         self._there = there
         self._places = {each: bench.places_of(each) for each in _currencies(there)}
+        self.of = lru_cache(maxsize=COSTS_HELD)(self._cost_of)
 
-    def of(self, basis: CostBasis) -> BatchCost | None:
+    @classmethod
+    def now(cls, connection: Connection, there: Shelf) -> Costing:
+        """The last one, while neither moved: the shelf is held (`shelf.current_stock`)."""
+        settings, last = SETTINGS.now(connection).document, cls._last
+        if last is None or last._there is not there or last._settings != settings:
+            cls._last = last = cls(settings, there)
+        return last
+
+    def _cost_of(self, kept: str) -> BatchCost | None:
         """In the maker's own currency; None where nothing of it has a price."""
+        basis: CostBasis = json.loads(kept)
         lots = (self._there["lots"].get(each["lot"]) for each in basis["lots"])
         paid = (lot["price"]["currency"] for lot in lots if lot and lot["price"])
         own = self._settings.get("currency") or next(paid, None)

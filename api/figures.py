@@ -77,7 +77,7 @@ def list_figures(asked: FiguresPageAsked) -> Response:
     there = shelf.current_stock()
     with reading() as connection:
         total = connection.scalar(text(COUNT.format(where=where)), named) or 0
-        costing = Costing(connection, there)
+        costing = Costing.now(connection, there)
         items = [_item(each, costing) for each in batches_in(connection, where, {**named, **page}, PAGE)]
     told: BatchPage = {
         "batches": items,
@@ -98,7 +98,7 @@ def list_by_recipe(asked: PageAsked) -> Response:
     page = {"limit": asked["page_size"], "offset": first_of(asked)}
     with reading() as connection:
         total = connection.scalar(RECIPE_COUNT) or 0
-        costing = Costing(connection, there)
+        costing = Costing.now(connection, there)
         recipes = [
             _last_of(connection, id_, title, costing)
             for id_, title in connection.execute(RECIPES, page).all()
@@ -144,7 +144,7 @@ def _items(asked: FiguresAsked) -> Iterator[BatchItem]:
     where, named = _wanted(asked)
     there = shelf.current_stock()
     with reading() as connection:
-        costing = Costing(connection, there)
+        costing = Costing.now(connection, there)
         for each in batches_in(connection, where, named):
             yield _item(each, costing)
 

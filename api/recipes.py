@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import json
 from io import BytesIO
 from typing import NamedTuple, TypedDict
@@ -47,6 +48,7 @@ from api.wire import (
 from bench import ChosenSize, JsonObject, Kit, MeasuredRecipe, RecipeRef, RoomAir, Sheet, canonical, words
 
 SVG = "image/svg+xml"
+AS_JSON = "as-json"  # of what an encoding lacks: the escape that JSON has for it
 
 blueprint = Blueprint("recipes", __name__, description="Recipes, their versions, their check and their sheet")
 
@@ -369,14 +371,34 @@ def whole_of(row: VersionRow, status: int = 200) -> Response:
 
 
 def _kept_text(row: VersionRow, tags: str, archived_at: int | None) -> str:
-    """A recipe as a phone keeps it, with how it is filed."""
+    """A recipe as a phone keeps it, with how it is filed.
+
+    What it says stays a text there. With what is beyond Latin-1 escaped, a browser holds a byte a character.
+    """
+    said = f"{{{_documents_of(row)}}}".encode("latin-1", AS_JSON).decode("latin-1")
     etag = json.dumps(quote_etag(generation.tag(row.version)))
-    return _whole_text(row, f',"etag":{etag},"tags":{tags},"archived_at":{json.dumps(archived_at)}')
+    own = f'"etag":{etag},"tags":{tags},"archived_at":{json.dumps(archived_at)}'
+    return f'{{{_head_of(row)},"text":{json.dumps(said)},{own}}}'
 
 
-def _whole_text(row: VersionRow, own: str = "") -> str:
+def _whole_text(row: VersionRow) -> str:
     """Its documents are JSON text already, and stay as they are."""
-    return (
-        f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
-        f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}{own}}}'
-    )
+    return f"{{{_head_of(row)},{_documents_of(row)}}}"
+
+
+def _escaped(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    return json.dumps(error.object[error.start : error.end])[1:-1], error.end
+
+
+codecs.register_error(AS_JSON, _escaped)
+
+
+def _head_of(row: VersionRow) -> str:
+    title = json.dumps(row.title)
+    return f'"id":"{row.recipe_id}","version":{row.version},"title":{title},"updated_at":{row.created_at}'
+
+
+def _documents_of(row: VersionRow) -> str:
+    return f'"document":{row.document},"measured":{row.measured}'

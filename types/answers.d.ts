@@ -189,17 +189,22 @@ export interface RecipePage extends Paged {
   readonly recipes: readonly RecipeItem[];
 }
 
-export interface RecipeWhole {
+export interface VersionHead {
   readonly id: string;
   readonly version: number;
   readonly title: string;
-  /** The recipe as written */
-  readonly document: WrittenRecipe;
-  readonly measured: MeasuredRecipe;
   readonly updated_at: number;
 }
 
-export interface RecipeKept extends RecipeWhole {
+export interface RecipeWhole extends VersionHead {
+  /** The recipe as written */
+  readonly document: WrittenRecipe;
+  readonly measured: MeasuredRecipe;
+}
+
+export interface RecipeKept extends VersionHead {
+  /** JSON of its `document` and `measured` */
+  readonly text: string;
   readonly tags: readonly string[];
   readonly archived_at: number | null;
   /** As its own address answers it */

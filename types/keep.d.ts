@@ -46,6 +46,9 @@ export interface RecipeRow {
   generation?: string | null;
 }
 
+/** A recipe as it lies on the disk: what it says is JSON. */
+export type RecipeLain = Omit<RecipeRow, "document" | "measured"> & { text: string };
+
 /** A recipe version that a run here was made by. */
 export interface VersionRow {
   id: string;
@@ -146,7 +149,7 @@ export interface RunTold {
 }
 
 export interface Stores {
-  recipes: RecipeRow;
+  recipes: RecipeRow | RecipeLain;
   drafts: DraftRow;
   kit: KitRow;
   runs: RunRow;

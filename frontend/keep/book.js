@@ -8,6 +8,7 @@
  * Which those are, and what a list of them shows, it notes as meta "closed".
  */
 
+import { laid, opened } from "./recipe-text.js";
 import { Journal, Run, SHELF } from "./run.js";
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, DraftRow, KitRow, Meta, MetaMap, RecipeRow, StoreName } from "../../types/keep" */
@@ -126,9 +127,11 @@ export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
    * @throws {StoreError} when the disk did not take it; then nothing has changed anywhere
    */
   async commit(changes, options) {
-    await this.#store.write(changes, options);
-    this.#apply(changes, true);
-    this.#channel?.postMessage(changes);
+    const { recipes } = changes;
+    const lain = recipes?.put ? { ...changes, recipes: { ...recipes, put: recipes.put.map(laid) } } : changes;
+    await this.#store.write(lain, options);
+    this.#apply(lain, true);
+    this.#channel?.postMessage(lain);
   }
 
   /**
@@ -242,7 +245,7 @@ export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
       journal?.mark(id, null);
       if (journal) touched.add(journal.id);
     }
-    for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, row);
+    for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, opened(row));
     for (const row of changes.drafts?.put ?? []) this.drafts.set(row.id, row);
     for (const id of changes.drafts?.delete ?? []) this.drafts.delete(id);
     for (const row of changes.versions?.put ?? []) this.versions.add(row.id);

@@ -36,6 +36,7 @@ const VERSIONS = [
   (db) => {
     db.createObjectStore("seen", { keyPath: "id" }); // what the server alone works out, as last seen
   },
+  () => {}, // recipes lie as text, which a page before this one cannot read
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */

@@ -8,12 +8,14 @@
 import { canonical } from "../bench/index.js";
 import { last } from "../bench/lists.js";
 import { versionKey } from "./book.js";
+import { opened } from "./recipe-text.js";
 import { inOrder, rowOf, Run, SHELF } from "./run.js";
 import { Refused, saysStatus } from "./server.js";
 import { answeredFor, missed, readBack } from "./sync-machine.js";
 /** @import { LotUse } from "../../bench/shapes/page" */
 /** @import { Changes, DraftRow, KeptEntry, MetaRow, OutboxRow, RecipeRow, WriteOptions } from "../../types/keep" */
 /** @import { Answered, BodyOf, EntriesPath, KitDoc, Lists, PagePath, RecipeDoc } from "../../types/server" */
+/** @import { RecipeKept } from "../../types/answers" */
 /** @import { RunItem, SettingsDoc } from "../../types/server" */
 /** @import { Book } from "./book.js" */
 /** @import { Journal } from "./run.js" */
@@ -370,7 +372,7 @@ export class Round {
           entries: { put: news },
           outbox: readBack([
             ...(journal.unread().some((row) => row.id === id) ? [id] : []),
-            ...entries.map((entry) => entry.id),
+            ...entries.map((entry) => entry.id).filter((each) => journal.hasRow(each)),
           ]),
           meta: { put: [{ key: cursorOf(id), value: next }] },
         });
@@ -486,11 +488,15 @@ export class Round {
 
   /** On a phone that has none yet: what there is need not be asked first. */
   async #readAllWhole() {
+    /** @type {Promise<void> | undefined} */
+    let keeping;
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const { body } = await this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`);
-      if (body.recipes.length) await this.#keepRecipes(body.recipes);
+      const asked = this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`);
+      const [{ body }] = await Promise.all([asked, keeping]); // the disk writes while the server works
+      keeping = body.recipes.length ? this.#keepRecipes(body.recipes) : undefined;
       pages = body.pages;
     }
+    await keeping;
   }
 
   /**
@@ -506,14 +512,14 @@ export class Round {
     }
   }
 
-  /** @param {(RecipeDoc & {etag: string | null})[]} read */
+  /** @param {((RecipeDoc & {etag: string | null}) | RecipeKept)[]} read */
   #keepRecipes(read) {
     const rows = read.map((each) => ({
       ...filingOf(this.#book.recipes.get(each.id)),
       ...each,
       generation: this.generation,
     }));
-    const drafts = read.flatMap((each) => this.#mineOf(this.#book.recipes.get(each.id), each));
+    const drafts = read.flatMap((each) => this.#mineOf(this.#book.recipes.get(each.id), opened(each)));
     return this.#commit({ recipes: { put: rows }, ...(drafts.length && { drafts: { put: drafts } }) });
   }
 
@@ -530,16 +536,17 @@ export class Round {
 
   /**
    * A text that only this phone has, under a number that is another's by now, stays here as a draft.
-   * @param {RecipeRow | undefined} here @param {RecipeDoc} there @returns {DraftRow[]}
+   * @param {RecipeRow | undefined} here @param {RecipeRow} there @returns {DraftRow[]}
    */
-  #mineOf(here, { version, document }) {
-    const isMine = here && here.version >= version && canonical(here.document) !== canonical(document);
+  #mineOf(here, there) {
+    const isMine =
+      here && here.version >= there.version && canonical(here.document) !== canonical(there.document);
     if (!isMine || !this.#isMaker || this.#book.drafts.has(here.id)) return [];
     const { id } = here;
     const draft = {
       id,
-      base: version,
-      was: document,
+      base: there.version,
+      was: there.document,
       document: here.document,
       first: null,
       at: this.#sync.now(),

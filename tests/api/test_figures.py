@@ -14,6 +14,7 @@ import pyarrow.parquet
 import pytest
 from flask_migrate import downgrade, upgrade
 
+import bench
 from api import batches, figures, parquet
 from tests.api.stock import gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
@@ -140,6 +141,34 @@ def test_what_comes_to_a_finished_batch_and_new_prices_are_in_the_table_at_once(
     ended = next(e for e in studio.get(f"/runs/{run}/entries").json["entries"] if e["kind"] == "finished")
     studio.post(run, make_entry(run, at=LATER + 1, kind="undone", body={"entry": ended["id"]}))
     assert rows(studio) == []
+
+
+def test_a_cost_is_worked_out_once_until_the_shelf_or_the_settings_move(
+    studio: Studio, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    reckoned: list[object] = []
+    real = bench.cost_of
+
+    def counted(*asked: Any) -> bench.Cost:
+        reckoned.append(asked)
+        return real(*asked)
+
+    monkeypatch.setattr(bench, "cost_of", counted)
+    recipe = recipe_of(studio)
+    for _ in range(3):
+        make(studio, recipe, lot=with_lot(studio, mg=1_000_000, price=PRICE))
+    first = [row["cost"] for row in rows(studio)]
+    for address in ("/figures", "/figures/by-recipe"):
+        assert studio.get(address).status_code == 200
+    assert len(reckoned) == 3 and {each["total"] for each in first} == {"0.99"}, first
+
+    there = studio.get("/settings")
+    money = {**there.json["document"], "currency": "EUR", "overhead_cost": "1.00"}
+    said = studio.client.put("/api/v1/settings", json=money, headers={"If-Match": there.headers["ETag"]})
+    assert said.status_code == 201, said.json
+
+    assert {each["cost"]["total"] for each in rows(studio)} == {"1.99"}
+    assert len(reckoned) == 6
 
 
 def test_other_currencies_are_never_added(studio: Studio) -> None:

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from tests.api.studio import Studio
@@ -198,7 +200,7 @@ def test_an_older_version_put_back_later_does_not_become_the_current_one(studio:
 
 def test_whole_recipes_come_by_pages_each_as_its_own_address_has_it(studio: Studio) -> None:
     """Past one page of 25: thirty, one of them at its second version."""
-    made = [studio.with_recipe(title=f"Bar {place:02}")["id"] for place in range(30)]
+    made = [studio.with_recipe(title=f"Bar {place:02} ½ – ✓ 😀")["id"] for place in range(30)]
     studio.put_recipe(made[3], make_recipe(title="Bar 03, again"), if_match=studio.tag(1))
     listed = [each["id"] for each in studio.get("/recipes?page_size=100").json["recipes"]]
 
@@ -209,4 +211,6 @@ def test_whole_recipes_come_by_pages_each_as_its_own_address_has_it(studio: Stud
     assert [each["id"] for each in whole] == listed
     for each in whole:
         alone = studio.get(f"/recipes/{each['id']}")
+        assert all(ord(character) < 0x100 for character in each["text"])
+        each |= json.loads(each.pop("text"))
         assert each == {**alone.json, "etag": alone.headers["ETag"], "tags": [], "archived_at": None}

@@ -183,6 +183,38 @@ def test_a_write_that_fails_once_the_disk_has_answered_says_why_and_is_no_fault_
     assert told == [["StorageFull"] * 3, [], [{"key": "a", "value": 1}]]
 
 
+def test_a_recipe_lies_as_text_is_read_when_asked_for_and_one_of_an_earlier_page_stays_readable(
+    blank: Page,
+) -> None:
+    told = blank.evaluate(
+        """async () => {
+            const [{ openStore }, { Book }] = await Promise.all([import("/keep/store.js"), import("/keep/book.js")]);
+            const store = await openStore({ name: "lain" });
+            const [document, measured] = [{ note: "½ – ✓" }, { lines: [1] }];
+            await store.write({ recipes: { put: [{ id: "old", version: 1, title: "Old", document, measured }] } });
+            const book = await Book.open(store);
+            await book.commit({ recipes: { put: [{ id: "new", version: 2, title: "New", document, measured }] } });
+            await book.commit({ recipes: { put: [{ ...book.recipes.get("new"), tags: ["a"] }] } });
+            const lies = (await store.read("recipes")).recipes.map((row) => [row.id, typeof row.text, "document" in row]);
+            const again = (await Book.open(store)).recipes;
+            const read = JSON.parse;
+            let asked = 0;
+            JSON.parse = (...given) => { asked += 1; return read(...given); };
+            const head = [...again.values()].map(({ title }) => title);
+            const before = asked;
+            const whole = [...again.values()].map((row) => [row.document, row.measured, row.tags ?? null]);
+            JSON.parse = read;
+            store.close();
+            return { lies, head, before, asked, whole };
+        }"""
+    )
+
+    assert told["lies"] == [["new", "string", False], ["old", "undefined", True]]
+    assert (told["head"], told["before"], told["asked"]) == (["New", "Old"], 0, 1)
+    said = [{"note": "½ – ✓"}, {"lines": [1]}]
+    assert told["whole"] == [[*said, ["a"]], [*said, None]]
+
+
 def test_an_old_page_gives_way_to_a_newer_one_that_changes_the_disk(blank: Page) -> None:
     assert blank.evaluate(
         """async () => {

@@ -31,6 +31,7 @@ LISTED = {
     "the last page of runs": "/runs?page_size=10&page={last}",
     "the first page of figures": "/figures?page_size=10",
     "the last page of figures": "/figures?page_size=10&page={last}",
+    "the last batches of each recipe, in figures": "/figures/by-recipe",
     "a page of lots": "/lots?page_size=20",
     "a page of ingredients": "/ingredients?page_size=20",
     "a page of recipes": "/recipes?page_size=20",
