@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from itertools import islice
 from typing import Any, get_args
 
-from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
+from marshmallow import RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
 
 import bench
 from api import field_words
@@ -751,9 +751,6 @@ class SheetTrialQuery(Strict):
 
 
 class EntryQuery(Schema):
-    class Meta:
-        unknown = EXCLUDE
-
     after = fields.Integer(load_default=0, validate=validate.Range(0, 2**53 - 1))
     limit = fields.Integer(load_default=500, validate=validate.Range(1, 1000))
 

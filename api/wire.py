@@ -187,13 +187,15 @@ def refuse_unless_read(connection: Connection, version: int | None, what: Edited
 
 
 class Arguments(FlaskParser):
-    """Lets flask-smorest read bodies through this module's one door."""
+    """Lets flask-smorest read bodies through this module's one door; a query's unknown fields are named, as a body's."""
+
+    DEFAULT_UNKNOWN_BY_LOCATION = FlaskParser.DEFAULT_UNKNOWN_BY_LOCATION | {"query": None}
 
     def load_json(self, req: Request, schema: Schema) -> JsonObject:
         return read_document()
 
 
-class BatchArguments(FlaskParser):
+class BatchArguments(Arguments):
     """For a batch whose items are judged one by one: an unfit value spoils only its own."""
 
     def load_json(self, req: Request, schema: Schema) -> JsonValue:

@@ -2,8 +2,8 @@
 
 Decimals as text in and out, exact in between (`bench/money.py`). Several currencies are never added:
 each has totals of its own. What has no price is listed, not guessed. A lot's row has two decimals
-more than its currency, since a gram of mica costs less than a cent; the totals are sums of the rows
-as shown, rounded once. Each thing is counted once: where a priced lot of wrap was gathered, the wrap for each
+more than its currency, since a gram of mica costs less than a cent; the totals are sums of the rows, rounded
+once, and what is read of each row adds up to them. Each thing is counted once: where a priced lot of wrap was gathered, the wrap for each
 piece of the settings is not added.
 """
 
@@ -11,7 +11,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-from bench.money import money_text, read_money
+from bench.money import money_text, read_money, sharing
 from bench.shapes.entries import PriceBody
 from bench.shapes.figures import CostBasis
 from bench.shapes.record import (
@@ -21,6 +21,7 @@ from bench.shapes.record import (
     CostRow,
     CostSettings,
     CostTotal,
+    PaidRow,
     Record,
     RecordLot,
     SalePrice,
@@ -82,7 +83,7 @@ def cost_basis(record: Record) -> CostBasis:
 
 
 def total_cost(
-    materials: list[CostRow],
+    materials: list[PaidRow],
     unpriced: list[Unpriced],
     made: Made,
     settings: CostSettings,
@@ -97,7 +98,7 @@ def total_cost(
         for currency in sorted({own, *(row["currency"] for row in materials)})
     }
     return {
-        "materials": materials,
+        "materials": _read(materials, places),
         "unpriced": unpriced,
         "hands_ms": made.hands_ms,
         "good": made.good,
@@ -105,14 +106,26 @@ def total_cost(
     }
 
 
+def _read(materials: list[PaidRow], places: dict[str, int]) -> list[CostRow]:
+    """The rows, each with what is read of it: in the currency's own decimals, adding up to the sum of its kind."""
+    kinds: dict[tuple[str, bool], list[int]] = {}
+    for index, row in enumerate(materials):
+        kinds.setdefault((row["currency"], row["wrap"]), []).append(index)
+    read: dict[int, str] = {}
+    for (currency, _), rows in kinds.items():
+        costs = [Fraction(materials[index]["cost"]) for index in rows]
+        read |= zip(rows, sharing(costs, places.get(currency, 2)), strict=True)
+    return [{**row, "read": read[index]} for index, row in enumerate(materials)]
+
+
 def _rows(
     basis: CostBasis, shelf: Shelf, settings: CostSettings, places: dict[str, int]
-) -> tuple[list[CostRow], list[Unpriced]]:
+) -> tuple[list[PaidRow], list[Unpriced]]:
     """What was used, by lot where it has a price; the rest, and what came from no lot, has none.
 
     What goes in unweighed, by spray or spoon, has no price of its own, and is covered where one is set for a batch.
     """
-    materials: list[CostRow] = []
+    materials: list[PaidRow] = []
     unpriced: list[Unpriced] = []
     for use in basis["lots"]:
         lot = shelf["lots"].get(use["lot"])
@@ -168,7 +181,7 @@ def _whole(amount: str, delivery: str, percent: str, without_tax: bool) -> Fract
 class _Parts:
     """What a batch cost in one currency, part by part, exactly. What settings say is in the maker's own."""
 
-    def __init__(self, made: Made, materials: list[CostRow], settings: CostSettings, currency: str) -> None:
+    def __init__(self, made: Made, materials: list[PaidRow], settings: CostSettings, currency: str) -> None:
         rows = [row for row in materials if row["currency"] == currency]
         mine = currency == settings["currency"]
         pieces = (made.good or 0) + made.kept

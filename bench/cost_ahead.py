@@ -15,7 +15,7 @@ from bench.lots import is_past
 from bench.money import money_text
 from bench.shapes.buying import BoughtBy, BuyingNeed, Purchases
 from bench.shapes.entries import PriceBody
-from bench.shapes.record import Cost, CostRow, CostSettings, Unpriced
+from bench.shapes.record import Cost, CostSettings, PaidRow, Unpriced
 from bench.shapes.sheet import Sheet
 from bench.shapes.shelf import Shelf
 from bench.shelf import called
@@ -49,14 +49,14 @@ def _rows(
     on: str,
     settings: CostSettings,
     places: dict[str, int],
-) -> tuple[list[CostRow], list[Unpriced]]:
+) -> tuple[list[PaidRow], list[Unpriced]]:
     book = Book(shelf)
     needs, unjoined = needs_of(sheet, on, book)
     wrap = book.card_for(WRAP)
     if wrap is not None:
         wraps = wraps_of(sheet, shelf, book.names)
         needs += [{"card": wrap, "on": on, "count": each["count"]} for each in wraps]
-    materials: list[CostRow] = []
+    materials: list[PaidRow] = []
     unpriced = _left_out([each["name"] for each in unjoined], sheet, wrap, settings)
     for need in needs:
         name = called(shelf, need["card"])

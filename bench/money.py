@@ -43,3 +43,17 @@ def money_text(value: Fraction, places: int) -> str:
     units, rest = divmod(abs(shown), whole)
     sign = "-" if shown < 0 else ""
     return f"{sign}{units}.{rest:0{places}d}" if places else f"{sign}{units}"
+
+
+def sharing(values: list[Fraction], places: int) -> list[str]:
+    """Amounts, none negative, with so many decimals, which add up to their sum with as many.
+
+    Each is cut off, and what is missing to the sum goes to those that lost most (largest remainders): none is off by a
+    whole last digit.
+    """
+    scaled = [value * ten_to(places) for value in values]
+    whole = [value.numerator // value.denominator for value in scaled]
+    missing = round(sum(scaled, Fraction(0))) - sum(whole)
+    for index in sorted(range(len(whole)), key=lambda i: whole[i] - scaled[i])[:missing]:
+        whole[index] += 1
+    return [money_text(Fraction(units, ten_to(places)), places) for units in whole]

@@ -3355,7 +3355,8 @@ export interface CostSettings {
   readonly without_tax?: boolean;
 }
 
-export interface CostRow {
+/** What was taken of a lot, and what that cost. */
+export interface PaidRow {
   readonly lot: string;
   readonly number: string;
   readonly names: readonly string[];
@@ -3366,6 +3367,12 @@ export interface CostRow {
   readonly currency: string;
   /** with two decimals more than the currency has */
   readonly cost: string;
+}
+
+/** As it stands in a batch's cost. */
+export interface CostRow extends PaidRow {
+  /** with as many as the currency has, adding up to the sums */
+  readonly read: string;
 }
 
 export interface Unpriced {

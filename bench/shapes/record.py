@@ -528,7 +528,9 @@ class CostSettings(TypedDict):
     without_tax: NotRequired[bool]  # whether tax is reclaimed
 
 
-class CostRow(TypedDict):
+class PaidRow(TypedDict):
+    """What was taken of a lot, and what that cost."""
+
     lot: str
     number: str
     names: list[str]
@@ -537,6 +539,12 @@ class CostRow(TypedDict):
     count: int
     currency: str  # ISO 4217
     cost: str  # with two decimals more than the currency has
+
+
+class CostRow(PaidRow):
+    """As it stands in a batch's cost."""
+
+    read: str  # with as many as the currency has, adding up to the sums
 
 
 class Unpriced(TypedDict):

@@ -4,7 +4,7 @@
 
 import { h } from "./dom.js";
 import { askOnline } from "./online.js";
-import { asFine, named } from "./record-parts.js";
+import { named } from "./record-parts.js";
 import { mass } from "../bench/whole.js";
 import { point, say, sayAll } from "../words.js";
 /** @import { CostParts, Size } from "../../bench/shapes/page" */
@@ -45,7 +45,7 @@ export async function costAhead(screen, recipe, size) {
     h(
       "ul",
       { class: "plain small" },
-      materials.map(({ names: of, mg, count, cost, currency, number }) =>
+      materials.map(({ names: of, mg, count, read, currency, number }) =>
         h(
           "li",
           {},
@@ -53,7 +53,7 @@ export async function costAhead(screen, recipe, size) {
             name: of.join(", "),
             amount: count ? say("page-shelf-pieces", { count }) : mass(mg, mg < 10_000 ? 10 : 1000),
             number,
-            cost: `${decimal(asFine(cost, totals[currency].total))} ${currency}`,
+            cost: `${decimal(read)} ${currency}`,
           }),
         ),
       ),

@@ -4,7 +4,7 @@ import { FIZZ_STOP_RH } from "../bench/air.js";
 import { those } from "../bench/lists.js";
 import { papersAbout } from "../bench/shelf.js";
 import { readsIn } from "../bench/weighing.js";
-import { halfEven, reading, temperature } from "../bench/whole.js";
+import { reading, temperature } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore, paperLinks } from "./stock.js";
@@ -101,8 +101,8 @@ export function lotsPart(told, shelf) {
             h("span", { class: "soft small lot-line" }, says),
             h("span", { class: "no-print" }, lot ? paperLinks(papersAbout(shelf, lot)) : null),
           ],
-          count ? amountOf({ count }, count) : exactly(mg),
-          count ? "" : about(booked),
+          count ? amountOf({ count }, count) : mg ? exactly(mg) : say("prompting-to-texture"),
+          count || !(mg || booked) ? "" : about(booked),
         ];
       }),
     ),
@@ -189,19 +189,6 @@ export function balancePart({ balance }) {
   );
 }
 
-/**
- * A row is kept finer than its currency is counted in, and read as fine as its sum.
- * @param {string} cost @param {string} sum
- */
-export function asFine(cost, sum) {
-  const [, places = ""] = sum.split(".");
-  const [whole, rest = ""] = cost.split(".");
-  const least = halfEven(BigInt(whole + rest), 10n ** BigInt(rest.length - places.length));
-  const digits = String(least).padStart(places.length + 1, "0");
-  const point = digits.length - places.length;
-  return [digits.slice(0, point), digits.slice(point)].filter(Boolean).join(".");
-}
-
 /** A decimal as text, as the page's language writes it. @param {string | null} amount */
 const decimal = (amount) => (amount ?? "").replace(".", point());
 
@@ -224,7 +211,7 @@ export function costPart(reckoned, settings, says) {
   /** @type {Row[]} */
   const rows = materials
     .filter(({ mg, count }) => mg || count)
-    .map(({ names, number, mg, count, currency, cost }) => [
+    .map(({ names, number, mg, count, currency, read }) => [
       [
         names.map(named).join(", "),
         h(
@@ -233,7 +220,7 @@ export function costPart(reckoned, settings, says) {
           say("page-record-cost-lot", { number, much: count ? amountOf({ count }, count) : exactly(mg) }),
         ),
       ],
-      `${decimal(asFine(cost, totals[currency].total))} ${currency}`,
+      `${decimal(read)} ${currency}`,
     ]);
   return part(
     say("page-record-cost"),

@@ -181,6 +181,23 @@ def test_422_names_each_field(studio: Studio) -> None:
     }
 
 
+def test_422_names_a_field_of_a_query_that_an_address_does_not_know(studio: Studio) -> None:
+    """A misspelt field left out in silence would give the answer to another question."""
+    recipe, run = studio.with_recipe(), studio.with_run()
+    paths = studio.client.get("/api/v1/openapi.json").json["paths"]
+    asked = [
+        path.format(run_id=run, recipe_id=recipe["id"], version=1, lot_id="b1", number="1")
+        for path, about in paths.items()
+        if any(each["in"] == "query" for each in about.get("get", {}).get("parameters", []))
+    ]
+
+    assert len(asked) > 20
+    for path in asked:
+        answer = studio.client.get(f"{path}?pagesize=5")
+        assert is_problem(answer, 422), path
+        assert "pagesize" in str(answer.json["errors"]), path
+
+
 def test_500_tells_the_log_everything_and_the_asker_nothing(
     app: Any, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
 ) -> None:

@@ -26,6 +26,7 @@ from bench import (
     record,
 )
 from bench.cost import sale_price
+from bench.money import sharing
 
 SHEET = sheet_of(make_recipe("600 g", "400 g"))
 PLACES = {"EUR": 2, "JPY": 0, "BHD": 3, "USD": 2}
@@ -342,3 +343,22 @@ def test_the_parts_are_the_total_and_nothing_is_in_two_of_them(said, kept, wrap_
     assert Decimal(totals["total"]) == sum(Decimal(totals[part]) for part in PARTS)
     rows = sum(Fraction(row["cost"]) for row in told["materials"])
     assert abs(Fraction(totals["materials"]) + Fraction(totals["wrap"]) - rows) <= Fraction(1, 100)
+    for kind, total in ((False, "materials"), (True, "wrap")):
+        of_kind = [row for row in told["materials"] if row["wrap"] == kind]
+        assert not of_kind or Decimal(totals[total]) == sum(Decimal(row["read"]) for row in of_kind)
+
+
+@given(st.lists(st.fractions(0, 1000, max_denominator=30_000), max_size=12), st.sampled_from([0, 2, 3]))
+def test_what_is_read_of_each_row_adds_up_to_what_is_read_of_the_sum(values, places):
+    read = [Fraction(each) for each in sharing(values, places)]
+
+    assert sum(read, Fraction(0)) == Fraction(money_text(sum(values, Fraction(0)), places))
+    assert all(
+        abs(shown - value) < Fraction(1, 10**places) for shown, value in zip(read, values, strict=True)
+    )
+
+
+def test_five_rows_that_would_each_be_rounded_up_are_not():
+    """By hand: 6.3460, 0.0462, 0.3264, 1.3175 and 4.2588 are 12.2949; each rounded, they would be 12.31."""
+    rows = [Fraction(each) for each in ("6.3460", "0.0462", "0.3264", "1.3175", "4.2588")]
+    assert sharing(rows, 2) == ["6.34", "0.04", "0.33", "1.32", "4.26"]
