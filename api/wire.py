@@ -191,7 +191,7 @@ class Arguments(FlaskParser):
 
     DEFAULT_UNKNOWN_BY_LOCATION = FlaskParser.DEFAULT_UNKNOWN_BY_LOCATION | {"query": None}
 
-    def load_json(self, req: Request, schema: Schema) -> JsonObject:
+    def load_json(self, req: Request, schema: Schema) -> JsonValue:
         return read_document()
 
 

@@ -16,8 +16,8 @@ from typing import Literal
 from bench.label_names import allergen_name, is_number, on_market
 from bench.shapes.recipe import MeasuredRecipe
 from bench.shapes.record import LabelName, LabelOptions, ListGroup, Market, Sourced
-from bench.shapes.sheet import Sheet, SheetComponent
-from bench.shapes.state import State
+from bench.shapes.sheet import Sheet, SheetComponent, SheetLine
+from bench.shapes.state import LineState, State
 from bench.substances.on_label import OnLabel
 from bench.substances.table import former_allergens
 from bench.whole import PPM, ceiling, half_even
@@ -85,6 +85,9 @@ class Listing:
         self.blends: dict[str, None] = {}  # whose shares nobody has told
         self.colours: set[str] = set()
         self.by_hand: dict[str, None] = {}
+        self.ahead: dict[
+            str, None
+        ] = {}  # ingredients that are still to be weighed: they stand as the recipe has them
         self.allergens: dict[str, int] = {}
         self.newer: dict[str, None] = {}  # allergens over their share that this market does not ask for
         self.total = 0
@@ -109,11 +112,15 @@ class Listing:
         for line in self.sheet["lines"]:
             stands = self.state["lines"][line["id"]]
             settled = stands["status"] in ("in", "left", "over", "short")
+            is_ahead = self._is_ahead(line, stands)
             mg = stands["in_mg"] or (line["about_mg"] or 0 if settled else 0)
+            if is_ahead:
+                self.ahead[line["name"]] = None
+                mg = stands["target_mg"] or line["about_mg"] or 0
             if mg:
                 mix = masses.setdefault(line["component"], {})
                 mix[line["ingredient"]] = mix.get(line["ingredient"], 0) + mg
-            elif stands["status"] == "by_hand" or (line["mg"] is None and settled):
+            elif stands["status"] == "by_hand" or (line["mg"] is None and (settled or is_ahead)):
                 self._unweighed(line["ingredient"])
         pieces = self.sheet["size"]["pieces"]
         parts = [
@@ -131,6 +138,13 @@ class Listing:
                 self._name(ingredient, mg * scale)
         if self.blends:
             self.warn(say("label-blends", names=say_all(list(self.blends))), say("label-source-shares"))
+
+    def _is_ahead(self, line: SheetLine, stands: LineState) -> bool:
+        """Whether a line is still to be weighed: a label can be wanted while the batch is being made."""
+        if self.state["finished_at"] is not None or stands["status"] != "open" or stands["in_mg"]:
+            return False
+        step = line["step"]
+        return not line["optional"] and (step is None or self.state["steps"][step]["status"] != "skipped")
 
     def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
         about = self.recipe["ingredients"][ingredient]
@@ -197,8 +211,6 @@ class Listing:
         weights = dict(self.weights)
         if self.market != "us":
             stays_on = self.recipe["stays_on"] is not False
-            if self.recipe["stays_on"] is None and self.allergens:
-                self.warn(say("label-skin"), say("label-source-allergens"))
             for key, weight in self.allergens.items():
                 if weight * (100_000 if stays_on else 10_000) > self.total:
                     if self.market == "uk" and key not in former_allergens():

@@ -39,7 +39,7 @@ def leaflet(told: Label) -> list[PlateLine]:
 
 
 def _list(told: Label) -> str:
-    return say("label-plate-list", names=told["text"])
+    return say("label-plate-list", names=told["text"]) if told["text"] else ""
 
 
 def _cares(told: Label) -> str:

@@ -4,6 +4,7 @@ import re
 from typing import Literal
 
 from bench.label_clp import clp_needs, clp_open, warn_of_the_mixture
+from bench.label_goods import goods_needs, goods_open, goods_source
 from bench.label_list import Listing
 from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights, stands_low
 from bench.shapes.recipe import ProductUse
@@ -55,9 +56,18 @@ def is_mixture(listing: Listing) -> bool:
     return listing.market != "us" and use_of(listing) == "air"
 
 
+def is_goods(listing: Listing) -> bool:
+    """What nobody puts on the skin and CLP does not rule either: general rules on goods count (from memory)."""
+    return use_of(listing) in ("air", "decoration") and not is_mixture(listing)
+
+
+def is_cosmetic(listing: Listing) -> bool:
+    return not is_goods(listing) and not is_mixture(listing)
+
+
 def on_leaflet(listing: Listing) -> bool:
-    """Whether list and cautions stand on a leaflet, a tag or a card: no such thing in the US or under CLP."""
-    return bool(listing.options.get("leaflet")) and listing.market != "us" and not is_mixture(listing)
+    """Whether list and cautions stand on a leaflet, a tag or a card: of cosmetics alone, and not in the US."""
+    return bool(listing.options.get("leaflet")) and listing.market != "us" and is_cosmetic(listing)
 
 
 def is_low(listing: Listing) -> bool:
@@ -172,7 +182,9 @@ def _is(
 
 
 def warn_of_the_product(listing: Listing, mixture: Clp | None) -> None:
-    if listing.market == "us":
+    if is_goods(listing):
+        listing.warn(say("label-goods"), say("label-source-air"))
+    elif listing.market == "us":
         _warn_us(listing)
     elif mixture:
         warn_of_the_mixture(listing, mixture)
@@ -212,6 +224,8 @@ def _warn_us(listing: Listing) -> None:
 
 def _warn_europe(listing: Listing) -> None:
     market = listing.market
+    if listing.recipe["stays_on"] is None and listing.allergens:
+        listing.warn(say("label-skin"), say("label-source-allergens"))
     if listing.allergens and market == "eu":
         listing.warn(say("label-more-allergens"), say("label-source-more-allergens"))
     if listing.newer:
@@ -252,12 +266,18 @@ def heights(listing: Listing, net_mg: int) -> LabelHeights:
     market = listing.market
     least = least_heights(market, listing.options.get("size"), net_mg)
     letters = listing.options.get("letters") or {}
-    of_net = say("label-source-us", section="701.13") if market == "us" else say("label-source-digits")
+    of_net = _us(listing, "701.13", "500.21") if market == "us" else say("label-source-digits")
     of_list = say("label-source-us", section="701.3(b)")
+    least_list = least["list_um"] if is_cosmetic(listing) else None
     return {
-        "list": _height(listing, "list", of_list, letters.get("list_um"), least["list_um"]),
+        "list": _height(listing, "list", of_list, letters.get("list_um"), least_list),
         "net": _height(listing, "net", of_net, letters.get("net_um"), least["net_um"]),
     }
+
+
+def _us(listing: Listing, section: str, of_goods: str) -> str:
+    """Where a rule is from in the US that goods have as cosmetics do."""
+    return goods_source(of_goods) if is_goods(listing) else say("label-source-us", section=section)
 
 
 def _height(listing: Listing, of: str, source: str, has: int | None, needs: int | None) -> LetterHeight:
@@ -276,8 +296,12 @@ def needs(listing: Listing, net_mg: int, cautions: list[Sourced], mixture: Clp |
     options, market = listing.options, listing.market
     maker = options.get("maker") or ""
     identity = (options.get("identity") or listing.recipe["title"]).lower()
+    is_known = bool(options.get("function") or COMMON_NAMES.search(identity))
+    if is_goods(listing):
+        return goods_needs(
+            listing, net_mg, is_known, bool(_ZIP.search(maker)), bool(_ELECTRONIC.search(maker))
+        )
     if market == "us":
-        is_known = bool(options.get("function") or COMMON_NAMES.search(identity))
         has_contact = any(each.search(maker) for each in (_ZIP, _US_PHONE, _ELECTRONIC))
         return [
             _need(say("label-need-what"), is_known, say("label-source-us", section="701.11")),
@@ -329,6 +353,12 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
             (say("label-checked-classes"), say("label-source-mixture")),
             (say("label-checked-digits"), say("label-source-digits")),
         ]
+    elif is_goods(listing):
+        told = (
+            [(say("label-checked-net-letters"), goods_source("500.21"))]
+            if market == "us"
+            else [(say("label-checked-digits"), say("label-source-digits"))]
+        )
     elif market == "us":
         told = [
             (say("label-checked-order-us"), say("label-source-us", section="701.3(a)")),
@@ -350,7 +380,7 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
     if on_leaflet(listing):
         told.append((say("label-checked-leaflet"), say("label-source-leaflet")))
     if is_low(listing):
-        told.append((say("label-checked-low"), say("label-source-us", section="701.13")))
+        told.append((say("label-checked-low"), _us(listing, "701.13", "500.6")))
     if listing.options.get("net_mg") is not None:
         told.append((say("label-checked-net"), say("label-source-practice")))
     return [{"what": what, "source": source} for what, source in told]
@@ -360,33 +390,38 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
     """What is for the maker to look at: it is said before all else."""
     market, options = listing.market, listing.options
     told: list[Sourced] = clp_open(listing, mixture) if mixture else []
+    if is_goods(listing):
+        told += goods_open(listing)
     asked: list[tuple[str, str]] = []
+    if listing.ahead:
+        asked.append(
+            (say("label-open-ahead", names=say_all(list(listing.ahead))), say("label-source-weight"))
+        )
     if options.get("net_mg") is None:
         asked.append((say("label-open-net"), say("label-source-practice")))
     if use_of(listing) is None:
         asked.append((say("label-open-use"), say("label-source-practice")))
     if market == "us":
         if stands_low(market, options.get("size")) is None:
-            asked.append((say("label-open-place"), say("label-source-us", section="701.13")))
-        asked += [
-            (say("label-open-language"), say("label-source-us", section="701.2(b)")),
-            (say("label-open-made-for"), say("label-source-us", section="701.12")),
-        ]
-    elif not mixture:
+            asked.append((say("label-open-place"), _us(listing, "701.13", "500.6")))
+        if is_cosmetic(listing):
+            asked.append((say("label-open-language"), say("label-source-us", section="701.2(b)")))
+        asked.append((say("label-open-made-for"), _us(listing, "701.12", "500.5")))
+    elif is_cosmetic(listing):
         if options.get("single_use") is None and options.get("opened_months"):
             asked.append((say("label-open-single"), say("label-source-opened")))
         if _keeps_longer(listing) is None:
             asked.append((say("label-open-life"), _article(market, "c")))
         if on_leaflet(listing):
             asked.append((say("label-open-leaflet"), say("label-source-leaflet")))
-    if not options.get("origin") and not mixture:
+    if not options.get("origin") and (market == "us" or is_cosmetic(listing)):
         source = say("label-source-origin") if market == "us" else _article(market, "a")
         asked.append((say("label-open-origin"), source))
     if market == "eu":
         asked.append(
             (
                 say("label-open-language-eu"),
-                say("label-source-clp-language") if mixture else say("label-source-language-eu"),
+                _language_source(listing),
             )
         )
     elif market == "uk":
@@ -394,6 +429,14 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
     if options.get("best_before") and not options.get("lots_best_before"):
         asked.append((say("label-open-lots"), say("label-source-practice")))
     return told + [{"says": says, "source": source} for says, source in asked]
+
+
+def _language_source(listing: Listing) -> str:
+    if is_mixture(listing):
+        return say("label-source-clp-language")
+    if is_goods(listing):
+        return say("label-source-safety", market="eu", paragraph="7")
+    return say("label-source-language-eu")
 
 
 def duties_open(listing: Listing) -> list[Sourced]:

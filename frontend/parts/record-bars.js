@@ -53,15 +53,14 @@ const HALF = 26; // from the mark to the tolerance
 const MOST = 46; // as far as a point is drawn
 
 /** By how much a weighing is off, as its scale could show it. @param {number} mg @param {On} scale */
-export const offBy = (mg, scale) =>
-  exactly(scale?.division_uoz ? toDivision(Math.abs(mg), readsIn(scale)) : Math.abs(mg), scale);
+export const offBy = (mg, scale) => exactly(Math.abs(scale ? toDivision(mg, readsIn(scale)) : mg), scale);
 
 /**
  * The tolerance as a band about the mark, what was weighed as a point; beyond the picture it is an arrow.
  * @param {Deviation} given
  */
 export function deviationMark({ deviation_mg, tolerance_mg, within, ...scale }) {
-  const off = deviation_mg ?? 0;
+  const off = toDivision(deviation_mg ?? 0, readsIn(scale)); // as it is shown: less is nothing
   const tolerance = tolerance_mg ?? 0;
   const share = tolerance > 0 ? off / tolerance : Math.sign(off) * 9;
   const x = 50 + Math.max(-MOST, Math.min(MOST, share * HALF));

@@ -91,7 +91,7 @@ export function lotsPart(told, shelf) {
           say("page-record-lot", { number: lot ? lot.number : id }),
           lot?.supplier,
           lot && on ? bestBefore(lot, on) : "",
-          over ? say("page-record-over-booked", { mass: about(over) }) : "",
+          over * 100 > booked ? say("page-record-over-booked", { mass: about(over) }) : "",
         ]
           .filter(Boolean)
           .join(", ");
@@ -101,7 +101,7 @@ export function lotsPart(told, shelf) {
             h("span", { class: "soft small lot-line" }, says),
             h("span", { class: "no-print" }, lot ? paperLinks(papersAbout(shelf, lot)) : null),
           ],
-          count ? amountOf({ count }, count) : mg ? exactly(mg) : say("prompting-to-texture"),
+          count ? amountOf({ count }, count) : mg || booked ? exactly(mg) : say("prompting-to-texture"),
           count || !(mg || booked) ? "" : about(booked),
         ];
       }),
@@ -211,7 +211,7 @@ export function costPart(reckoned, settings, says) {
   /** @type {Row[]} */
   const rows = materials
     .filter(({ mg, count }) => mg || count)
-    .map(({ names, number, mg, count, currency, read }) => [
+    .map(({ names, number, mg, count, currency, cost, read = cost }) => [
       [
         names.map(named).join(", "),
         h(

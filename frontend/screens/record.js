@@ -748,7 +748,9 @@ function detail(step, told) {
           length: duration(burst.heated_ms),
         })
       : "",
-    portions ? portions.portions.map(({ name, mg }) => `${name} ${exactly(mg)}`).join(", ") : "",
+    portions?.portions // The last stayed in the bowl, and no scale showed it by itself.
+      .map(({ name, mg }, i, { length }) => `${name} ${i + 1 < length ? exactly(mg) : about(mg)}`)
+      .join(", "),
     look?.tries ? say("page-record-tries", { count: look.tries }) : "",
     count ? [say("page-record-good", { count: count.good }), ...lessThanGood(count)].join(", ") : "",
   ].filter(Boolean);

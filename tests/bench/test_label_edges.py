@@ -576,7 +576,74 @@ def test_what_only_scents_the_air_is_a_mixture_and_irritates_from_10_per_cent(ma
     """CLP limits read second-hand; citric acid is H319 by Regulation (EU) 2021/849."""
     told = labelled(market, (100_000 - acid, SODA), (acid, ACID), options={"use": use})
     assert says(told, "counts as eye irritant") is is_irritant
-    assert says(told, "no cosmetic") is (use == "air" and market != "us")
+    assert says(told, "no cosmetic") is (use == "air")
+    assert says(told, "law on mixtures") is (use == "air" and market != "us")
+
+
+# What is no cosmetic, and no mixture either: goods. 16 CFR 500.4 and 500.5 read in copies, 500.6 by its heading,
+# Regulation (EU) 2023/988 Art. 9(5) in a copy; Art. 9(6) and (7), SI 2005/1803 and 16 CFR 1500 from memory.
+
+
+@pytest.mark.parametrize(
+    ("market", "use", "source", "is_goods"),
+    [
+        ("us", "air", "16 CFR 500.4", True),
+        ("us", "decoration", "16 CFR 500.5", True),
+        ("us", "bath", "16 CFR 500", False),
+        ("eu", "decoration", "2023/988, Art. 9(6)", True),
+        ("eu", "air", "2023/988, Art. 9", False),  # a mixture
+        ("eu", "wash", "2023/988, Art. 9", False),
+        ("uk", "decoration", "Regulations 2005", True),
+        ("uk", "left_on", "Regulations 2005", False),
+    ],
+)
+def test_goods_are_asked_for_what_goods_are_and_for_nothing_of_a_cosmetic(market, use, source, is_goods):
+    told = labelled(market, (90_000, SODA), (10_000, ACID), options={"use": use})
+    everything = [
+        each["source"] for part in ("needs", "warnings", "not_checked", "checked") for each in told[part]
+    ]
+    of_cosmetics = [each for each in everything if "21 CFR" in each or "1223/2009" in each]
+
+    assert any(source in each["source"] for each in told["needs"]) is is_goods
+    assert (of_cosmetics == []) is (is_goods or use == "air")
+    assert says(told, "general rules on goods") is is_goods
+
+
+def test_goods_are_signed_by_who_made_them():
+    plain_name = {"use": "decoration", "maker": "Marlwick Scullery, Sink Lane, Marlwick"}
+    with_web = {**plain_name, "maker": plain_name["maker"] + ", www.marlwick.example"}
+    with_zip = {**plain_name, "maker": "Marlwick Scullery, 4 Sink Lane, Marlwick, VT 05001"}
+
+    assert lacks(labelled("eu", (90_000, SODA), options=plain_name), "electronic address")
+    assert not lacks(labelled("eu", (90_000, SODA), options=with_web), "electronic address")
+    assert not lacks(labelled("uk", (90_000, SODA), options=plain_name), "address")
+    assert lacks(labelled("us", (90_000, SODA), options=plain_name), "ZIP")
+    assert not lacks(labelled("us", (90_000, SODA), options=with_zip), "ZIP")
+
+
+# A label that is wanted while its batch is being made
+
+
+@pytest.mark.parametrize("market", ["us", "eu", "uk"])
+def test_what_is_still_to_be_weighed_stands_as_the_recipe_has_it_and_that_is_said(market):
+    recipe = make_recipe(
+        "600 g", "300 g", "100 g",
+        ingredients={
+            "i0": {"name": "Soda", "inci": SODA}, "i1": {"name": "Acid", "inci": ACID}, "i2": {"name": "Clay", "inci": "Kaolin"},
+        },
+    )  # fmt: skip
+    sheet = sheet_of(recipe)
+    keys = [line["id"] for line in sheet["lines"]]
+    begun = [entry("weighed", line=keys[0], mg=600_000), entry("weighed", line=keys[2], mg=350_000)]
+    told = label(recipe, sheet, fold(sheet, begun), market, {})
+    ended = label(recipe, sheet, fold(sheet, [*begun, entry("finished")]), market, {})
+    nothing = label(recipe, sheet, fold(sheet, [entry("finished")]), market, {})
+
+    assert [row["name"] for row in told["ingredients"]] == [SODA, "Kaolin", ACID]
+    assert told["not_checked"][0]["says"].startswith("Not weighed yet: Acid.")
+    assert [row["name"] for row in ended["ingredients"]] == [SODA, "Kaolin"]
+    assert not says(ended, "Not weighed yet", "not_checked")
+    assert "list" not in [each["part"] for each in nothing["plate"]]
 
 
 # A mixture under CLP. Limits, statements and elements read second-hand; Article 17 and Table 1.3 in copies of the text.

@@ -42,6 +42,7 @@ label-english = Hier nicht als englische Namen bekannt: { $names }. Jeden für e
 label-which-number = Welche Colour-Index-Nummern? EU und Vereinigtes Königreich verlangen sie: { $names }.
 label-allergens-untold = Keine Allergene angegeben: { $names }. Den Lieferanten fragen.
 label-not-asked-allergens = Nicht auf der älteren britischen Liste, darum nicht genannt: { $names }.
+label-goods = Was nur die Luft beduftet oder schmückt, ist keine Kosmetik. Es gelten die allgemeinen Regeln für Waren.
 label-air = Was nur die Luft beduftet, ist keine Kosmetik. Es gilt das Recht für Gemische (CLP) mit seinem Etikett.
 label-eye-mixture = { $share } davon zählen als augenreizend. Ab 10 % ist das Gemisch Eye Irrit. 2.
 label-formaldehyde = Über 0,05 % freiem Formaldehyd steht auf einem britischen Etikett „contains formaldehyde“. Das Konservierungsmittel setzt welches frei: beim Lieferanten fragen.
@@ -66,6 +67,10 @@ label-need-responsible = { $market ->
     [uk] verantwortliche Person im Vereinigten Königreich, Name und Anschrift
    *[eu] verantwortliche Person, Name und Anschrift
 }
+label-need-maker = { $market ->
+    [uk] Name und Anschrift des Herstellers
+   *[eu] Name, Post- und elektronische Anschrift des Herstellers
+}
 label-need-list = Zutatenliste
 label-need-net-eu = Nenninhalt (nicht unter 5 g)
 label-need-date = mindestens haltbar bis, über 30 Monate: Verwendungsdauer nach dem Öffnen
@@ -84,6 +89,7 @@ label-checked-colours = Farben am Ende
 label-checked-letters = Schrifthöhe von Liste und Füllmenge
 label-checked-allergens = Duftstoff-Allergene über 0,001 % (bleibt auf der Haut) oder 0,01 % (wird abgespült)
 label-checked-digits = Höhe der Ziffern der Füllmenge
+label-checked-net-letters = Schrifthöhe der Füllmenge
 label-checked-net = Füllmenge abgerundet
 label-checked-low = Füllmenge in den unteren 30 %, parallel zum Rand
 label-checked-leaflet = das Etikett verweist für Liste und Vorsichtsmaßnahmen auf den Beipackzettel
@@ -94,6 +100,8 @@ label-open-duties = { $count ->
     [one] { $count } Pflicht beim Verkauf ist offen.
    *[other] { $count } Pflichten beim Verkauf sind offen.
 }
+label-open-ahead = Noch nicht gewogen: { $names }. Bis dahin stehen sie, wo das Rezept sie hat.
+label-open-goods = Gefahren bei der Verwendung und die Worte dafür wurden nicht angesehen.
 label-open-net = Füllmenge: kein fertiges Stück wurde gewogen. Hier steht die Masse aus dem Rezept.
 label-open-use = Wofür es ist: im Rezept steht es nicht. Manche Warnhinweise hängen davon ab.
 label-open-place = Die Füllmenge steht in den unteren 30 % der Vorderseite, parallel zum Rand. Nicht auf Vorderseiten bis 5 Quadratzoll.
@@ -118,6 +126,22 @@ label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir
 label-source-practice = allgemein üblich
 label-source-us = 21 CFR { $section }, Ausgabe 2015
+label-source-goods = 16 CFR { $section }, { $section ->
+    [500.21] Ausgabe 2015
+    [500.6] Überschrift gelesen
+   *[other] in einer Abschrift gelesen
+}
+label-source-safety = { $market ->
+    [uk] General Product Safety Regulations 2005, regulation 7, aus dem Gedächtnis
+   *[eu] Verordnung (EU) 2023/988, Art. 9 Abs. { $paragraph }, { $paragraph ->
+        [5] in einer Abschrift gelesen
+       *[other] aus dem Gedächtnis
+    }
+}
+label-source-hazards = { $market ->
+    [us] 16 CFR 1500, aus dem Gedächtnis
+   *[other] Verordnung (EG) 1272/2008, aus dem Gedächtnis
+}
 label-source-origin = 19 CFR 134.44 und 134.45, Abschriften von 2024 und 2022; 134.11 aus zweiter Hand
 label-source-leaflet = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 2 und 3, aus dem Gedächtnis. Dass er beiliegt oder dranhängt: Gerichtshof, C-667/19, Überschrift
 label-source-contact = 21 USC 364a und 364e, aus zweiter Hand

@@ -42,6 +42,7 @@ label-english = Not known here as English names: { $names }. Look each one up fo
 label-which-number = Which colour index numbers? The EU and the UK want them for { $names }.
 label-allergens-untold = No allergens are known for { $names }. Ask the supplier for them.
 label-not-asked-allergens = Not on the older UK list, so not named: { $names }.
+label-goods = What only scents the air or decorates is no cosmetic. There the general rules on goods count.
 label-air = What only scents the air is no cosmetic. There the law on mixtures rules (CLP), and its label.
 label-eye-mixture = { $share } of it counts as eye irritant. From 10 % the mixture is Eye Irrit. 2.
 label-formaldehyde = Above 0.05 % free formaldehyde a UK label says “contains formaldehyde”. Its preservative frees some: ask the supplier.
@@ -66,6 +67,10 @@ label-need-responsible = { $market ->
     [uk] responsible person in the UK, name and address
    *[eu] responsible person, name and address
 }
+label-need-maker = { $market ->
+    [uk] name and address of who made it
+   *[eu] name, postal and electronic address of who made it
+}
 label-need-list = ingredient list
 label-need-net-eu = nominal content (not below 5 g)
 label-need-date = best before, or the period after opening past 30 months
@@ -84,6 +89,7 @@ label-checked-colours = colours last
 label-checked-letters = letter heights of list and net content
 label-checked-allergens = fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)
 label-checked-digits = height of the digits of the net content
+label-checked-net-letters = height of the letters of the net content
 label-checked-net = net content rounded down
 label-checked-low = net content in the lower 30 %, along the base
 label-checked-leaflet = the label refers to the leaflet for list and precautions
@@ -94,6 +100,8 @@ label-open-duties = { $count ->
     [one] { $count } duty of selling is open.
    *[other] { $count } duties of selling are open.
 }
+label-open-ahead = Not weighed yet: { $names }. Until then their places are the recipe's.
+label-open-goods = Dangers to who uses it, and the words for them, were not looked at.
 label-open-net = Net content: no finished piece was weighed. The mass of the recipe stands here.
 label-open-use = What it is for: the recipe does not say. Some cautions hang on it.
 label-open-place = Net content stands in the lower 30 % of the front, along its base. Not on fronts up to 5 square inches.
@@ -118,6 +126,22 @@ label-source-weight = descending order needs a weight
 label-source-maker = the maker's own
 label-source-practice = common practice
 label-source-us = 21 CFR { $section }, edition of 2015
+label-source-goods = 16 CFR { $section }, { $section ->
+    [500.21] edition of 2015
+    [500.6] its heading read
+   *[other] read in a copy
+}
+label-source-safety = { $market ->
+    [uk] General Product Safety Regulations 2005, regulation 7, from memory
+   *[eu] Regulation (EU) 2023/988, Art. 9({ $paragraph }), { $paragraph ->
+        [5] read in a copy
+       *[other] from memory
+    }
+}
+label-source-hazards = { $market ->
+    [us] 16 CFR 1500, from memory
+   *[other] Regulation (EC) 1272/2008, from memory
+}
 label-source-origin = 19 CFR 134.44 and 134.45, copies of 2024 and 2022; 134.11 read second-hand
 label-source-leaflet = Regulation (EC) 1223/2009, Art. 19(2) and (3), from memory. That it goes in or hangs on: Court of Justice, C-667/19, its heading
 label-source-contact = 21 USC 364a and 364e, read second-hand
