@@ -14,16 +14,14 @@ what was not, and the law where it is sold rules.
 from bench.label_clp import clp
 from bench.label_list import Listing, names_in, shares_of
 from bench.label_net import least_heights, net_text, shortfall
+from bench.label_open import checked, duties_open, not_checked
 from bench.label_plate import leaflet, plate
 from bench.label_rules import (
-    checked,
-    duties_open,
     heights,
     is_low,
     is_mixture,
     is_opened_idle,
     needs,
-    not_checked,
     on_leaflet,
     precautions,
     warn_of_the_product,

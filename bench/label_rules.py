@@ -3,13 +3,12 @@
 import re
 from typing import Literal
 
-from bench.label_clp import clp_needs, clp_open, warn_of_the_mixture
-from bench.label_goods import goods_needs, goods_open, goods_source
+from bench.label_clp import clp_needs, warn_of_the_mixture
+from bench.label_goods import goods_needs, goods_source
 from bench.label_list import Listing
 from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights, stands_low
 from bench.shapes.recipe import ProductUse
 from bench.shapes.record import (
-    CheckedRule,
     Clp,
     LabelHeights,
     LabelNeed,
@@ -95,7 +94,7 @@ def is_opened_idle(listing: Listing) -> bool:
     return bool(listing.options.get("single_use"))
 
 
-def _keeps_longer(listing: Listing) -> bool | None:
+def keeps_longer(listing: Listing) -> bool | None:
     """Whether it keeps for more than 30 months; None: nobody said. No piece outlives its lots."""
     options = listing.options
     months, today = options.get("keeps_months"), options.get("today")
@@ -118,7 +117,7 @@ def _is_later(day: str, today: str) -> bool:
 def _is_dated(listing: Listing) -> bool:
     """Art. 19(1)(c): a date up to 30 months, beyond them a time after opening where that means anything."""
     options = listing.options
-    if not _keeps_longer(listing):
+    if not keeps_longer(listing):
         return bool(options.get("best_before"))
     return is_opened_idle(listing) or bool(options.get("opened_months"))
 
@@ -266,7 +265,7 @@ def heights(listing: Listing, net_mg: int) -> LabelHeights:
     market = listing.market
     least = least_heights(market, listing.options.get("size"), net_mg)
     letters = listing.options.get("letters") or {}
-    of_net = _us(listing, "701.13", "500.21") if market == "us" else say("label-source-digits")
+    of_net = us_source(listing, "701.13", "500.21") if market == "us" else say("label-source-digits")
     of_list = say("label-source-us", section="701.3(b)")
     least_list = least["list_um"] if is_cosmetic(listing) else None
     return {
@@ -275,7 +274,7 @@ def heights(listing: Listing, net_mg: int) -> LabelHeights:
     }
 
 
-def _us(listing: Listing, section: str, of_goods: str) -> str:
+def us_source(listing: Listing, section: str, of_goods: str) -> str:
     """Where a rule is from in the US that goods have as cosmetics do."""
     return goods_source(of_goods) if is_goods(listing) else say("label-source-us", section=section)
 
@@ -301,21 +300,30 @@ def needs(listing: Listing, net_mg: int, cautions: list[Sourced], mixture: Clp |
         return goods_needs(
             listing, net_mg, is_known, bool(_ZIP.search(maker)), bool(_ELECTRONIC.search(maker))
         )
-    if market == "us":
-        has_contact = any(each.search(maker) for each in (_ZIP, _US_PHONE, _ELECTRONIC))
-        return [
-            _need(say("label-need-what"), is_known, say("label-source-us", section="701.11")),
-            _need(
-                say("label-need-net-us"),
-                hundredths_of_an_ounce(net_mg) > 0,
-                say("label-source-us", section="701.13"),
-            ),
-            _need(
-                say("label-need-place"), bool(_ZIP.search(maker)), say("label-source-us", section="701.12")
-            ),
-            _need(say("label-need-list"), bool(listing.weights), say("label-source-us", section="701.3")),
-            _need(say("label-need-contact"), has_contact, say("label-source-contact")),
-        ]
+    return (
+        _needs_us(listing, net_mg, maker, is_known)
+        if market == "us"
+        else _needs_europe(listing, net_mg, maker, cautions)
+    )
+
+
+def _needs_us(listing: Listing, net_mg: int, maker: str, is_known: bool) -> list[LabelNeed]:
+    has_contact = any(each.search(maker) for each in (_ZIP, _US_PHONE, _ELECTRONIC))
+    return [
+        _need(say("label-need-what"), is_known, say("label-source-us", section="701.11")),
+        _need(
+            say("label-need-net-us"),
+            hundredths_of_an_ounce(net_mg) > 0,
+            say("label-source-us", section="701.13"),
+        ),
+        _need(say("label-need-place"), bool(_ZIP.search(maker)), say("label-source-us", section="701.12")),
+        _need(say("label-need-list"), bool(listing.weights), say("label-source-us", section="701.3")),
+        _need(say("label-need-contact"), has_contact, say("label-source-contact")),
+    ]
+
+
+def _needs_europe(listing: Listing, net_mg: int, maker: str, cautions: list[Sourced]) -> list[LabelNeed]:
+    options, market = listing.options, listing.market
     is_free_of_net = bool(options.get("single_use")) or 0 < net_mg < LEAST_NOMINAL_MG
     is_responsible = bool(_UK_POSTCODE.search(maker)) if market == "uk" else bool(maker)
     asked = [
@@ -328,7 +336,7 @@ def needs(listing: Listing, net_mg: int, cautions: list[Sourced], mixture: Clp |
         (say("label-need-ingredients"), bool(listing.weights)),
     ]
     return [
-        _need(what, there, _article(market, letter))
+        _need(what, there, article_source(market, letter))
         for letter, (what, there) in zip("abcdefg", asked, strict=True)
     ]
 
@@ -337,113 +345,7 @@ def _need(what: str, there: bool, source: str) -> LabelNeed:
     return {"what": what, "there": there, "source": source}
 
 
-def _article(market: Market, letter: str) -> str:
+def article_source(market: Market, letter: str) -> str:
     if market == "uk":
         return say("label-source-uk", point=letter)
     return say("label-source-eu", point=letter)
-
-
-# What was looked at, and what was not
-
-
-def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
-    market = listing.market
-    if mixture:
-        told = [
-            (say("label-checked-classes"), say("label-source-mixture")),
-            (say("label-checked-digits"), say("label-source-digits")),
-        ]
-    elif is_goods(listing):
-        told = (
-            [(say("label-checked-net-letters"), goods_source("500.21"))]
-            if market == "us"
-            else [(say("label-checked-digits"), say("label-source-digits"))]
-        )
-    elif market == "us":
-        told = [
-            (say("label-checked-order-us"), say("label-source-us", section="701.3(a)")),
-            (say("label-checked-free-us"), say("label-source-us", section="701.3(f)(2)")),
-            (say("label-checked-colours"), say("label-source-us", section="701.3(f)(3)")),
-            (
-                say("label-checked-letters"),
-                say("label-source-us", section="701.3(b), 701.13; 16 CFR 500.21"),
-            ),
-        ]
-    else:
-        told = [
-            (say("label-checked-order-eu"), _article(market, "g")),
-            (say("label-checked-free-eu"), say("label-source-eu-second-hand", point="g")),
-            (say("label-checked-colours"), say("label-source-eu-second-hand", point="g")),
-            (say("label-checked-allergens"), say("label-source-allergens")),
-            (say("label-checked-digits"), say("label-source-digits")),
-        ]
-    if on_leaflet(listing):
-        told.append((say("label-checked-leaflet"), say("label-source-leaflet")))
-    if is_low(listing):
-        told.append((say("label-checked-low"), _us(listing, "701.13", "500.6")))
-    if listing.options.get("net_mg") is not None:
-        told.append((say("label-checked-net"), say("label-source-practice")))
-    return [{"what": what, "source": source} for what, source in told]
-
-
-def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
-    """What is for the maker to look at: it is said before all else."""
-    market, options = listing.market, listing.options
-    told: list[Sourced] = clp_open(listing, mixture) if mixture else []
-    if is_goods(listing):
-        told += goods_open(listing)
-    asked: list[tuple[str, str]] = []
-    if listing.ahead:
-        asked.append(
-            (say("label-open-ahead", names=say_all(list(listing.ahead))), say("label-source-weight"))
-        )
-    if options.get("net_mg") is None:
-        asked.append((say("label-open-net"), say("label-source-practice")))
-    if use_of(listing) is None:
-        asked.append((say("label-open-use"), say("label-source-practice")))
-    if market == "us":
-        if stands_low(market, options.get("size")) is None:
-            asked.append((say("label-open-place"), _us(listing, "701.13", "500.6")))
-        if is_cosmetic(listing):
-            asked.append((say("label-open-language"), say("label-source-us", section="701.2(b)")))
-        asked.append((say("label-open-made-for"), _us(listing, "701.12", "500.5")))
-    elif is_cosmetic(listing):
-        if options.get("single_use") is None and options.get("opened_months"):
-            asked.append((say("label-open-single"), say("label-source-opened")))
-        if _keeps_longer(listing) is None:
-            asked.append((say("label-open-life"), _article(market, "c")))
-        if on_leaflet(listing):
-            asked.append((say("label-open-leaflet"), say("label-source-leaflet")))
-    if not options.get("origin") and (market == "us" or is_cosmetic(listing)):
-        source = say("label-source-origin") if market == "us" else _article(market, "a")
-        asked.append((say("label-open-origin"), source))
-    if market == "eu":
-        asked.append(
-            (
-                say("label-open-language-eu"),
-                _language_source(listing),
-            )
-        )
-    elif market == "uk":
-        asked.append((say("label-open-northern-ireland"), say("label-source-northern-ireland")))
-    if options.get("best_before") and not options.get("lots_best_before"):
-        asked.append((say("label-open-lots"), say("label-source-practice")))
-    return told + [{"says": says, "source": source} for says, source in asked]
-
-
-def _language_source(listing: Listing) -> str:
-    if is_mixture(listing):
-        return say("label-source-clp-language")
-    if is_goods(listing):
-        return say("label-source-safety", market="eu", paragraph="7")
-    return say("label-source-language-eu")
-
-
-def duties_open(listing: Listing) -> list[Sourced]:
-    """Said before all else: work goes on, and whoever prints the label has seen it."""
-    count = listing.options.get("open_duties")
-    return (
-        [{"says": say("label-open-duties", count=count), "source": say("label-source-duties")}]
-        if count
-        else []
-    )

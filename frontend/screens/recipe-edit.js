@@ -224,7 +224,7 @@ export class RecipeScreen extends HTMLElement {
     super();
     this.addEventListener("focusin", ({ target }) => {
       if (!(target instanceof HTMLElement)) return;
-      const hint = find(this, ".r-line .field:focus-within + .hint");
+      const hint = find(this, ".r-line .field:focus-within + .hint:not([data-fault])");
       if (hint) setAttr(hint, "data-typing", true);
       if (isText(target)) this.#entered = { input: target, text: target.value, isUndone: false };
       // Of itself a browser shows only the row of the caret.
