@@ -6,7 +6,7 @@ on general product safety. How far each was read stands with its source.
 
 from bench.label_list import Listing
 from bench.label_net import hundredths_of_an_ounce
-from bench.shapes.record import LabelNeed, Sourced
+from bench.shapes.record import LabelNeed, Market, Sourced
 from bench.words import say
 
 
@@ -17,9 +17,9 @@ def goods_needs(
     market, options = listing.market, listing.options
     if market == "us":
         asked = [
-            (say("label-need-what"), names_itself, goods_source("500.4")),
-            (say("label-need-net-us"), hundredths_of_an_ounce(net_mg) > 0, goods_source("500.6")),
-            (say("label-need-place"), has_place, goods_source("500.5")),
+            (say("label-need-what"), names_itself, goods_source("identity")),
+            (say("label-need-net-us"), hundredths_of_an_ounce(net_mg) > 0, goods_source("net")),
+            (say("label-need-place"), has_place, goods_source("place")),
         ]
     else:
         has_batch = bool(options.get("batch") or listing.state["number"])
@@ -28,15 +28,21 @@ def goods_needs(
             (
                 say("label-need-maker", market=market),
                 is_named,
-                say("label-source-safety", market=market, paragraph="6"),
+                safety_source(market, "maker"),
             ),
-            (say("label-need-batch"), has_batch, say("label-source-safety", market=market, paragraph="5")),
+            (say("label-need-batch"), has_batch, safety_source(market, "batch")),
         ]
     return [{"what": what, "there": there, "source": source} for what, there, source in asked]
 
 
-def goods_source(section: str) -> str:
-    return say("label-source-goods", section=section)
+def goods_source(of: str) -> str:
+    """Where the US asks so of goods: identity, place, net or letters."""
+    return say("label-source-goods", of=of)
+
+
+def safety_source(market: Market, of: str) -> str:
+    """Where general product safety asks so: batch, maker or language."""
+    return say("label-source-safety", of="uk" if market == "uk" else of)
 
 
 def goods_open(listing: Listing) -> list[Sourced]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from bench.label_clp import clp_open
-from bench.label_goods import goods_open, goods_source
+from bench.label_goods import goods_open, goods_source, safety_source
 from bench.label_list import Listing
 from bench.label_net import stands_low
 from bench.label_rules import (
@@ -30,7 +30,7 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
         ]
     elif is_goods(listing):
         told = (
-            [(say("label-checked-net-letters"), goods_source("500.21"))]
+            [(say("label-checked-net-letters"), goods_source("letters"))]
             if market == "us"
             else [(say("label-checked-digits"), say("label-source-digits"))]
         )
@@ -55,7 +55,7 @@ def checked(listing: Listing, mixture: Clp | None) -> list[CheckedRule]:
     if on_leaflet(listing):
         told.append((say("label-checked-leaflet"), say("label-source-leaflet")))
     if is_low(listing):
-        told.append((say("label-checked-low"), us_source(listing, "701.13", "500.6")))
+        told.append((say("label-checked-low"), us_source(listing, "701.13", "net")))
     if listing.options.get("net_mg") is not None:
         told.append((say("label-checked-net"), say("label-source-practice")))
     return [{"what": what, "source": source} for what, source in told]
@@ -84,10 +84,10 @@ def not_checked(listing: Listing, mixture: Clp | None) -> list[Sourced]:
 def _open_us(listing: Listing) -> Iterator[tuple[str, str]]:
     options = listing.options
     if stands_low(listing.market, options.get("size")) is None:
-        yield say("label-open-place"), us_source(listing, "701.13", "500.6")
+        yield say("label-open-place"), us_source(listing, "701.13", "net")
     if is_cosmetic(listing):
         yield say("label-open-language"), say("label-source-us", section="701.2(b)")
-    yield say("label-open-made-for"), us_source(listing, "701.12", "500.5")
+    yield say("label-open-made-for"), us_source(listing, "701.12", "place")
     if not options.get("origin"):
         yield say("label-open-origin"), say("label-source-origin")
 
@@ -113,7 +113,7 @@ def _language_source(listing: Listing) -> str:
     if is_mixture(listing):
         return say("label-source-clp-language")
     if is_goods(listing):
-        return say("label-source-safety", market="eu", paragraph="7")
+        return safety_source("eu", "language")
     return say("label-source-language-eu")
 
 

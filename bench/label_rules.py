@@ -265,7 +265,7 @@ def heights(listing: Listing, net_mg: int) -> LabelHeights:
     market = listing.market
     least = least_heights(market, listing.options.get("size"), net_mg)
     letters = listing.options.get("letters") or {}
-    of_net = us_source(listing, "701.13", "500.21") if market == "us" else say("label-source-digits")
+    of_net = us_source(listing, "701.13", "letters") if market == "us" else say("label-source-digits")
     of_list = say("label-source-us", section="701.3(b)")
     least_list = least["list_um"] if is_cosmetic(listing) else None
     return {

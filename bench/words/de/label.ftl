@@ -126,17 +126,17 @@ label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir
 label-source-practice = allgemein üblich
 label-source-us = 21 CFR { $section }, Ausgabe 2015
-label-source-goods = 16 CFR { $section }, { $section ->
-    [500.21] Ausgabe 2015
-    [500.6] Überschrift gelesen
-   *[other] in einer Abschrift gelesen
+label-source-goods = { $of ->
+    [identity] 16 CFR 500.4, in einer Abschrift gelesen
+    [place] 16 CFR 500.5, in einer Abschrift gelesen
+    [letters] 16 CFR 500.21, Ausgabe 2015
+   *[net] 16 CFR 500.6, Überschrift gelesen
 }
-label-source-safety = { $market ->
+label-source-safety = { $of ->
     [uk] General Product Safety Regulations 2005, regulation 7, aus dem Gedächtnis
-   *[eu] Verordnung (EU) 2023/988, Art. 9 Abs. { $paragraph }, { $paragraph ->
-        [5] in einer Abschrift gelesen
-       *[other] aus dem Gedächtnis
-    }
+    [batch] Verordnung (EU) 2023/988, Art. 9 Abs. 5, in einer Abschrift gelesen
+    [language] Verordnung (EU) 2023/988, Art. 9 Abs. 7, aus dem Gedächtnis
+   *[maker] Verordnung (EU) 2023/988, Art. 9 Abs. 6, aus dem Gedächtnis
 }
 label-source-hazards = { $market ->
     [us] 16 CFR 1500, aus dem Gedächtnis

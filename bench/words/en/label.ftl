@@ -126,17 +126,17 @@ label-source-weight = descending order needs a weight
 label-source-maker = the maker's own
 label-source-practice = common practice
 label-source-us = 21 CFR { $section }, edition of 2015
-label-source-goods = 16 CFR { $section }, { $section ->
-    [500.21] edition of 2015
-    [500.6] its heading read
-   *[other] read in a copy
+label-source-goods = { $of ->
+    [identity] 16 CFR 500.4, read in a copy
+    [place] 16 CFR 500.5, read in a copy
+    [letters] 16 CFR 500.21, edition of 2015
+   *[net] 16 CFR 500.6, its heading read
 }
-label-source-safety = { $market ->
+label-source-safety = { $of ->
     [uk] General Product Safety Regulations 2005, regulation 7, from memory
-   *[eu] Regulation (EU) 2023/988, Art. 9({ $paragraph }), { $paragraph ->
-        [5] read in a copy
-       *[other] from memory
-    }
+    [batch] Regulation (EU) 2023/988, Art. 9(5), read in a copy
+    [language] Regulation (EU) 2023/988, Art. 9(7), from memory
+   *[maker] Regulation (EU) 2023/988, Art. 9(6), from memory
 }
 label-source-hazards = { $market ->
     [us] 16 CFR 1500, from memory
