@@ -86,8 +86,13 @@ def shown(path: Path) -> str:
 # Python
 
 
+@cache
+def _nodes(path: Path) -> list[ast.AST]:
+    return list(ast.walk(ast.parse(path.read_text("utf-8"))))
+
+
 def python_calls(path: Path) -> Iterator[Call]:
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+    for node in _nodes(path):
         if isinstance(node, ast.Call) and _says(node.func, path):
             keys, beginning = _keys(node.args[0])
             names = {each.arg for each in node.keywords}
@@ -114,9 +119,8 @@ def _keys(given: ast.expr) -> tuple[set[str], str]:
 
 
 def python_named(path: Path) -> Named:
-    body = ast.parse(path.read_text("utf-8"))
-    texts = {n.value for n in ast.walk(body) if isinstance(n, ast.Constant) and isinstance(n.value, str)}
-    joined = (n.values[0] for n in ast.walk(body) if isinstance(n, ast.JoinedStr) and n.values)
+    texts = {n.value for n in _nodes(path) if isinstance(n, ast.Constant) and isinstance(n.value, str)}
+    joined = (n.values[0] for n in _nodes(path) if isinstance(n, ast.JoinedStr) and n.values)
     starts = {n.value for n in joined if isinstance(n, ast.Constant) and isinstance(n.value, str)}
     return Named(
         {text for text in texts if KEY.fullmatch(text)}, {s for s in starts if BEGINNING.fullmatch(s)}
@@ -126,9 +130,8 @@ def python_named(path: Path) -> Named:
 def python_sentences(path: Path) -> Iterator[str]:
     """Text in code that looks like a sentence of ours: not a note to the reader, documentation, a statement of SQL,
     a fault of the code, or a line for the log."""
-    body = ast.parse(path.read_text("utf-8"))
     passed_over: set[int] = set()
-    for node in ast.walk(body):
+    for node in _nodes(path):
         for each in _documentation(node):
             passed_over.update(id(within) for within in ast.walk(each))
         if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
@@ -143,7 +146,7 @@ def python_sentences(path: Path) -> Iterator[str]:
             text = "".join(map(str, parts))
             if _is_sentence(text):
                 yield f"{shown(path)}:{node.lineno}: {text}"
-    for node in ast.walk(body):
+    for node in _nodes(path):
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in passed_over:
             if _is_sentence(node.value):
                 yield f"{shown(path)}:{node.lineno}: {node.value}"
@@ -274,7 +277,7 @@ def _names(given: list[str]) -> frozenset[str] | None:
 def script_sentences(path: Path) -> Iterator[str]:
     source = path.read_text("utf-8")
     for at, text in _texts(source):
-        before = source[:at]
+        before = source[source.rfind("\n", 0, at) + 1 : at]
         if re.search(r"(throw new Error|new Error|console\.\w+|@import [^\n]*|import [^\n]*)\($", before):
             continue
         if re.search(r'\bclass(?:: |", )[^,{}\n]*$', before):  # names of styles

@@ -24,9 +24,10 @@ def test_an_installed_wheel_serves_the_page_and_the_demo(tmp_path: Path) -> None
         capture_output=True,
     )
     wheel = next(tmp_path.glob("bowlside-*.whl"))
-    venv.create(tmp_path / "clean", with_pip=True)
+    venv.create(tmp_path / "clean")
     binaries = tmp_path / "clean" / "bin"
-    subprocess.run([binaries / "pip", "install", "--quiet", "--no-compile", wheel], check=True)
+    into_it = [sys.executable, "-m", "pip", "--python", binaries / "python", "install"]
+    subprocess.run([*into_it, "--quiet", "--no-compile", wheel], check=True)
 
     server = subprocess.Popen(
         [binaries / "bowlside", "serve", "--demo", "--port", "0"],

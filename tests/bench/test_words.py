@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import pytest
 from workshop import DEMO_RECIPES, demo_sheet
@@ -10,7 +11,7 @@ from workshop import DEMO_RECIPES, demo_sheet
 from bench import canonical, words
 from bench.checks.finding import rule_table
 from bench.words.catalogue import CatalogueError, Pattern, arguments_of, made, pattern_of, read
-from tests.words import PYTHON, SCRIPTS, calls, named, not_moved, sentences, shown
+from tests.words import PYTHON, SCRIPTS, Call, calls, named, not_moved, sentences, shown
 
 ENGLISH = words.language("en")
 
@@ -118,9 +119,21 @@ def test_each_message_stands_in_the_file_that_its_key_begins_with() -> None:
                 assert key.startswith("-") or tongue.room_of(key) == room, f"{tag}/{room}.ftl: {key}"
 
 
+@cache
+def _by_key() -> tuple[dict[str, list[Call]], list[Call]]:
+    """The calls that name a key, by it; and those that name a beginning."""
+    whole: dict[str, list[Call]] = {}
+    for call in calls():
+        for key in call.keys:
+            whole.setdefault(key, []).append(call)
+    return whole, [call for call in calls() if call.beginning]
+
+
+@cache
 def _arguments_given(key: str) -> set[str]:
     """What any call that may say this gives."""
-    mine = [c for c in calls() if key in c.keys or (c.beginning and key.startswith(c.beginning))]
+    whole, begun = _by_key()
+    mine = [*whole.get(key, []), *(call for call in begun if key.startswith(call.beginning))]
     if not mine or any(each.arguments is None for each in mine):
         return arguments_of(ENGLISH.pattern(key))
     return set().union(*(each.arguments or () for each in mine))
@@ -146,14 +159,19 @@ def test_every_message_is_said_somewhere() -> None:
     assert not sorted(unused)
 
 
+@cache
+def _arguments_asked(key: str) -> set[str]:
+    """What its message asks for in any language."""
+    return set().union(*(arguments_of(words.language(tag).pattern(key)) for tag in words.languages()))
+
+
 def test_a_call_gives_what_its_message_asks_for_and_nothing_else() -> None:
     for call in calls():
-        mine = [key for key in ENGLISH.keys() if key in call.keys or key.startswith(call.beginning or "\0")]
         if call.arguments is None:
             continue
-        wanted = set().union(
-            *(arguments_of(words.language(tag).pattern(key)) for tag in words.languages() for key in mine)
-        )
+        begun = {key for key in ENGLISH.keys() if key.startswith(call.beginning)} if call.beginning else set()
+        mine = (call.keys & ENGLISH.keys()) | begun
+        wanted = set().union(*map(_arguments_asked, mine))
         assert call.arguments == wanted, f"{call.where}: gives {set(call.arguments)}, wanted {wanted}"
 
 

@@ -105,7 +105,7 @@ class Maker:
         for _ in range(24 * HOUR // LOOK_EVERY_MS):
             if self.has_something_to_do:
                 return
-            self.page.clock.run_for(LOOK_EVERY_MS)
+            self.page.clock.fast_forward(LOOK_EVERY_MS)  # a phone that is put down sleeps
         raise AssertionError(f"nothing to do for a whole day, at “{self.title}”")
 
     def until_all_is_sent(self) -> None:
