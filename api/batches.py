@@ -98,4 +98,4 @@ def batches_in(
 
 def _drawn(run: RunView) -> tuple[BatchFigures, str]:
     record = bench.record(run.sheet, run.state, run.entries)
-    return bench.figures_of(record), json.dumps(bench.cost_basis(record))
+    return bench.figures_of(record), json.dumps(bench.cost_basis(record, run.sheet))

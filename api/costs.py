@@ -54,7 +54,7 @@ def get_cost(run_id: UUID) -> Response:
         paid = [lot["price"]["currency"] for lot in lots if lot and lot["price"]]
         money = _money(connection, paid)
         ahead = None if begun is None else _as_it_was(connection, str(run_id), made.run.sheet, begun, money)
-    told = bench.cost(made.record, there, money, _places(there, money))
+    told = bench.cost(made.record, made.run.sheet, there, money, _places(there, money))
     return unkept(answer({"currency": money["currency"], "ahead": ahead, **told}))
 
 

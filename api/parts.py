@@ -18,7 +18,7 @@ class PartMakers:
     def __init__(self, connection: Connection, there: bench.Shelf, book: Book) -> None:
         self.book = book
         self.by_name = {
-            bench.plain(title): key
+            bench.name_key(title): key
             for key, title in connection.execute(
                 select(Recipe.id, Recipe.title).where(Recipe.archived_at.is_(None)).order_by(Recipe.id.desc())
             )
@@ -36,8 +36,8 @@ class PartMakers:
     def recipe_of(self, name: str) -> str | None:
         """The recipe that makes what is called so; None: none does."""
         card = self.book.card_for(name)
-        return (self.maker_of(card) if card else None) or self.by_name.get(bench.plain(name))
+        return (self.maker_of(card) if card else None) or self.by_name.get(bench.name_key(name))
 
     def maker_of(self, card: str) -> str | None:
         """The recipe that makes what is on a card."""
-        return self.by_card.get(card) or self.by_name.get(bench.plain(self.book.cards[card]["name"]))
+        return self.by_card.get(card) or self.by_name.get(bench.name_key(self.book.cards[card]["name"]))

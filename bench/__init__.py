@@ -214,7 +214,7 @@ from bench.shapes.week import (
 )
 from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
 from bench.sheet_words import reason_words, warning_words
-from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of, plain
+from bench.shelf import SHELF_KINDS, called, check_shelf_entry, fold_shelf, left_of, name_key
 from bench.substances.proposing import propose
 from bench.swaps import swap_effects, swaps_of
 from bench.trials import choices_of as trial_choices
@@ -260,7 +260,7 @@ __all__ = [
     "part_asked",
     "parts_of",
     "piece_mg",
-    "plain",
+    "name_key",
     "users_first",
     "ChosenSize",
     "Make",

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 from bench import entries as common
 from bench.shapes.shelf import Card, Shelf
-from bench.shelf import plain
+from bench.shelf import name_key
 from bench.substances import recognised
 
 # Bears the name of what it is made for, not of what it is: two of them are two things.
@@ -18,7 +18,7 @@ _NOT_ONE_THING = frozenset({"parfum", "fragrance", "aroma", "flavor"})
 
 
 def names_of(shelf: Shelf) -> dict[str, str]:
-    """Each name that a card of the shelf answers to, as `plain` has it, with the card's id.
+    """Each name that a card of the shelf answers to, as `name_key` has it, with the card's id.
 
     Of several cards one whose own name it is, then the least id.
     """
@@ -27,9 +27,9 @@ def names_of(shelf: Shelf) -> dict[str, str]:
     for key in sorted(shelf["ingredients"]):
         card = shelf["ingredients"][key]["card"]
         if card is not None:
-            own.setdefault(plain(card["name"]), key)
+            own.setdefault(name_key(card["name"]), key)
             for name in also_called(card):
-                others.setdefault(plain(name), key)
+                others.setdefault(name_key(name), key)
     return others | own
 
 
@@ -40,7 +40,7 @@ def also_called(card: Card) -> list[str]:
 
 def card_for(names: dict[str, str], name: str) -> str | None:
     """The id of the card that a name means, of those of `names_of`; None: none is called so."""
-    return names.get(plain(name))
+    return names.get(name_key(name))
 
 
 class Book:
@@ -80,8 +80,8 @@ def _marks(name: str, inci: str, cas: str) -> Iterable[tuple[str, str]]:
     """By what two things are probably one, the surest first."""
     if cas:
         yield "cas", cas
-    if inci and plain(inci) not in _NOT_ONE_THING and "," not in inci:
-        yield "inci", plain(inci)
+    if inci and name_key(inci) not in _NOT_ONE_THING and "," not in inci:
+        yield "inci", name_key(inci)
     found = recognised(name, inci)
     if found and found["id"] != "parfum":
         yield "substance", found["id"]

@@ -14,7 +14,8 @@ from typing import NamedTuple, cast
 from bench.book import Book
 from bench.entries import days_before, is_day
 from bench.errors import AmountError, SettingError
-from bench.gather import Uses
+from bench.gather import Uses, is_wrapped
+from bench.journal import WRAP
 from bench.lots import is_past
 from bench.money import money_text, places_of
 from bench.purchases import nothing_bought
@@ -40,6 +41,7 @@ from bench.shelf import called, card_of, is_barred, left_of
 from bench.whole import ceiling, half_even
 from bench.words import say
 
+SETTLED = ("done", "skipped")
 _SCHEMA = schema_of(WrittenBuying)
 
 
@@ -67,7 +69,8 @@ class Free(NamedTuple):
 
 
 def needs_of(sheet: Sheet, on: str, book: Book) -> tuple[list[BuyingNeed], list[BuyingUnjoined]]:
-    """What a batch of this sheet wants on a day, and what of it no card answers to. What goes by hand is no need."""
+    """What a batch of this sheet wants on a day, wrap too, and what of it no card answers to. What goes by hand is no
+    need."""
     needs: list[BuyingNeed] = []
     unjoined: list[BuyingUnjoined] = []
     title = sheet["recipe"]["title"]
@@ -87,11 +90,13 @@ def needs_of(sheet: Sheet, on: str, book: Book) -> tuple[list[BuyingNeed], list[
             needs.append({"card": card, "on": on, "mg": each["mg"], "what": title})
         else:
             needs.append({"card": card, "on": on, "count": counted, "what": title})
+    if (wrap := book.card_for(WRAP)) is not None and is_wrapped(sheet):
+        needs.append({"card": wrap, "on": on, "count": sheet["size"]["pieces"], "what": title})
     return needs, unjoined
 
 
 def ungathered(sheet: Sheet, state: State) -> Sheet:
-    """Of an open batch's sheet what it has still to lay out: an ingredient with open lines and no lot."""
+    """Of an open batch's sheet what it has still to lay out: what has open lines or is to be wrapped, and no lot."""
     gathered = {each["ingredient"] for each in state["gathered"]}
     rest: dict[str, int] = {}
     lines: list[SheetLine] = []
@@ -104,7 +109,13 @@ def ungathered(sheet: Sheet, state: State) -> Sheet:
     ingredients: list[SheetIngredient] = [
         {**each, "mg": rest[each["id"]]} for each in sheet["ingredients"] if each["id"] in rest
     ]
-    return {**sheet, "lines": lines, "ingredients": ingredients}
+    steps = [
+        each
+        for each in sheet["steps"]
+        if each["does"] != "wrap"
+        or (WRAP not in gathered and state["steps"][each["id"]]["status"] not in SETTLED)
+    ]
+    return {**sheet, "lines": lines, "ingredients": ingredients, "steps": steps}
 
 
 def to_buy(

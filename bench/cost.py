@@ -11,6 +11,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
+from bench.gather import is_wrapped
+from bench.journal import WRAP
 from bench.money import money_text, read_money, sharing
 from bench.shapes.entries import PriceBody
 from bench.shapes.figures import CostBasis
@@ -27,6 +29,7 @@ from bench.shapes.record import (
     SalePrice,
     Unpriced,
 )
+from bench.shapes.sheet import Sheet
 from bench.shapes.shelf import Shelf, ShelfLot
 from bench.whole import ten_to
 
@@ -44,9 +47,9 @@ class Made(NamedTuple):
     balance: Balance | None
 
 
-def cost(record: Record, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
+def cost(record: Record, sheet: Sheet, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
     """The cost of a recorded batch; see `cost_of`."""
-    return cost_of(cost_basis(record), shelf, settings, places)
+    return cost_of(cost_basis(record, sheet), shelf, settings, places)
 
 
 def cost_of(basis: CostBasis, shelf: Shelf, settings: CostSettings, places: dict[str, int]) -> Cost:
@@ -61,7 +64,7 @@ def cost_of(basis: CostBasis, shelf: Shelf, settings: CostSettings, places: dict
     return total_cost(materials, unpriced, made, settings, places)
 
 
-def cost_basis(record: Record) -> CostBasis:
+def cost_basis(record: Record, sheet: Sheet) -> CostBasis:
     """What of a record its cost hangs on, so that it can be kept and asked again when prices move."""
     count = record["yield"]
     lotted = {name for use in record["lots"] for name in use["names"]}
@@ -72,6 +75,8 @@ def cost_basis(record: Record) -> CostBasis:
         went_in = line["asked_mg"] is None and line["status"] in ("in", "by_hand")
         if (went_in and not mg and name not in reckoned) or (mg and name not in lotted):
             bare[name] = bare.get(name, 0) + mg
+    if is_wrapped(sheet) and not any(use["wrap"] for use in record["lots"]):
+        bare[WRAP] = 0
     return {
         "lots": record["lots"],
         "bare": bare,
@@ -123,7 +128,8 @@ def _rows(
 ) -> tuple[list[PaidRow], list[Unpriced]]:
     """What was used, by lot where it has a price; the rest, and what came from no lot, has none.
 
-    What goes in unweighed, by spray or spoon, has no price of its own, and is covered where one is set for a batch.
+    What goes in unweighed, by spray or spoon, and wrap of no lot have no price of their own, and are covered where one
+    is set for a batch.
     """
     materials: list[PaidRow] = []
     unpriced: list[Unpriced] = []
@@ -149,7 +155,7 @@ def _rows(
     unpriced += [
         {"lot": None, "names": [name], "mg": mg}
         for name, mg in basis["bare"].items()
-        if mg or not settings.get("sprays_cost")
+        if mg or not settings.get("wrap_cost" if name == WRAP else "sprays_cost")
     ]
     return materials, unpriced
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from bench.book import Book
 from bench.buying import free_of, needs_of, newest_price
 from bench.cost import FINER, Made, total_cost, whole_price
-from bench.gather import Uses, is_wrapped, wraps_of
+from bench.gather import Uses, is_wrapped
 from bench.journal import WRAP
 from bench.lots import is_past
 from bench.money import money_text
@@ -53,9 +53,6 @@ def _rows(
     book = Book(shelf)
     needs, unjoined = needs_of(sheet, on, book)
     wrap = book.card_for(WRAP)
-    if wrap is not None:
-        wraps = wraps_of(sheet, shelf, book.names)
-        needs += [{"card": wrap, "on": on, "count": each["count"]} for each in wraps]
     materials: list[PaidRow] = []
     unpriced = _left_out([each["name"] for each in unjoined], sheet, wrap, settings)
     for need in needs:

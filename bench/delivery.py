@@ -36,7 +36,7 @@ from bench.shapes.delivery import (
 )
 from bench.shapes.schema import schema_of
 from bench.shapes.shelf import Card, Shelf
-from bench.shelf import is_cas, plain
+from bench.shelf import is_cas, name_key, plain
 from bench.words import say
 
 _SCHEMA = schema_of(WrittenDelivery)
@@ -327,7 +327,7 @@ class _Reader:
         """A lot that is on the shelf, or in the list, was probably pasted once more."""
         if not row["number"] or row["cells"].get("had") == "again":
             return
-        key = row["card"] or plain(row["name"])
+        key = row["card"] or name_key(row["name"])
         lot = self._lots.get((key, plain(row["number"])))
         if lot:
             says = say("delivery-had", number=row["number"], day=lot["received_on"])
@@ -351,9 +351,9 @@ def _entries(
     for row in rows:
         if row["out"]:
             continue
-        key = row["card"] or keys.get(plain(row["name"]))
+        key = row["card"] or keys.get(name_key(row["name"]))
         if key is None:
-            key = keys[plain(row["name"])] = id_for(row["name"], taken)
+            key = keys[name_key(row["name"])] = id_for(row["name"], taken)
             cards[key] = _new_card(row)
             entries.append({"kind": "described", "body": {"ingredient": key, "card": cards[key]}})
         elif row["cells"].get("card") == key and book.card_for(row["name"]) is None:

@@ -61,6 +61,7 @@ _FITS = common.fits_of({kind: row for kind, row in SHELF_KINDS.items() if kind n
 CARD_SCHEMA = schema_of(Card)
 MAY_LACK = ("best_before", "code", "price", "supplier")  # what a lot need not say of itself
 PAPER_AHEAD_DAYS = 30  # common practice: time to ask a supplier for the next one
+_WORD = re.compile(r"[^\W_]+")
 _CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
 
 
@@ -384,6 +385,13 @@ def left_of(lot: ShelfLot, uses: Sequence[Taken]) -> int:
     return lot["held"] - sum(use[measure] for use in uses if use["at"] > lot["held_at"])
 
 
-def plain(name: str) -> str:
-    """A name as it is compared: one width and case, single spaces."""
-    return re.sub(r"[ \t\r\n]+", " ", unicodedata.normalize("NFKC", name).lower()).strip(" ")
+def plain(text: str) -> str:
+    """A lot's number, or any text, as it is compared: one width and case, single spaces."""
+    return re.sub(r"[ \t\r\n]+", " ", unicodedata.normalize("NFKC", text).lower()).strip(" ")
+
+
+def name_key(name: str) -> str:
+    """A name as it is compared: by its letters and digits. "Citric acid, anhydrous" is "citric acid anhydrous",
+    "Huile d’amande" is "huile d amande"; where a name has neither, all of it as `plain` has it."""
+    bare = plain(name)
+    return " ".join(_WORD.findall(bare)) or bare

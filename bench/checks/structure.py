@@ -6,6 +6,7 @@ from bench.checks.finding import finding
 from bench.checks.subject import HOLDS, SOAP, Subject, is_said
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
+from bench.shelf import name_key
 from bench.sources import cited
 from bench.states import stake_of
 from bench.steps import (
@@ -255,7 +256,7 @@ def in_its_own_place(subject: Subject) -> Iterator[Finding]:
 def _is_same(subject: Subject, one: str, other: str) -> bool:
     if one == other:
         return True
-    names = [subject.recipe["ingredients"][key]["name"].strip().casefold() for key in (one, other)]
+    names = [name_key(subject.recipe["ingredients"][key]["name"]) for key in (one, other)]
     return names[0] == names[1]
 
 

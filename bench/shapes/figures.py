@@ -27,7 +27,7 @@ class CostBasis(TypedDict):
     """What of a batch's record its cost hangs on; all else of it are prices, which move."""
 
     lots: list[RecordLot]
-    bare: dict[str, Mg]  # what came from no lot, by name; 0: it went in unweighed
+    bare: dict[str, Mg]  # what came from no lot, by name; 0: it went in unweighed, or is the wrap
     good: int | None  # less what was kept back
     kept: int
     hands_ms: Ms

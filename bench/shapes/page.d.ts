@@ -5186,7 +5186,7 @@ export interface BatchFigures {
 /** What of a batch's record its cost hangs on; all else of it are prices, which move. */
 export interface CostBasis {
   readonly lots: readonly RecordLot[];
-  /** what came from no lot, by name; 0: it went in unweighed */
+  /** what came from no lot, by name; 0: it went in unweighed, or is the wrap */
   readonly bare: { readonly [key: string]: Mg };
   /** less what was kept back */
   readonly good: number | null;

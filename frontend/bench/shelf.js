@@ -256,13 +256,14 @@ export function papersAbout({ ingredients }, { ingredient, papers }) {
   return [...own, ...papers].sort((one, other) => one.at - other.at);
 }
 
-/** A name as it is compared: one width and case, single spaces. @param {string} name */
-export function plain(name) {
-  return name
+/** A name as it is compared: by its letters and digits; see bench/shelf.py. @param {string} name */
+export function nameKey(name) {
+  const plain = name
     .normalize("NFKC")
     .toLowerCase()
     .replace(/[ \t\r\n]+/g, " ")
     .replace(/^ | $/g, "");
+  return plain.match(/[\p{L}\p{N}]+/gu)?.join(" ") ?? plain;
 }
 
 // By the shelf that they are of: each name that a card answers to, with the card's id.
@@ -279,10 +280,10 @@ function namesOf(shelf) {
   for (const key of Object.keys(shelf.ingredients).sort()) {
     const { card } = shelf.ingredients[key];
     if (card === null) continue;
-    if (!own.has(plain(card.name))) own.set(plain(card.name), key);
+    if (!own.has(nameKey(card.name))) own.set(nameKey(card.name), key);
     const called = /** @type {unknown} */ (card.answers_to);
     if (Array.isArray(called))
-      for (const name of called) if (typeof name === "string") others.push([plain(name), key]);
+      for (const name of called) if (typeof name === "string") others.push([nameKey(name), key]);
   }
   for (const [name, key] of others) if (!own.has(name)) own.set(name, key);
   NAMES.set(shelf, own);
@@ -293,4 +294,4 @@ function namesOf(shelf) {
  * The id of the shelf's card that a name means; null when none is called so.
  * @param {Shelf} shelf @param {string} name
  */
-export const cardFor = (shelf, name) => namesOf(shelf).get(plain(name)) ?? null;
+export const cardFor = (shelf, name) => namesOf(shelf).get(nameKey(name)) ?? null;

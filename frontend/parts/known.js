@@ -6,6 +6,7 @@
 
 import { readAmount } from "../bench/amounts.js";
 import { saysOf } from "../bench/errors.js";
+import { cardFor, nameKey } from "../bench/shelf.js";
 import { h, sameData } from "./dom.js";
 import { field as formField } from "./form.js";
 import { choicesOf } from "./recipe-fields.js";
@@ -138,18 +139,12 @@ export function knownRow({ proposal, isOfCard, known, mine, fields, take }) {
 
 /** @typedef {{key: string, card: Card}} CardThere */
 
-/** @param {string} one @param {string} other */
-const isSame = (one, other) => one.trim().toLowerCase() === other.trim().toLowerCase();
-
 /** The card that a name is of: its own, or one that answers to it. @param {Shelf} shelf @param {string} name
  * @returns {CardThere | null} */
-export function cardOf({ ingredients }, name) {
-  const there = Object.entries(ingredients).flatMap(([key, { card }]) => (card ? [{ key, card }] : []));
-  return (
-    there.find(({ card }) => isSame(card.name, name)) ??
-    there.find(({ card }) => card.answers_to?.some((each) => isSame(each, name))) ??
-    null
-  );
+export function cardOf(shelf, name) {
+  const key = cardFor(shelf, name);
+  const card = key === null ? null : shelf.ingredients[key].card;
+  return key === null || card === null ? null : { key, card };
 }
 
 /**
@@ -160,14 +155,14 @@ export function knownHere(written, shelf) {
   /** @type {Map<string, WrittenIngredient>} */
   const known = new Map();
   for (const about of written) {
-    const name = about.name.trim().toLowerCase();
+    const name = nameKey(about.name);
     const had = known.get(name);
     if (name && (!had || Object.keys(had).length === 1)) known.set(name, about);
   }
   for (const { card } of Object.values(shelf.ingredients))
     for (const name of card ? [card.name, ...(card.answers_to ?? [])] : []) {
       const { cas: _, ...about } = picked(card ?? {});
-      known.set(name.trim().toLowerCase(), { ...known.get(name.trim().toLowerCase()), ...about, name });
+      known.set(nameKey(name), { ...known.get(nameKey(name)), ...about, name });
     }
   return [...known.values()];
 }

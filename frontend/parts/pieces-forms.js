@@ -7,7 +7,7 @@
 
 import { readAmount } from "../bench/amounts.js";
 import { pick } from "../bench/lots.js";
-import { plain } from "../bench/shelf.js";
+import { nameKey } from "../bench/shelf.js";
 import { halfEven } from "../bench/whole.js";
 import { h, setText, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
@@ -191,7 +191,7 @@ export function askAsLot({ batch, shelf, today, newId }) {
       const called = name.value.trim();
       if (!called) throw refuse(say("page-shelf-need-name"));
       const known = Object.entries(shelf.ingredients).find(
-        ([, { card }]) => card && plain(card.name) === plain(called),
+        ([, { card }]) => card && nameKey(card.name) === nameKey(called),
       );
       const ingredient = known?.[0] ?? idFor(called, new Set(Object.keys(shelf.ingredients)));
       const lot = newId();

@@ -2,6 +2,7 @@
 // Ids of what is new are x1, x2…, until it has a name to make an id of.
 
 import { isAsNeeded } from "../bench/amounts.js";
+import { nameKey } from "../bench/shelf.js";
 import { byHand, countsPieces, heats, putsIn, runsByItself } from "../bench/steps/index.js";
 import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
@@ -23,7 +24,7 @@ const eachPart = (document, change) => ({
   ...(document.assembly && { assembly: change(document.assembly, "assembly") }),
 });
 /** @param {string} one @param {string} other */
-const isSame = (one, other) => one.trim().toLowerCase() === other.trim().toLowerCase();
+const isSame = (one, other) => nameKey(one) === nameKey(other);
 
 /** @param {WrittenRecipe} document */
 function freshId(document) {

@@ -240,7 +240,7 @@ export function costPart(reckoned, settings, says) {
               ? /** @type {const} */ ([say("page-record-cost-part", { what }), decimal(sums[what])])
               : null,
           ),
-          [say("page-record-wrap"), decimal(sums.wrap)],
+          Number(sums.wrap) ? [say("page-record-wrap"), decimal(sums.wrap)] : null,
           [say("page-record-cost-batch"), h("b", {}, decimal(sums.total))],
           sums.kept === null ? null : [say("page-record-cost-kept"), decimal(sums.kept)],
           sums.per_piece === null

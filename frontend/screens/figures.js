@@ -288,7 +288,8 @@ export class FiguresScreen extends HTMLElement {
         {},
         MEASURES.map((measure) => {
           const told = figure(batch, measure);
-          return h("td", {}, told ? least(told) : "\u2013");
+          const name = heading(measure, this.#batches);
+          return h("td", { "data-name": name }, told ? least(told) : "\u2013");
         }),
       ),
     );

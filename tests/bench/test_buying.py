@@ -151,6 +151,33 @@ def test_a_sheet_says_its_needs_and_what_no_card_answers_to():
     assert unjoined
 
 
+@pytest.mark.parametrize(
+    "name", ["Citric acid anhydrous", "citric acid (anhydrous)", "Citric-acid, anhydrous."]
+)
+def test_a_comma_makes_no_other_ingredient(name):
+    card = entry("described", MORNING, ingredient="acid", card={"name": "Citric acid, anhydrous"})
+    assert Book(fold_shelf([card])).card_for(name) == "acid"
+    assert Book(fold_shelf([card])).card_for("Citric acid") is None
+
+
+def test_wrap_is_bought_as_it_is_laid_out_one_a_piece_until_a_batch_has_its_own():
+    sheet = demo_sheet(DEMO_RECIPES[0])
+    last = sheet["steps"][-1]["id"]
+    steps = [{**each, "does": "wrap" if each["id"] == last else "mix"} for each in sheet["steps"]]
+    sheet = {**sheet, "steps": steps}
+    bands = {"name": "Bands", "answers_to": ["wrap"]}
+    book = Book(fold_shelf([entry("described", MORNING, ingredient="bands", card=bands)]))
+
+    def wanted(*entries):
+        needs, _ = needs_of(ungathered(sheet, fold(sheet, entries)), TODAY, book)
+        return [(each["card"], each["count"]) for each in needs]
+
+    assert wanted() == [("bands", sheet["size"]["pieces"])]
+    assert wanted(entry("gathered", MORNING, ingredient="wrap", lot="l0", count=3)) == []
+    assert wanted(entry("skipped", MORNING, step=last)) == []
+    assert needs_of({**sheet, "steps": sheet["steps"][:-1]}, TODAY, book)[0] == []
+
+
 def test_an_open_batch_wants_what_it_has_not_gathered():
     sheet = demo_sheet(DEMO_RECIPES[0])
     first, *others = [each["id"] for each in sheet["ingredients"] if each["mg"]]

@@ -53,7 +53,7 @@ def costed(*lots, good=10, spoiled=0, worked=HOUR, settings=SETTINGS, weighed=(6
     entries += [entry("weighed", line=f"mix.1.l{place}", mg=mg) for place, mg in enumerate(weighed)]
     entries += [entry("counted", MORNING + 1, step="mix.1.press", good=good, spoiled=spoiled)]
     entries += [entry("worked", MORNING + 2, ms=worked)]
-    return cost(record(SHEET, fold(SHEET, entries), entries), shelf, settings, PLACES)
+    return cost(record(SHEET, fold(SHEET, entries), entries), SHEET, shelf, settings, PLACES)
 
 
 def test_a_batch_costs_what_was_used_of_each_lot_the_hands_and_the_wrap():
@@ -210,7 +210,7 @@ def wrapped(settings=SETTINGS, kept=0, wrap_price="16.00"):
         entry("worked", MORNING + 2, ms=HOUR),
     ]
     shelf = fold_shelf([*lots, wrap])
-    return cost(record(SHEET, fold(SHEET, entries), entries), shelf, settings, PLACES)
+    return cost(record(SHEET, fold(SHEET, entries), entries), SHEET, shelf, settings, PLACES)
 
 
 def test_wrap_is_counted_once_by_its_lot_where_one_was_gathered():
@@ -226,6 +226,21 @@ def test_wrap_is_counted_once_by_its_lot_where_one_was_gathered():
         )["totals"]["EUR"]["total"]
         == "27.10"
     )
+
+
+def test_wrap_of_no_lot_and_with_no_price_is_named_and_not_taken_for_free():
+    done = {**SHEET["steps"][-1], "id": "mix.1.wrap", "does": "wrap"}
+    sheet = {**SHEET, "steps": [*SHEET["steps"], done]}
+    entries = [entry("weighed", line="mix.1.l0", mg=600_000), entry("counted", step="mix.1.press", good=10)]
+    told = record(sheet, fold(sheet, entries), entries)
+
+    def unpriced(**settings):
+        found = cost(told, sheet, fold_shelf([]), {"currency": "EUR", **settings}, PLACES)["unpriced"]
+        return [each["names"] for each in found if each["mg"] == 0]
+
+    assert unpriced() == [["wrap"]]
+    assert unpriced(wrap_cost="0.07") == []
+    assert cost(told, SHEET, fold_shelf([]), {"currency": "EUR"}, PLACES)["unpriced"][-1]["names"] != ["wrap"]
 
 
 def test_all_else_that_a_batch_costs_is_in_a_part_of_its_own():
@@ -279,7 +294,7 @@ def test_what_goes_in_unweighed_is_named_until_a_batch_has_a_sum_for_it():
     told = record(sheet, fold(sheet, entries), entries)
 
     def unpriced(settings):
-        found = cost(told, fold_shelf([]), settings, PLACES)["unpriced"]
+        found = cost(told, sheet, fold_shelf([]), settings, PLACES)["unpriced"]
         return [(each["names"], each["mg"]) for each in found]
 
     assert unpriced(SETTINGS) == [(["Ingredient 0"], 600_000), (["Ingredient 1"], 0)]

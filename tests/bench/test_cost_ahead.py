@@ -109,7 +109,7 @@ def test_made_just_so_a_batch_costs_afterwards_what_was_said_before(one, other):
     ]
     made += [entry("counted", MORNING + 2, step="mix.1.press", good=10), entry("worked", MORNING + 3, ms=0)]
 
-    after = cost(record(SHEET, fold(SHEET, made), made), shelf, SETTINGS, PLACES)
+    after = cost(record(SHEET, fold(SHEET, made), made), SHEET, shelf, SETTINGS, PLACES)
 
     assert after["totals"]["EUR"]["total"] == before["totals"]["EUR"]["total"]
     rows = sum((Fraction(row["cost"]) for row in before["materials"]), Fraction(0))
@@ -158,7 +158,7 @@ def test_wrap_is_paid_of_its_lot_before_as_it_is_after():
         entry("gathered", ingredient="wrap", lot="roll", count=10),
         entry("counted", MORNING + 2, step="mix.1.press", good=10),
     ]
-    after = cost(record(SHEET, fold(SHEET, made), made), shelf, SETTINGS, PLACES)
+    after = cost(record(SHEET, fold(SHEET, made), made), WRAPPED, shelf, SETTINGS, PLACES)
     assert after["totals"]["EUR"]["wrap"] == before["totals"]["EUR"]["wrap"]
 
 

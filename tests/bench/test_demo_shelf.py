@@ -61,7 +61,7 @@ def test_the_finished_batch_names_its_lots_closes_its_balance_and_has_a_cost():
     assert told["number"] == "D-A41" and told["signed"] and told["remarks"] == []
     assert all(lot["lot"] in STOCK["lots"] for lot in told["lots"])
     assert told["balance"]["weighed"] == 3
-    spent = cost(told, STOCK, {"currency": "EUR", "hourly_rate": "16.00"}, {"EUR": 2})
+    spent = cost(told, SHEET, STOCK, {"currency": "EUR", "hourly_rate": "16.00"}, {"EUR": 2})
     # What is sprayed is not weighed, so it has no price of its own: it is named.
     assert [each["names"] for each in spent["unpriced"]] == [["Isopropyl alcohol, 70 % by volume"]]
     assert 0 < Fraction(spent["totals"]["EUR"]["per_piece"]) < 20

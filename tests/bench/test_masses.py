@@ -292,5 +292,5 @@ def test_a_setting_that_is_no_amount_is_named(field: str) -> None:
     settings: Any = {"currency": "EUR", field: "a lot"}
 
     with pytest.raises(SettingError) as refused:
-        cost(record(maker.sheet, maker.state, []), fold_shelf([]), settings, {})
+        cost(record(maker.sheet, maker.state, []), maker.sheet, fold_shelf([]), settings, {})
     assert refused.value.where == field

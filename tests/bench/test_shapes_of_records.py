@@ -44,7 +44,7 @@ def test_what_is_drawn_from_a_whole_making_is_of_its_shape(name: str) -> None:
     plain = record(maker.sheet, maker.state, maker.entries)
 
     assert unlike("record/Record", plain) == []
-    assert unlike("record/Cost", cost(plain, STOCK, MONEY, {"EUR": 2})) == []
+    assert unlike("record/Cost", cost(plain, maker.sheet, STOCK, MONEY, {"EUR": 2})) == []
     assert unlike("shelf/Gather", gather(recipe, maker.sheet, maker.state, STOCK, {}, "2026-11-28")) == []
     assert [f for each in learned([plain] * 3).values() for f in unlike("record/Learned", each)] == []
     assert last_times([plain])

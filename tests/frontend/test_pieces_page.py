@@ -125,6 +125,11 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     assert (figures.get_by_role("link", name="Parquet").count() == 1) == file["parquet"]
     assert not overflowing(page) and axe_finds_by_day_and_night(page) == ""
     assert cut_when_large(page) == []
+    aside = "table => [table.scrollWidth - table.clientWidth, document.documentElement.style.fontSize = '']"
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    assert figures.locator(".figures-table").evaluate(aside)[0] <= 0, (
+        "at twice the text the table moves aside"
+    )
     figures.get_by_role("link", name="Salt soak").click()
     expect(figures.get_by_role("img")).to_have_count(5)
     figures.get_by_label("Finished until").fill("2024-01-01")

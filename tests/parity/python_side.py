@@ -155,7 +155,7 @@ CALLS = {
     "rings": waits.rings,
     "fold_shelf": shelf.fold_shelf,
     "left_of": shelf.left_of,
-    "plain": shelf.plain,
+    "nameKey": shelf.name_key,
     "pick": lots.pick,
     "batch_number": batch_number,
     "recipe_code": recipe_code,

@@ -26,7 +26,7 @@ import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { chooseSize, makeSheet, openSheet } from "/bench/sheet/index.js";
 import { stand, toldOfPieces } from "/bench/pieces.js";
-import { foldShelf, leftOf, plain } from "/bench/shelf.js";
+import { foldShelf, leftOf, nameKey } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
 import { keepsMs } from "/bench/states.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
@@ -151,7 +151,7 @@ const CALLS = {
   rings: bench.rings,
   fold_shelf: foldShelf,
   left_of: leftOf,
-  plain,
+  nameKey,
   pick,
   batch_number: batchNumber,
   recipe_code: recipeCode,
