@@ -267,11 +267,24 @@ export class Run extends Journal {
   get state() {
     const { entries } = this;
     if (this.#state === null || this.#folded !== entries) {
-      this.#folding ??= new Folding(this.sheet);
-      this.#state = this.#folding.of(entries, this.sealed);
+      this.#state = this.#fold(entries);
       this.#folded = entries;
     }
     return this.#state;
+  }
+
+  /** @param {readonly KeptEntry[]} entries */
+  #fold(entries) {
+    this.#folding ??= new Folding(this.sheet);
+    return this.#folding.of(entries, this.sealed);
+  }
+
+  /**
+   * The state as it will be once these are kept: folded while the disk writes them, and not again when they are there.
+   * @param {readonly KeptEntry[]} entries
+   */
+  foresee(entries) {
+    return this.#fold([...this.entries, ...entries]);
   }
 
   get open() {

@@ -169,6 +169,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return [...this.#book.recipes.values()].sort((a, b) => a.title.localeCompare(b.title));
   }
 
+  /** The newest version of a recipe. @param {string} id */
+  recipe(id) {
+    return this.#book.recipes.get(id);
+  }
+
   /** The measured kit, or null until the studio has said what it owns. */
   get kit() {
     return this.#book.kit?.measured ?? null;
@@ -383,7 +388,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     });
     const entries = made.map(({ entry }) => entry);
     const outbox = { put: [...(changes.outbox?.put ?? []), ...made.map(({ row }) => row)] };
-    await this.#book.commit({ ...changes, entries: { put: entries }, outbox }, { strict: true });
+    const written = this.#book.commit({ ...changes, entries: { put: entries }, outbox }, { strict: true });
+    // While the disk writes, what the bench says next is worked out; it is said once the disk has it.
+    if (journal instanceof Run)
+      queueMicrotask(() => this.#benches.set(runId, this.#look(journal, journal.foresee(entries))));
+    await written;
     this.#sync.soon();
     return entries;
   }
@@ -481,12 +490,20 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /** What the bench says of a run, its countdowns, and until when that holds. @param {Run} run @returns {Looked} */
   #looked(run) {
-    const { id, sheet, state } = run;
+    const { id, state } = run;
     const at = this.at();
     const known = this.#benches.get(id);
     if (known?.state === state && known.from <= at && at < known.until) return known;
+    const looked = this.#look(run, state);
+    this.#benches.set(id, looked);
+    return looked;
+  }
+
+  /** @param {Run} run @param {State} state what it is, or will be @returns {Looked} */
+  #look({ id, sheet }, state) {
+    const at = this.at();
     const says = now(sheet, state, at);
-    const named = { run: id, run_name: run.name };
+    const named = { run: id, run_name: state.number || sheet.recipe.title };
     /** @type {Item[]} */
     const items = [
       ...says.waits.map((item) => ({ ...item, ...named, what: /** @type {const} */ ("wait") })),
@@ -494,9 +511,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       ...says.guides.map((item) => ({ ...item, ...named, what: /** @type {const} */ ("guide") })),
     ];
     const until = Math.min(...items.map((item) => nextTurn(item, at)));
-    const looked = { state, says, items, from: at, until };
-    this.#benches.set(id, looked);
-    return looked;
+    return { state, says, items, from: at, until };
   }
 
   /** What fell due since then and is not done yet: [{wait, phase, at}], most recent first. */
@@ -763,8 +778,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       for (const run of runs) this.#tell("change", { run });
       if (runs.length === 0 && stores.some((name) => name !== "meta" && name !== "seen"))
         this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
-      if (stores.includes("outbox")) this.#tellLink();
-      if (runs.length > 0) this.#checkSoon();
+      if (runs.length > 0 || stores.includes("outbox")) this.#checkSoon();
       if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0))
         this.#noteClosedSoon();
     });
@@ -789,12 +803,13 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.#noteClosedSoon();
   }
 
-  /** What rings is looked for apart from the write that changed it: to fold a journal takes a while. */
+  /** What rings, and what is unsent, is looked for apart from the write that changed it: what it changed is drawn first. */
   async #checkSoon() {
     if (this.#isChecking) return;
     this.#isChecking = true;
     await breathe();
     this.#isChecking = false;
+    this.#tellLink();
     this.#rings.check();
   }
 

@@ -20,13 +20,28 @@ let wasTouched = false; // this page, anywhere
 for (const touch of ["pointerdown", "keydown"])
   addEventListener(touch, () => (wasTouched = true), { capture: true, once: true });
 
+/**
+ * A finger that lifts from the answer on which it came down has given it. The click that a browser makes of a touch
+ * comes after it has painted how the button looks held down, which a phone takes longer for than to keep the answer.
+ * @param {TouchEvent} event
+ */
+function lifted(event) {
+  const button = /** @type {Element} */ (event.target).closest("button");
+  const [{ clientX, clientY }] = event.changedTouches;
+  if (!button?.contains(document.elementFromPoint(clientX, clientY)) || event.touches.length) return;
+  event.preventDefault();
+  button.click();
+}
+
 export class AnswerRow extends HTMLElement {
   #settling = 0;
   #stood = false;
   #list = h("div", { class: "answers", role: "group", "aria-label": say("page-bench-answers") });
 
   connectedCallback() {
-    if (!this.#list.isConnected) this.append(this.#list);
+    if (this.#list.isConnected) return;
+    this.append(this.#list);
+    this.addEventListener("touchend", lifted);
   }
 
   /** @param {{answers: readonly BenchAnswer[], settle: boolean, cards: boolean}} given */

@@ -122,6 +122,15 @@ TRY = """async (run) => {
     }
 }"""
 
+# What a run and its bench say is what all its entries say, whatever was worked out while one was being written.
+IS_FOLDED = """async (run) => {
+    const { fold, now } = await import("/bench/index.js");
+    const { sheet, entries, state } = studio.run(run);
+    const [said, told] = [fold(sheet, entries), studio.bench(run)];
+    const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+    return same(state, said) && same(told, now(sheet, said, told.at));
+}"""
+
 
 def test_a_full_phone_says_so_and_pretends_nothing(phone: Page) -> None:
     run = begin(phone)
@@ -135,8 +144,10 @@ def test_a_full_phone_says_so_and_pretends_nothing(phone: Page) -> None:
         assert name == "StorageFull", how
         assert "Free some space" in says, how
         assert phone.evaluate("(run) => studio.run(run).entries.length", run) == there, how
+        assert phone.evaluate(IS_FOLDED, run), how
         phone.evaluate("() => mend()")
         assert phone.evaluate(TRY, run) == "kept", how
+        assert phone.evaluate(IS_FOLDED, run), how
 
 
 def test_a_write_that_fails_half_way_leaves_nothing(blank: Page) -> None:
@@ -346,6 +357,17 @@ def test_an_entry_changes_the_state_once_it_is_kept(steady: Page) -> None:
 
     bench = steady.evaluate("(run) => studio.bench(run)", run)
     assert [wait["word"] for wait in bench["waits"]] == ["set"]
+
+
+def test_entries_written_at_once_are_all_in_the_state(phone: Page) -> None:
+    run = begin(phone)
+
+    phone.evaluate(
+        """(run) => Promise.all(["a", "b", "c"].map((text) => studio.enter(run, "noted", { text })))""", run
+    )
+
+    assert phone.evaluate("(run) => studio.run(run).entries.length", run) == 3
+    assert phone.evaluate(IS_FOLDED, run)
 
 
 def test_an_entry_is_later_than_all_the_run_holds_and_no_other_run_is_carried_along(phone: Page) -> None:

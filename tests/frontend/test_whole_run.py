@@ -124,6 +124,31 @@ class Maker:
         self.page.clock.run_for(BETWEEN_TOUCHES_MS)
         expect(self.page.locator("bench-screen .number")).to_have_text("1")
 
+    def slide_off(self) -> None:
+        """Put a thumb on the answer and lift it elsewhere, or beside another finger that stays: nothing is answered."""
+        button = self.page.locator("answer-row .copper")
+        box = button.bounding_box()
+        assert box
+        on = {"x": box["x"] + 9, "y": box["y"] + 9, "id": 0}
+        beside, off = {**on, "x": on["x"] + 60, "id": 1}, {**on, "y": 9}
+        heard = "() => { window.told = 0; addEventListener('answer', () => { told += 1; }, true); }"
+        self.page.evaluate(heard)
+        finger = self.page.context.new_cdp_session(self.page)
+        for kind, points in (
+            ("Start", [on]),
+            ("Move", [off]),
+            ("End", []),
+            ("Start", [on, beside]),
+            ("End", [beside]),
+            ("Cancel", []),
+        ):
+            finger.send("Input.dispatchTouchEvent", {"type": f"touch{kind}", "touchPoints": points})
+        assert self.page.evaluate("() => told") == 0
+        self.tap(button, self.title)
+        assert self.page.evaluate("() => told") == 1
+        self.page.clock.run_for(BETWEEN_TOUCHES_MS)
+        expect(self.page.locator("bench-screen .number")).to_have_text("2")
+
     def work(self) -> None:
         """Do what the bench asks for until the run is finished, with a slip and two judgements on the way."""
         carried = sprayed = dried = False
@@ -139,6 +164,7 @@ class Maker:
             elif self.title == "Press the pieces" and not dried:
                 dried = True
                 self.bounce()
+                self.slide_off()
                 self.answer("It has dried")
             else:
                 self.answer()

@@ -41,6 +41,8 @@ export class Folding {
   #had = [];
   /** @type {Tally | null} */
   #tally = null;
+  /** @type {State | null} */
+  #state = null; // what all that was had says
 
   /** @param {Sheet} sheet */
   constructor(sheet) {
@@ -50,13 +52,15 @@ export class Folding {
   /** @param {readonly Entry[]} entries @param {FrozenSeal | null} [frozen] @returns {State} */
   of(entries, frozen = null) {
     const more = frozen === null && this.#tally ? this.#more(entries) : null;
+    if (this.#state && more?.length === 0) return this.#state;
     const tally = more && this.#tally ? this.#tally : takeAll(this.#sheet, inOrder(entries), frozen);
     for (const entry of more ?? []) takeOne(tally, entry);
     this.#had = entries;
     // Signings are judged over all there is.
     const goesOn = frozen === null && !entries.some(({ kind }) => kind === "signed");
     this.#tally = goesOn ? tally : null;
-    return draw(goesOn ? twin(tally) : tally);
+    this.#state = draw(goesOn ? twin(tally) : tally);
+    return this.#state;
   }
 
   /** What came after all that was had; null when that is not all that is new. @param {readonly Entry[]} entries */
