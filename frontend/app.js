@@ -416,7 +416,7 @@ function productOf(run) {
 /** The newest version of a recipe, or another one: "its id@2". @param {string} id */
 function recipe(id) {
   const [own, version = ""] = id.split("@");
-  const newest = studio.recipes.find((each) => each.id === own);
+  const newest = studio.recipe(own);
   return version && Number(version) !== newest?.version ? formerOf(own, Number(version)) : newest;
 }
 

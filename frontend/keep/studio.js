@@ -803,7 +803,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.#noteClosedSoon();
   }
 
-  /** What rings, and what is unsent, is looked for apart from the write that changed it: what it changed is drawn first. */
+  /** What rings and what is unsent is looked for apart from the write that changed it, which is drawn first. */
   async #checkSoon() {
     if (this.#isChecking) return;
     this.#isChecking = true;

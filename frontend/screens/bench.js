@@ -464,7 +464,7 @@ export class BenchScreen extends HTMLElement {
   }
 
   update() {
-    const { run, bench, waits, signs, now, link, practice } = this.#data;
+    const { run, bench, waits, signs, link, practice } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
     setText(parts.batch, practice ? "" : (run.state.number ?? ""));
@@ -482,7 +482,6 @@ export class BenchScreen extends HTMLElement {
     show(parts.link, isLink && !isSign);
     setText(parts.signs, isSign && sign ? sign.says : "");
     show(parts.signs, isSign);
-    parts.strip.data = { waits, now, here: run.id };
     this.#undo.write(this.#data.undoing, run.sheet);
     const { undo, redo } = this.#undo;
     show(parts.again, undo.hidden && redo.hidden); // else under “Other”: what can be undone is said whole
@@ -544,7 +543,6 @@ export class BenchScreen extends HTMLElement {
     if (isNew) {
       for (const fold of [parts.cautionFold, parts.moreFold, parts.aidFold, parts.whatEach])
         fold.open = false;
-      parts.words.scrollTop = 0;
     }
     this.#writeAid(prompt.aid ?? []);
     this.#writeNumber(prompt);
@@ -580,10 +578,16 @@ export class BenchScreen extends HTMLElement {
       tell(this, "prompt-shown", { text: [this.#news, spoken].filter(Boolean).join(" ") });
     this.#news = "";
     this.#fit();
+    if (isNew) parts.words.scrollTop = 0;
   }
 
-  /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
+  /**
+   * What a maker must see without a scroll is in sight, whatever the glass and the text size. All that is measured is
+   * measured here, once the rest is written: each earlier look would have the browser lay the page out for itself.
+   */
   #fit() {
+    const { run, waits, now } = this.#data;
+    this.#parts.strip.data = { waits, now, here: run.id };
     const { words, title, cautionFold, cautions, says, reach, more, moreFold, aidFold, whatEach, why } =
       this.#parts;
     const folded = [cautionFold, moreFold, aidFold, whatEach].map((fold) => within(fold, "summary"));
