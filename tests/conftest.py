@@ -7,6 +7,7 @@ that is about one of them says so by `@pytest.mark.database("sqlite")`.
 
 from __future__ import annotations
 
+import gc
 import itertools
 import shutil
 from collections.abc import Callable, Generator, Iterator
@@ -59,6 +60,16 @@ BROWSER_FLAGS = [
 @pytest.fixture
 def clock() -> Clock:
     return Clock()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Generator[None, Any, Any]:
+    """Of what is collected nothing goes before the end: looking for garbage in it takes a fifth of the time."""
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.enable()
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
