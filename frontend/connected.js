@@ -47,6 +47,7 @@ export const deviceList = () => dressed(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => dressed(import("./parts/label-sheet.js"));
 export const paperFile = () => dressed(import("./parts/paper-file.js"));
+export const studioSettings = () => dressed(import("./parts/studio-settings.js"));
 export const supplyForms = () => dressed(import("./parts/supply-forms.js"));
 export const pastedText = () => dressed(import("./parts/recipe-text.js"));
 export const merging = () => dressed(import("./parts/recipe-merge.js"));

@@ -31,6 +31,12 @@ function leastMg(divisionMg, tolerancePpm) {
   return ceiling(product(82 * PPM, divisionMg), 100 * tolerancePpm);
 }
 
+/** The finest scale that takes so much; where none does, the coarsest. @param {Pick<Kit, "scales">} kit @param {number} mg */
+export function finestFor(kit, mg) {
+  const scales = coarsestFirst(kit);
+  return scales.findLast((scale) => scale.capacity_mg >= mg) ?? scales[0];
+}
+
 /**
  * How far a line may be off, in mg: its tolerance, but never less than half a division.
  * @param {number} mg @param {number} tolerancePpm @param {number} divisionMg

@@ -38,7 +38,7 @@ import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { isUntouched, readsIn } from "../bench/weighing.js";
+import { finestFor, isUntouched, readsIn } from "../bench/weighing.js";
 import { exactly, timeLeft, unbroken } from "../parts/words.js";
 import { say, sayAll, units } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
@@ -922,7 +922,11 @@ export class BenchScreen extends HTMLElement {
   /** For the test of dryness: a piece that was weighed before, or another one. @param {string} step */
   async #weighPiece(step) {
     const { sheet, state } = this.#data.run;
-    const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
+    const part = sheet.components.find(
+      ({ id }) => id === sheet.steps.find((each) => each.id === step)?.component,
+    );
+    /** @param {number | null} [mg] */
+    const scaleFor = (mg) => finestFor(sheet.kit, mg ?? part?.piece_mg ?? 0);
     const weighed = new Map(
       state.measured
         .filter((each) => each.what === "piece" && each.step === step && each.piece !== null)
@@ -931,7 +935,7 @@ export class BenchScreen extends HTMLElement {
     const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
     const choices = [...weighed].map(([piece, mg]) => ({
       label: say("page-bench-piece-again", { number: piece ?? 0 }),
-      says: say("page-bench-piece-weighed", { mass: exactly(mg, scale) }),
+      says: say("page-bench-piece-weighed", { mass: exactly(mg, scaleFor(mg)) }),
       value: piece,
     }));
     const piece = weighed.size
@@ -941,9 +945,14 @@ export class BenchScreen extends HTMLElement {
         })
       : fresh;
     if (piece === null) return;
+    const before = weighed.get(piece);
+    const scale = scaleFor(before);
+    const told = { number: piece, scale: scale.name };
     const mg = await openPad({
-      title: say("page-bench-piece-weigh", { number: piece, scale: scale.name }),
-      target: weighed.get(piece) ?? null,
+      title:
+        before === undefined
+          ? say("page-bench-piece-weigh", told)
+          : say("page-bench-piece-weigh-again", { ...told, before: exactly(before, scale) }),
       division: readsIn(scale),
       answer: "weighs",
     });

@@ -47,7 +47,7 @@ import {
   whoOf,
   yieldPart,
 } from "../parts/record-parts.js";
-import { readsIn } from "../bench/weighing.js";
+import { finestFor, readsIn } from "../bench/weighing.js";
 import { reading, times, toDivision } from "../bench/whole.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
@@ -551,11 +551,11 @@ export class RecordScreen extends HTMLElement {
 
   /** @param {MeasuredWhat} what @param {BatchRecord} told */
   async #weigh(what, { kit, balance }) {
-    const [finest] = [...kit.scales].sort((one, other) => one.division_mg - other.division_mg);
+    const planned = what === "piece" ? (balance?.piece_mg ?? null) : null;
     const mg = await openPad({
       title: say(`page-record-weigh-${what}`),
-      target: what === "piece" ? (balance?.piece_mg ?? null) : null,
-      division: finest ? readsIn(finest) : { mg: 1000 },
+      target: planned,
+      division: kit.scales.length ? readsIn(finestFor(kit, planned ?? 0)) : { mg: 1000 },
       answer: "weighs",
     });
     if (mg === null) return;

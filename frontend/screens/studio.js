@@ -6,6 +6,7 @@
 //   "devices-wanted", and what parts/device-list.js tells; answered by
 //   screen.told({ devices, made } or { says })
 
+import { saysOf } from "../bench/errors.js";
 import {
   define,
   first,
@@ -22,7 +23,6 @@ import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
 import { ringState, willRing } from "../parts/ring-state.js";
-import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
 import { deedWords } from "../parts/undo-words.js";
 import { languages, point, say } from "../words.js";
@@ -179,7 +179,7 @@ export class StudioScreen extends HTMLElement {
   /** @type {StudioData} */
   #data = given();
   #asked = false;
-  /** @type {ReturnType<typeof settingsForm> | null} */
+  /** @type {ReturnType<typeof import("../parts/studio-settings.js").settingsForm> | null} */
   #settings = null;
   /** @type {DeviceList | null} */
   #devices = null;
@@ -532,13 +532,25 @@ export class StudioScreen extends HTMLElement {
     setText(this.#parts.kept, say("page-studio-saved"));
   }
 
-  #writeSettings() {
-    const { settings, isMaker } = this.#data;
-    if (this.#settings) this.#settings.news(settings, isMaker);
-    else {
-      this.#settings = settingsForm(settings, isMaker);
-      this.#parts.settings.append(this.#settings.node);
+  /** They are the server's to keep, so their form comes with a connection. */
+  async #writeSettings() {
+    if (!this.#settings) {
+      /** @type {typeof import("../parts/studio-settings.js")} */
+      let made;
+      try {
+        made = await (await import("../connected.js")).studioSettings();
+      } catch (error) {
+        if (!saysOf(error)) throw error;
+        return this.trouble(saysOf(error));
+      }
+      const { settings, isMaker } = this.#data;
+      if (!this.#settings) {
+        this.#settings = made.settingsForm(settings, isMaker);
+        this.#parts.settings.append(this.#settings.node);
+        this.trouble("");
+      }
     }
+    this.#settings.news(this.#data.settings, this.#data.isMaker);
   }
 
   /** @param {RefusedRow} item */

@@ -522,10 +522,28 @@ def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
     phone.get_by_role("button", name="Other").click()
     phone.get_by_role("button", name="is it dry?").click()
     phone.get_by_role("button", name="Piece 1 again").click()
+    pad = phone.get_by_role("dialog", name=re.compile("^Piece 1 .* 48 g before"))
+    expect(pad).not_to_contain_text("Target")
     type_on_pad(phone, "48")
     phone.locator("dialog .copper").click()
 
     expect(phone.locator(".beside")).to_contain_text("cannot tell constant weight below")
+
+
+@pytest.mark.parametrize(
+    ("mg", "scale"), [(48_000, "fine"), (200_000, "fine"), (200_001, "bench"), (9_000_000, "bench")]
+)
+def test_a_piece_is_weighed_on_the_finest_scale_that_takes_it(
+    stocked_page: Page, mg: int, scale: str
+) -> None:
+    found = stocked_page.evaluate(
+        """async (mg) => (await import("/bench/weighing.js")).finestFor({ scales: [
+            { id: "fine", name: "", division_mg: 10, capacity_mg: 200_000 },
+            { id: "bench", name: "", division_mg: 1000, capacity_mg: 5_000_000 },
+        ] }, mg).id""",
+        mg,
+    )
+    assert found == scale
 
 
 def test_what_the_studio_says_of_money_counts_in_the_cost(page: Page, home: Server) -> None:

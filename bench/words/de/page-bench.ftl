@@ -52,6 +52,7 @@ page-bench-piece-again = Stück { $number } noch einmal
 page-bench-piece-weighed = Zuletzt { $mass }
 page-bench-piece-which = Welches Stück?
 page-bench-piece-other = Ein anderes Stück
+page-bench-piece-weigh-again = Stück { $number } auf { $scale }, zuletzt { $before }: Was wiegt es?
 page-bench-piece-weigh = Stück { $number } auf { $scale }: Was wiegt es?
 
 ## Vor dem Ende abschließen

@@ -52,6 +52,7 @@ page-bench-piece-again = Piece { $number } again
 page-bench-piece-weighed = It weighed { $mass }
 page-bench-piece-which = Which piece?
 page-bench-piece-other = Another piece
+page-bench-piece-weigh-again = Piece { $number } on { $scale }, { $before } before: what does it weigh?
 page-bench-piece-weigh = Piece { $number } on { $scale }: what does it weigh?
 
 ## Finishing before the end
