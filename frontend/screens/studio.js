@@ -541,13 +541,13 @@ export class StudioScreen extends HTMLElement {
         made = await (await import("../connected.js")).studioSettings();
       } catch (error) {
         if (!saysOf(error)) throw error;
-        return this.trouble(saysOf(error));
+        this.#parts.settings.replaceChildren(h("p", { class: "soft" }, saysOf(error)));
+        return;
       }
       const { settings, isMaker } = this.#data;
       if (!this.#settings) {
         this.#settings = made.settingsForm(settings, isMaker);
-        this.#parts.settings.append(this.#settings.node);
-        this.trouble("");
+        this.#parts.settings.replaceChildren(this.#settings.node);
       }
     }
     this.#settings.news(this.#data.settings, this.#data.isMaker);
