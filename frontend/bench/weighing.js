@@ -31,7 +31,10 @@ function leastMg(divisionMg, tolerancePpm) {
   return ceiling(product(82 * PPM, divisionMg), 100 * tolerancePpm);
 }
 
-/** The finest scale that takes so much; where none does, the coarsest. @param {Pick<Kit, "scales">} kit @param {number} mg */
+/**
+ * The finest scale that takes so much; where none does, the coarsest.
+ * @param {Pick<Kit, "scales">} kit @param {number} mg
+ */
 export function finestFor(kit, mg) {
   const scales = coarsestFirst(kit);
   return scales.findLast((scale) => scale.capacity_mg >= mg) ?? scales[0];
