@@ -778,7 +778,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       for (const run of runs) this.#tell("change", { run });
       if (runs.length === 0 && stores.some((name) => name !== "meta" && name !== "seen"))
         this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
-      if (runs.length > 0 || stores.includes("outbox")) this.#checkSoon();
+      if (stores.includes("outbox")) this.#tellLink(); // before it is drawn, which says it too
+      if (runs.length > 0) this.#checkSoon();
       if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0))
         this.#noteClosedSoon();
     });
@@ -803,13 +804,12 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     this.#noteClosedSoon();
   }
 
-  /** What rings and what is unsent is looked for apart from the write that changed it, which is drawn first. */
+  /** What rings is looked for apart from the write that changed it: to fold a journal takes a while. */
   async #checkSoon() {
     if (this.#isChecking) return;
     this.#isChecking = true;
     await breathe();
     this.#isChecking = false;
-    this.#tellLink();
     this.#rings.check();
   }
 
