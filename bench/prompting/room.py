@@ -29,13 +29,15 @@ def before_pouring(view: View, line: SheetLine, said: Said) -> Said:
     asked = line["component"] in view.sheet.get("asks_air", [])
     air = view.state["air"][-1] if view.state["air"] else None
     at_hand, rest = said.answers[:2], said.answers[2:]
-    if asked and air is None:
+    damp = air is not None and air["humidity"] >= FIZZ_STOP_RH
+    of_air = say("prompting-air-first") if asked and air is None else ""
+    if asked and (air is None or damp):  # damp air is read anew once it is drier
         at_hand = [*at_hand, answer("air", say("prompting-air"), "aired", {}, wants="air")]
-    if asked and air and air["humidity"] >= FIZZ_STOP_RH:
+    if asked and air and damp:
+        of_air = say("prompting-damp-now", humidity=air["humidity"], most=FIZZ_STOP_RH)
         question = say("prompting-damp", humidity=air["humidity"], most=FIZZ_STOP_RH)
         at_hand = [{**each, "ask": question} if each["kind"] == "weighed" else each for each in at_hand]
-    unread = say("prompting-air-first") if asked and air is None else ""
-    first = joined(said.first, unread, _off(view, line))
+    first = joined(said.first, of_air, _off(view, line))
     return said._replace(answers=[*at_hand, *rest, *_proof(view, line, said)], first=first)
 
 

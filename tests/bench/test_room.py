@@ -60,6 +60,8 @@ def test_damp_air_is_a_question_before_the_first_pour_and_the_maker_may_go_on(hu
     reads, other = maker.prompt["answers"][:2]
     assert bool(reads["ask"]) is bool(other["ask"]) is stops
     assert not stops or f"{humidity} % humidity" in reads["ask"]
+    # and it is said before the powder is in, with a way to read the air again once it is drier
+    assert (f"{humidity} % humidity" in maker.prompt["says"]) is ("air" in ids(maker)) is stops
 
     maker.strong()  # the second pour is no longer the first
     assert maker.prompt["answers"][0]["ask"] == ""

@@ -183,6 +183,7 @@ prompting-burn-source = Nach: British Burn Association, 2018. „Kein Eis, keine
 prompting-air-first = Erst die Raumluft ablesen.
 prompting-air = Luft notieren
 prompting-damp = { $humidity } % Feuchte, ab { $most } % verdirbt Sprudelmasse. Trotzdem abwiegen?
+prompting-damp-now = { $humidity } % Feuchte: ab { $most } % verdirbt Sprudelmasse. Auf trockenere Luft warten.
 prompting-prove = Prüfgewicht { $weight } auf { $scale }
 prompting-scale-off = { $scale } zeigte { $reads } statt { $weight }. Erst richtigstellen.
 

@@ -198,6 +198,7 @@ prompting-burn-source = From: British Burn Association, 2018. “No ice, no crea
 prompting-air-first = Read the room’s air first.
 prompting-air = Note the air
 prompting-damp = { $humidity } % humidity, and { $most } % is where a fizz spoils. Weigh all the same?
+prompting-damp-now = { $humidity } % humidity: a fizz spoils from { $most } % on. Wait for drier air.
 prompting-prove = { $weight } test weight on { $scale }
 prompting-scale-off = { $scale } read { $reads } for { $weight }. Set it right first.
 

@@ -35,18 +35,21 @@ export function beforePouring(view, line, said) {
     return said;
   const isAsked = (sheet.asks_air ?? []).includes(line.component);
   const air = state.air.length ? last(state.air) : null;
+  let ofAir = isAsked && !air ? say("prompting-air-first") : "";
   let atHand = said.answers.slice(0, 2);
-  if (isAsked && !air)
+  const isDamp = air !== null && air.humidity >= FIZZ_STOP_RH;
+  if (isAsked && (!air || isDamp))
     atHand = [...atHand, answer("air", say("prompting-air"), "aired", {}, { input: "air" })];
-  if (isAsked && air && air.humidity >= FIZZ_STOP_RH) {
-    const ask = say("prompting-damp", { humidity: air.humidity, most: FIZZ_STOP_RH });
+  if (isAsked && air && isDamp) {
+    const told = { humidity: air.humidity, most: FIZZ_STOP_RH };
+    const ask = say("prompting-damp", told);
+    ofAir = say("prompting-damp-now", told); // while it can still be put off: the pour is told once it is in
     atHand = atHand.map((each) => (each.kind === "weighed" ? { ...each, ask } : each));
   }
-  const unread = isAsked && !air ? say("prompting-air-first") : "";
   return {
     ...said,
     answers: [...atHand, ...said.answers.slice(2), ...proof(view, line, said)],
-    first: joined(said.first ?? "", unread, offNow(view, line)),
+    first: joined(said.first ?? "", ofAir, offNow(view, line)),
   };
 }
 
