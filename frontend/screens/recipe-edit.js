@@ -222,10 +222,14 @@ export class RecipeScreen extends HTMLElement {
 
   constructor() {
     super();
+    const typing = (which = "") => {
+      const hint = find(this, `.r-line .field:focus-within + .hint${which}`);
+      if (hint) setAttr(hint, "data-typing", true);
+    };
+    this.addEventListener("input", () => typing());
     this.addEventListener("focusin", ({ target }) => {
       if (!(target instanceof HTMLElement)) return;
-      const hint = find(this, ".r-line .field:focus-within + .hint:not([data-fault])");
-      if (hint) setAttr(hint, "data-typing", true);
+      typing(":not([data-fault])"); // what is wrong there stands whole until it is mended
       if (isText(target)) this.#entered = { input: target, text: target.value, isUndone: false };
       // Of itself a browser shows only the row of the caret.
       if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" });
