@@ -3,8 +3,8 @@
 Decimals as text in and out, exact in between (`bench/money.py`). Several currencies are never added:
 each has totals of its own. What has no price is listed, not guessed. A lot's row has two decimals
 more than its currency, since a gram of mica costs less than a cent; the totals are sums of the rows, rounded
-once, and what is read of each row adds up to them. Each thing is counted once: where a priced lot of wrap was gathered, the wrap for each
-piece of the settings is not added.
+once, and what is read of each row adds up to them. Each thing is counted once: where a priced lot of
+wrap was gathered, the wrap for each piece of the settings is not added.
 """
 
 from fractions import Fraction

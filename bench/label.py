@@ -6,9 +6,9 @@ Great Britain, with its own responsible person, notice and list of allergens). T
 Colours come last in all.
 
 `label_list.py` has the list, `label_names.py` the names, `label_net.py` the net content and the heights of letters,
-`label_rules.py` what else a market asks, `label_clp.py` what a mixture bears instead, `label_plate.py` what stands on
-it in which order, `label_sheets.py` where labels come on a sheet of them. It claims no lawfulness: `checked` says what was looked at, `not_checked`
-what was not, and the law where it is sold rules.
+`label_rules.py` what else a market asks, `label_clp.py` what a mixture bears instead, `label_goods.py` what goods do,
+`label_plate.py` what stands on it in which order, `label_sheets.py` where labels come on a sheet of them. It claims no
+lawfulness: `label_open.py` says what was looked at and what was not, and the law where it is sold rules.
 """
 
 from bench.label_clp import clp

@@ -144,7 +144,7 @@ class Listing:
         if self.state["finished_at"] is not None or stands["status"] != "open" or stands["in_mg"]:
             return False
         step = line["step"]
-        return not line["optional"] and (step is None or self.state["steps"][step]["status"] != "skipped")
+        return step is None or self.state["steps"][step]["status"] != "skipped"
 
     def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
         about = self.recipe["ingredients"][ingredient]

@@ -534,23 +534,17 @@ export class StudioScreen extends HTMLElement {
 
   /** They are the server's to keep, so their form comes with a connection. */
   async #writeSettings() {
-    if (!this.#settings) {
-      /** @type {typeof import("../parts/studio-settings.js")} */
-      let made;
-      try {
-        made = await (await import("../connected.js")).studioSettings();
-      } catch (error) {
-        if (!saysOf(error)) throw error;
-        this.#parts.settings.replaceChildren(h("p", { class: "soft" }, saysOf(error)));
-        return;
-      }
-      const { settings, isMaker } = this.#data;
-      if (!this.#settings) {
-        this.#settings = made.settingsForm(settings, isMaker);
-        this.#parts.settings.replaceChildren(this.#settings.node);
-      }
+    const news = () => this.#settings?.news(this.#data.settings, this.#data.isMaker);
+    if (this.#settings) return news();
+    try {
+      const { settingsForm } = await (await import("../connected.js")).studioSettings();
+      if (this.#settings) return news(); // it was on its way already
+      this.#settings = settingsForm(this.#data.settings, this.#data.isMaker);
+      this.#parts.settings.replaceChildren(this.#settings.node);
+    } catch (error) {
+      if (!saysOf(error)) throw error;
+      this.#parts.settings.replaceChildren(h("p", { class: "soft" }, saysOf(error)));
     }
-    this.#settings.news(this.#data.settings, this.#data.isMaker);
   }
 
   /** @param {RefusedRow} item */
