@@ -319,10 +319,10 @@ def read_division(text: str, where: str) -> Division:
 
 
 def read_ppm(text: str, where: str) -> Ppm:
-    """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
+    """A written percentage up to 100 % in whole parts per million. "0 %" is allowed."""
     number, unit = _split(text, where, "share")
     ppm = half_even(number.numerator * 10_000, number.denominator)
-    if unit != "%" or ppm >= PPM:
+    if unit != "%" or ppm > PPM:
         raise _unread(text, where, "share")
     return ppm
 

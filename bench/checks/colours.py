@@ -6,7 +6,8 @@ from fractions import Fraction
 from bench.checks.finding import cut_per_cent, finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
-from bench.sources import cited
+from bench.shapes.substances import Substance
+from bench.sources import Cited, cited, sources
 from bench.substances import colours_of
 from bench.words import say
 
@@ -39,7 +40,7 @@ def by_use(subject: Subject) -> Iterator[Finding]:
         for colour in colours_of(subject.substance(key), ingredient["inci"]):
             listed = colour["us_colour"]
             use = "eye" if eyes and not listed["eye"] and listed["use"] != "none" else listed["use"]
-            if use == "general":
+            if use == "general" or (eyes and listed["eye"]):
                 continue
             yield finding(
                 "colour-use",
@@ -47,7 +48,39 @@ def by_use(subject: Subject) -> Iterator[Finding]:
                 f"ingredients.{key}",
                 say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=use),
                 why=say("checks-colour-use-why", use=use),
-                source=cited("cfr-2015", say("checks-listed-in", section=listed["section"])),
+                source=_listed_in(colour, listed["section"]),
+            )
+
+
+def _listed_in(colour: Substance, section: str) -> Cited:
+    by = colour["by"]["us_colour"]
+    return cited(by, say("checks-listed-in", section=section, read=sources()[by]["read"]))
+
+
+def by_annex(subject: Subject) -> Iterator[Finding]:
+    """Colours that Annex IV keeps from what this piece is for. Of whom it lists and how much, nothing is known here."""
+    if not subject.is_for_skin or not subject.may_be_sold_in("eu", "uk"):
+        return
+    inner, left = subject.use in ("bath", "lips", "eyes"), subject.recipe["stays_on"] is True
+    kept_from = {"no_eyes": subject.use == "eyes", "no_mucosa": inner, "rinse_off": left}
+    for key in subject.all_used:
+        ingredient = subject.recipe["ingredients"][key]
+        for colour in colours_of(subject.substance(key), ingredient["inci"]):
+            if "eu_colour" not in colour or not kept_from[colour["eu_colour"]]:
+                continue
+            by = colour["by"]["eu_colour"]
+            yield finding(
+                "colour-annex",
+                "look",
+                f"ingredients.{key}",
+                say(
+                    "checks-colour-annex",
+                    name=ingredient["name"],
+                    colour=f"CI {colour['ci'][0]}",
+                    use=colour["eu_colour"],
+                ),
+                why=say("checks-colour-annex-why"),
+                source=cited(by, say("checks-annex-iv", read=sources()[by]["read"])),
             )
 
 

@@ -18,7 +18,7 @@ from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.shapes.units import MilliK
 from bench.sizing import vessels_of
 from bench.sources import Cited
-from bench.substances import source_of
+from bench.substances import has, source_of
 from bench.whole import half_even, span, temperature, warmer
 from bench.words import say, say_all
 
@@ -31,6 +31,7 @@ DIRECT = re.compile(
 )
 BASE_MARGIN_MK = 30_000  # so far past the end of its melting range a base is scorched
 FAT_MARGIN_MK = 50_000
+MUCH_BUTTER = Fraction(20, 100)  # of its part: with less, the rest decides how it sets
 OVERSHOOT_MK = 20_000  # so far past its end, where no limit was copied from its papers
 
 
@@ -88,6 +89,24 @@ def odd_warmth(subject: Subject) -> Iterator[Finding]:
                 by=say("checks-odd-warmth-by", by=warmer(reached - stands.high)),
                 source=stands.source,
             )
+
+
+def grainy(subject: Subject) -> Iterator[Finding]:
+    """Much of a butter that sets in several crystal forms: which of them come, its cooling decides."""
+    told: set[str] = set()
+    for where, melt, component in melts(subject):
+        for line in lines_of(component, melt["of"]):
+            key, found = line["ingredient"], subject.substance(line["ingredient"])
+            share = subject.shares[key].get(component["id"], Fraction(0))
+            if found and has(found, "sets_in_forms") and share >= MUCH_BUTTER and key not in told:
+                told.add(key)
+                yield finding(
+                    "grainy",
+                    "know",
+                    where,
+                    say("checks-grainy", name=subject.ingredient(line)["name"]),
+                    source=source_of(found, "sets_in_forms"),
+                )
 
 
 class _Melting(NamedTuple):

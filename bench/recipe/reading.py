@@ -128,6 +128,8 @@ def _component(source: Source, written: WrittenComponent, where: str, takes: int
         source.mass_mg(written["stays_behind"], f"{where}.stays_behind") if "stays_behind" in written else 0
     )
     loss = read_ppm(written["loss"], f"{where}.loss") if "loss" in written else 0
+    if loss == PPM:
+        raise RecipeError(f"{where}.loss", say("amounts-loses-all"))
     piece = source.mass_mg(written["piece"], f"{where}.piece") if "piece" in written else None
     if piece == 0:
         raise RecipeError(f"{where}.piece", say("recipe-piece-too-light"))

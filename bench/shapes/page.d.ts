@@ -4191,7 +4191,7 @@ export interface Buying {
 
 // bench/shapes/product.py
 
-export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide" | "frees_formaldehyde" | "gives_gas" | "strong_acid" | "needs_acid";
+export type Trait = "lye" | "frees_chlorine" | "strong_alkali" | "draws_water" | "feeds_microbes" | "allergen_food" | "foams" | "scents" | "borate" | "airways" | "stains" | "food_colour" | "microplastic" | "candle_colour" | "acid_frees_sulfide" | "frees_peroxide" | "frees_formaldehyde" | "gives_gas" | "strong_acid" | "sets_in_forms" | "needs_acid";
 
 export interface UseRow {
   readonly use: ProductUse;

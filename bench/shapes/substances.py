@@ -24,6 +24,7 @@ Trait = Literal[
     "frees_formaldehyde",  # so it preserves
     "gives_gas",  # by itself, at room temperature
     "strong_acid",
+    "sets_in_forms",  # crystals that melt apart: grains and bloom come of slow cooling
     "needs_acid",  # it keeps a piece only below about pH 6
 ]
 
@@ -35,6 +36,10 @@ class UsColour(TypedDict):
     use: Literal["general", "external", "none"]
     eye: bool
     certified: bool  # each batch of it, by FDA
+
+
+# What Annex IV keeps a colour from. Of a colour without it nothing is known to be kept back.
+EuColour = Literal["no_eyes", "no_mucosa", "rinse_off"]
 
 
 class Substance(TypedDict):
@@ -60,6 +65,7 @@ class Substance(TypedDict):
     cautions: NotRequired[list[Hazard]]  # at the bench, as it is bought
     ci: NotRequired[list[str]]  # Colour Index numbers
     us_colour: NotRequired[UsColour]
+    eu_colour: NotRequired[EuColour]
     holds: NotRequired[list[str]]
     not_to_be_taken_for: NotRequired[list[str]]
     traits: NotRequired[list[Trait]]

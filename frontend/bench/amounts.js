@@ -298,11 +298,11 @@ export function readMassMg(text, where = "mass") {
   return nearest(over(value, [1000n, 1n]));
 }
 
-/** A written percentage below 100 % in whole parts per million. "0 %" is allowed. @param {string} text */
+/** A written percentage up to 100 % in whole parts per million. "0 %" is allowed. @param {string} text */
 export function readPpm(text, where = "share") {
   const [number, unit] = split(text, where, "share");
   const ppm = nearest(times(number, [10_000n, 1n]));
-  if (unit !== "%" || ppm >= 1_000_000) throw unread(text, where, "share");
+  if (unit !== "%" || ppm > 1_000_000) throw unread(text, where, "share");
   return ppm;
 }
 

@@ -159,7 +159,11 @@ export function sketch(document) {
     };
     const pieces = whole && whole * count + (written.spares || 0);
     const behind = got("stays_behind", readMassMg) ?? 0;
-    const loss = got("loss", readPpm) ?? 0;
+    let loss = got("loss", readPpm) ?? 0;
+    if (loss === PPM) {
+      faults.set(`${where}.loss`, say("amounts-loses-all"));
+      loss = 0;
+    }
     let piece = got("piece", readMassMg);
     if (piece === 0)
       faults.set(`${where}.piece`, say("page-recipe-fault-tiny-piece", { least: reading(1, { mg: 1 }) }));

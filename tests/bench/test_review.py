@@ -53,7 +53,7 @@ LINES = [
     ("baking powder", [("Baking powder", "200 g"), (CITRIC, "100 g")], "look", ["not pure bicarbonate"]),
     ("washing soda", [("Washing soda", "200 g"), (CITRIC, "100 g")], "look", ["strongly alkaline"]),
     ("food colour", [*FIZZ, ("Liquid food colouring", "5 g")], "look", ["made for food"]),
-    ("beetroot", [*FIZZ, ("Beetroot powder", "5 g")], "look", ["not for cosmetics"]),
+    ("beetroot", [*FIZZ, ("Beetroot powder", "5 g")], "look", ["not list for cosmetics"]),
     ("glitter", [*FIZZ, ("PET glitter", "5 g")], "look", ["microplastic"]),
     ("menthol", [*FIZZ, ("Menthol crystals", "30 g")], "look", ["breath"]),
     ("cinnamon as oil", [("Sweet almond oil", "91 g"), ("Cinnamon bark oil", "9 g")], "look", ["What is its limit?"]),
@@ -168,6 +168,32 @@ def test_alcohol_in_the_very_jug_that_is_melted():
     assert told(check(make("500 g", "20 g", facts=facts, steps=steps)), "Isopropyl alcohol", "heated")
     steps = [weigh("in", "l0", into="jug"), weigh("spray", "l1", into="cup"), melt("l0")]
     assert not told(check(make("500 g", "20 g", facts=facts, steps=steps)), "Isopropyl alcohol", "is heated")
+
+
+@pytest.mark.parametrize(
+    ("name", "amounts", "source"),
+    [
+        # Crystal forms that melt at 17.3 to 36.3 C: an industrial chocolate handbook, 4th edition 2009.
+        ("Cocoa butter", ("100 g", "0.1 g"), "chocolate handbook"),
+        ("Shea butter", ("60 g", "40 g"), "common practice"),
+        ("Shea butter", ("10 g", "90 g"), None),
+    ],
+)
+def test_butters_that_turn_grainy_or_bloom(name, amounts, source):
+    steps = [weigh("in", "l0", "l1"), melt("l0", "l1", to="55")]
+    facts = [{"name": name}, {"name": "Sweet almond oil"}]
+    found = told(check(make(*amounts, facts=facts, steps=steps)), name, "grainy", level="know")
+    assert [source in each["source"] for each in found] == ([True] if source else [])
+
+
+def test_a_limit_of_all_of_it_and_a_scent_that_is_all_allergen():
+    """A certificate gives 100 % where a category has no restriction, as that of candles often has."""
+    pure = {"limit": "100 %", "category": "12", "allergens": [{"name": "Linalool", "share": "100 %"}]}
+    scent = {"name": "Linalool fragrance oil", "fragrance": pure}
+    found = check(make("91 g", "9 g", facts=[{"name": "Soy wax"}, scent], use="air"))
+    assert told(found, "9.00 %", "100.00 %", level="know")
+    with pytest.raises(RecipeError, match="nothing is left"):
+        read_recipe(make("100 g", part_piece="10 g", part_loss="100 %"))
 
 
 def test_metal_in_the_microwave_and_glass_under_pressure():

@@ -283,6 +283,10 @@ EXAMPLES = {
         mixed({"kind": "mica", "inci": "Mica, CI 77288"}),
         mixed({"kind": "mica", "inci": "Mica, CI 77891"}),
     ),
+    "colour-annex": (
+        mixed({"name": "Violet bath dye", "kind": "dye", "inci": "CI 60730"}, use="bath"),
+        mixed({"name": "Violet bath dye", "kind": "dye", "inci": "CI 60730"}, use="wash"),
+    ),
     "citric-form": (mixed(BICARBONATE, {"kind": "citric_acid"}), mixed(*FIZZ)),
     "fizz-balance": (mixed(*FIZZ), mixed(BICARBONATE)),
     "fizz-unknown": (mixed({"kind": "acid"}), mixed(*FIZZ)),
@@ -349,6 +353,7 @@ EXAMPLES = {
     "long-burst": (base_melted(BASE, burst="61 s"), base_melted(BASE, burst="60 s")),
     "too-cool-to-melt": (beeswax_melted("60"), beeswax_melted("61")),
     "odd-warmth": (beeswax_melted("117"), beeswax_melted("116")),
+    "grainy": (of("Cocoa butter", steps=[IN, melt("l0")]), of("Cocoa butter", "Baking soda", amounts=["19 g", "81 g"], steps=[weigh("in", "l0", "l1"), melt("l0")])),
     "least-heat": ((butter_melted("14 g"), None, MICROWAVE), (butter_melted("140 g"), None, MICROWAVE)),
     "alcohol-heated": (with_alcohol("bowl"), with_alcohol("cup")),
     "metal": ((base_melted(BASE), None, bowl("steel")), (base_melted(BASE), None, bowl("glass"))),

@@ -6,12 +6,14 @@ import random
 from fractions import Fraction
 
 import pytest
+from checking import check, make
 from chemicals import search_chemical
 from workshop import make_document
 
 from bench import propose, read_recipe, words
 from bench.errors import RecipeError
 from bench.fizz import CARBON_DIOXIDE, LITRES_A_MOLE, is_acid, is_carbonate, react
+from bench.label_names import on_market
 from bench.states import STATES
 from bench.substances import colours_of, recognised, source_of, substance, table
 
@@ -99,6 +101,57 @@ def test_what_is_named_after_something_else_is_not_that(name, kind):
 def test_colours_are_found_by_their_numbers_within_a_blend():
     found = colours_of(recognised("Teal mica", kind="mica"), "Mica, CI 77288, CI 77891")
     assert {each["id"] for each in found} == {"mica", "chromium-oxide", "titanium-dioxide"}
+
+
+def coloured(numbers, use, sold_in):
+    """The rules that tell of a colour so named, in a piece for that use."""
+    colour = {"name": "A colour", "kind": "dye", "inci": numbers}
+    found = check(
+        make("99 g", "1 g", facts=[{"name": "Clear soap base"}, colour], use=use, sold_in=[sold_in])
+    )
+    return {
+        each["rule"]: each
+        for each in found
+        if each["rule"] in ("colour-use", "colour-annex", "colour-unnamed")
+    }
+
+
+@pytest.mark.parametrize(
+    ("number", "use", "sold_in", "rule", "word"),
+    [
+        # The Food and Drug Administration's table of 2019, in a copy: green 5 is listed for the eye area, red 6 for
+        # lips and not for eyes, iron blue for eyes and the outside, orange 4 (21 CFR 74.2254, read) for the outside.
+        ("CI 61570", "eyes", "us", None, ""),
+        ("CI 15850", "lips", "us", None, ""),
+        ("CI 15850", "eyes", "us", "colour-use", "eye area"),
+        ("CI 77510", "eyes", "us", None, ""),
+        ("CI 77510", "lips", "us", "colour-use", "outside"),
+        ("CI 15510", "bath", "us", "colour-use", "outside"),
+        ("CI 73015", "bath", "us", "colour-use", "not list"),  # FD&C Blue 2: 74.102 for foods, no 74.2102
+        ("CI 74160", "wash", "us", "colour-use", "not list"),  # 74.3045, threads of surgeons
+        # Annex IV: J. Cosmet. Sci. 72 (2021) no. 4, table of colours; ECHA's list for CI 21108.
+        ("CI 60730", "bath", "eu", "colour-annex", "inner skin"),
+        ("CI 60730", "wash", "eu", None, ""),
+        ("CI 21108", "left_on", "eu", "colour-annex", "rinse-off"),
+        ("CI 21108", "wash", "uk", None, ""),
+        ("CI 15510", "eyes", "uk", "colour-annex", "eyes"),
+        ("CI 61570", "lips", "eu", None, ""),
+    ],
+)  # fmt: skip
+def test_a_colour_is_held_against_the_list_of_where_it_is_sold(number, use, sold_in, rule, word):
+    found = coloured(number, use, sold_in)
+
+    assert set(found) == ({rule} if rule else set())
+    if rule:
+        assert word in found[rule]["what"]
+
+
+def test_a_number_that_two_colours_of_the_us_bear_is_not_guessed():
+    """D&C Red 6 and its calcium salt D&C Red 7 are both CI 15850."""
+    assert on_market("CI 15850", "us")[0] == "CI 15850"
+    assert on_market("Red 7 Lake", "us")[0] == "Red 7 Lake"
+    assert on_market("Red 7 Lake", "eu")[0] == "CI 15850"
+    assert on_market("CI 47005", "us")[0] == "Yellow 10"
 
 
 def test_ever_new_names_fill_no_memory():
@@ -260,7 +313,14 @@ def test_what_frees_chlorine_is_refused_beside_an_acid_alone():
 # What names, classes or counts it, and is no figure that a maker reads; 21 CFR's section is a colour's own source.
 NO_FIGURE = {
     *("id", "inci", "us", "names", "kind", "form", "cas", "ci", "cautions", "traits", "by"),
-    *("not_to_be_taken_for", "us_colour", "acid_protons", "carbonate_equivalents", "carbon_dioxide"),
+    *(
+        "not_to_be_taken_for",
+        "us_colour",
+        "eu_colour",
+        "acid_protons",
+        "carbonate_equivalents",
+        "carbon_dioxide",
+    ),
 }
 
 

@@ -3,7 +3,8 @@
 ## Nicht lesbar
 
 amounts-unread-amount = „{ $written }“ ist nicht lesbar. Zahl und Einheit schreiben: 240 g, 8 1/2 oz, 1½ tsp.
-amounts-unread-share = „{ $written }“ ist kein Anteil unter 100 %. So schreiben: 2 %.
+amounts-unread-share = „{ $written }“ ist kein Anteil bis 100 %. So schreiben: 2 %.
+amounts-loses-all = Ein Verlust bleibt unter 100 %, sonst bleibt nichts.
 amounts-unread-density = „{ $written }“ ist keine Dichte in g/mL von 0,05 bis 25, etwa 1,26.
 amounts-unread-celsius = „{ $written }“ ist keine Temperatur in °C von 0 bis 250, etwa 34.
 amounts-by-zero = „{ $written }“ teilt durch null. Den Bruch neu schreiben.

@@ -270,7 +270,7 @@ checks-odd-density-kind = Dinge dieser Art haben etwa { $low } bis { $high } g/m
 checks-odd-density-do = Noch einmal nachsehen: g/ml, nicht kg/m³.
 checks-colour-use = { $use ->
     [eye] { $name } enthält { $colour }, in den USA nicht für die Augenpartie gelistet.
-    [none] { $name } enthält { $colour }, in den USA für Lebensmittel gelistet, nicht für Kosmetik.
+    [none] { $name } enthält { $colour }, in den USA nicht für Kosmetik gelistet.
    *[external] { $name } enthält { $colour }, in den USA nur für außen gelistet.
 }
 checks-colour-use-why = { $use ->
@@ -279,7 +279,22 @@ checks-colour-use-why = { $use ->
    *[external] Außen heißt: ohne Lippen und Schleimhaut. Badewasser erreicht mehr als das Äußere.
 }
 checks-colour-use-do = Nach einer Farbe für alle Zwecke fragen, wenn dort verkauft wird.
-checks-listed-in = 21 CFR { $section }, Jahresausgabe 2015: heutige prüfen
+checks-listed-in = 21 CFR { $section }, { $read ->
+    [memory] aus dem Gedächtnis: heutige prüfen
+    [second-hand] wie andere es zitieren (aus zweiter Hand): heutige prüfen
+   *[text] Jahresausgabe 2015: heutige prüfen
+}
+checks-colour-annex = { $use ->
+    [no_eyes] { $name } enthält { $colour }, in der EU nicht für die Augen erlaubt.
+    [no_mucosa] { $name } enthält { $colour }, in der EU nicht für Lippen und Schleimhaut erlaubt.
+   *[rinse_off] { $name } enthält { $colour }, in der EU nur für Abzuspülendes erlaubt.
+}
+checks-colour-annex-why = Badewasser erreicht mehr als das Äußere. Großbritannien begann mit derselben Liste.
+checks-colour-annex-do = Die Zeile in Anhang IV nachschlagen und eine andere Farbe nehmen.
+checks-annex-iv = Verordnung (EG) 1223/2009 Anhang IV, { $read ->
+    [memory] aus dem Gedächtnis: heutige prüfen
+   *[second-hand] wie andere es zitieren (aus zweiter Hand): heutige prüfen
+}
 checks-alcohol-water-why = { $strength } Vol.-% enthalten { $water } Wasser nach Gewicht. Wasser startet das Sprudeln.
 checks-alcohol-strength-why = Der Rest der Stärke eines Alkohols ist Wasser. Wasser startet das Sprudeln.
 checks-crystal-water = { $name } enthält { $share } Wasser in den Kristallen.
@@ -298,6 +313,9 @@ checks-too-cool-by = { $by } darunter
 checks-too-cool-to-melt-do = Die Endtemperatur anheben oder die Zahl berichtigen.
 checks-odd-warmth = { $name } wird auf { $reached } erhitzt. Das ist unüblich.
 checks-odd-warmth-by = { $by } über dem Ende seines Bereichs
+checks-grainy = { $name } kann körnig werden oder grau anlaufen.
+checks-grainy-why = Es erstarrt in mehreren Kristallformen, die verschieden schmelzen. Langsam gekühlt kommen die falschen.
+checks-grainy-do = Ganz schmelzen, beim Dickwerden rühren und rasch in der Kälte erstarren lassen.
 checks-odd-warmth-do = Nicht weiter schmelzen als nötig.
 checks-least-heat = „{ $title }“ braucht { $needs }. Die geplanten Intervalle geben { $gives }.
 checks-least-heat-why = Nach den Zahlen endet es bei { $ends }, höchstens { $most } sind gut.

@@ -3,7 +3,8 @@
 ## Cannot be read
 
 amounts-unread-amount = “{ $written }” cannot be read. Write a number and a unit: 240 g, 8 1/2 oz, 1½ tsp.
-amounts-unread-share = “{ $written }” is not a share below 100 %. Write it as 2 %.
+amounts-unread-share = “{ $written }” is not a share up to 100 %. Write it as 2 %.
+amounts-loses-all = A loss stays below 100 %, or nothing is left.
 amounts-unread-density = “{ $written }” is not a density in g/mL between 0.05 and 25, such as 1.26.
 amounts-unread-celsius = “{ $written }” is not a temperature in °C from 0 to 250, such as 34.
 amounts-by-zero = “{ $written }” divides by zero. Write the fraction again.

@@ -273,7 +273,7 @@ checks-odd-density-kind = Things of its kind have about { $low } to { $high } g/
 checks-odd-density-do = Read the sheet again: g/ml, not kg/m³.
 checks-colour-use = { $use ->
     [eye] { $name } holds { $colour }, which the United States do not list for the eye area.
-    [none] { $name } holds { $colour }, which the United States list for food, not for cosmetics.
+    [none] { $name } holds { $colour }, which the United States do not list for cosmetics.
    *[external] { $name } holds { $colour }, which the United States list for outside use only.
 }
 checks-colour-use-why = { $use ->
@@ -282,7 +282,22 @@ checks-colour-use-why = { $use ->
    *[external] Outside use leaves out lips and inner skin. Bath water reaches more than the outside.
 }
 checks-colour-use-do = Ask for a colour listed for general use, where it is sold there.
-checks-listed-in = 21 CFR { $section }, annual edition 2015: check today’s
+checks-listed-in = 21 CFR { $section }, { $read ->
+    [memory] from memory: check today’s
+    [second-hand] as others quote it (second-hand): check today’s
+   *[text] annual edition 2015: check today’s
+}
+checks-colour-annex = { $use ->
+    [no_eyes] { $name } holds { $colour }, which the EU keeps from the eyes.
+    [no_mucosa] { $name } holds { $colour }, which the EU keeps from lips and inner skin.
+   *[rinse_off] { $name } holds { $colour }, which the EU allows in rinse-off products alone.
+}
+checks-colour-annex-why = Bath water reaches more than the outside. Great Britain began with the same list.
+checks-colour-annex-do = Look up its row in Annex IV, and take another colour.
+checks-annex-iv = Regulation (EC) 1223/2009 Annex IV, { $read ->
+    [memory] from memory: check today’s
+   *[second-hand] as others quote it (second-hand): check today’s
+}
 checks-alcohol-water-why = { $strength } % by volume holds { $water } water by weight. Water starts the fizz.
 checks-alcohol-strength-why = The rest of an alcohol’s strength is water. Water starts the fizz.
 checks-crystal-water = { $name } holds { $share } water in its crystals.
@@ -301,6 +316,9 @@ checks-too-cool-by = { $by } short of that
 checks-too-cool-to-melt-do = Raise the end temperature, or mend the number.
 checks-odd-warmth = { $name } is taken to { $reached }. That is out of the usual.
 checks-odd-warmth-by = { $by } past the end of its range
+checks-grainy = { $name } can turn grainy, or grow a grey bloom.
+checks-grainy-why = It sets in several crystal forms, which melt apart. Cooled slowly it sets in the wrong ones.
+checks-grainy-do = Melt it through, stir as it thickens, and set it quickly in the cold.
 checks-odd-warmth-do = Melt it no further than it needs.
 checks-least-heat = “{ $title }” needs { $needs }. The bursts as planned give { $gives }.
 checks-least-heat-why = By the numbers it would end at { $ends }, where { $most } is the most.
@@ -396,7 +414,7 @@ checks-like-food-named = It bears the name of food. The recipe says that it does
 checks-like-food-named-why = What looks or smells like food gets eaten, above all by children.
 checks-like-food-named-do = Look at a finished piece and answer again.
 checks-allergens-over = The allergens of { $name } add up to { $share }.
-checks-allergens-over-why = They are shares of the fragrance, so all of them together stay below 100 %.
+checks-allergens-over-why = They are shares of the fragrance, so all of them together stay within 100 %.
 checks-allergens-over-do = Copy them again. On some papers they stand in mg/kg: 10,000 are 1 %.
 
 ## What it is for, and where it is sold
