@@ -261,6 +261,7 @@ const SCREENS = {
       today: studio.today(),
       isMaker: studio.isMaker,
       isOnline: studio.link.state === "online",
+      lookUp: () => studio.seen(),
       newId: () => studio.newId(),
       undoing: studio.undoing("shelf"),
       isGiven: (once) => touches.isGiven(onceOf("shelf", once)),

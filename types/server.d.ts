@@ -145,7 +145,7 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
         ? RecipeBatchesPage
       : P extends `/figures?${string}`
         ? BatchPage
-      : P extends `/duties/due?${string}`
+      : P extends `/duties/due?${string}` | `/recipes/${string}/duties`
         ? ProductStands
       : P extends `/runs/${string}/record`
         ? ToldOfRun

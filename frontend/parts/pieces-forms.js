@@ -54,12 +54,14 @@ const outletPick = (outlets, chosen) =>
   );
 
 /**
- * Pieces that leave or come back; those that go off first are proposed. `batches` are of one recipe.
+ * Pieces that leave or come back; those that go off first are proposed. `batches` are of one recipe, and `duties`
+ * tells how many of its duties of selling are open.
  * @param {{title: string, batches: readonly BatchPieces[], outlets: readonly OutletNamed[], today: string,
- *   last: Last}} asked
+ *   last: Last, duties: Promise<number>}} asked
  * @returns {Promise<{entries: ShelfSaid[], last: Last} | null>}
  */
-export function askLeaving({ title, batches, outlets, today, last }) {
+export function askLeaving({ title, batches, outlets, today, last, duties }) {
+  let open = 0;
   const way = h(
     "select",
     { onchange: () => turn() },
@@ -84,6 +86,7 @@ export function askLeaving({ title, batches, outlets, today, last }) {
   const at = outletPick(outlets, last.outlet);
   const why = h("input", { autocomplete: "off", maxlength: 2000 });
   const proposed = h("p", { class: "soft small", role: "status" });
+  const due = h("p", { class: "soft small", role: "status" });
   const [atRow, whyRow] = [field(say("page-pieces-outlet"), at), field(say("page-pieces-why"), why)];
   const picked = () => pick(many.value, batches.map(offered), today);
 
@@ -99,14 +102,19 @@ export function askLeaving({ title, batches, outlets, today, last }) {
       },
     );
     setText(proposed, way.value === "returned" ? "" : lines.join(", "));
+    setText(due, open && GOES.has(way.value) ? say("page-pieces-duties", { open }) : "");
   }
 
   turn();
+  duties.then((count) => {
+    open = count;
+    turn();
+  });
   const rows = [field(say("page-pieces-what"), way), many.node, atRow, whyRow];
   return askForm(
     title,
     submit(say("page-common-save")),
-    [...rows, field(say("page-pieces-of"), of), proposed],
+    [...rows, field(say("page-pieces-of"), of), proposed, due],
     () => {
       const kind = /** @type {Way} */ (way.value);
       const { picked: taken, short } = picked();

@@ -1,6 +1,6 @@
 // Finished pieces: what is there, by recipe and batch, those that go off first coming first, and what becomes of them.
 //
-//   screen.data = { seen, entries, today, isMaker, isOnline, newId, undoing, isGiven }
+//   screen.data = { seen, entries, today, isMaker, isOnline, lookUp, newId, undoing, isGiven }
 //   "pieces-wanted"   "shelf-written" { entries, says }   "stock-asked" { what, id, … }
 //   screen.answered({ what, id, … } or { says })   screen.trouble("…")   screen.said("…")
 
@@ -15,6 +15,7 @@ import {
   batchName,
   releaseWords,
 } from "../parts/pieces-forms.js";
+import { unlessFaulty } from "../parts/seen-words.js";
 import { askNote, tellPlain } from "../parts/sheets.js";
 import { bestBefore, shelfOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
@@ -22,11 +23,13 @@ import { day } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { AtOutlet, BatchPieces, Complaint, Outlet, PiecesWhole } from "../../bench/shapes/page" */
 /** @import { KeptEntry, PiecesSeen, ShelfSaid, Undoing } from "../../types/keep" */
+/** @import { Seen } from "../keep/seen.js" */
 /** @import { Last } from "../parts/pieces-forms.js" */
 
 /**
  * @typedef {{seen: PiecesSeen | null, entries: readonly KeptEntry[], today: string, isMaker: boolean,
- *   isOnline: boolean, newId: () => string, undoing: Undoing, isGiven: (once: string) => boolean}} PiecesData
+ *   isOnline: boolean, lookUp: () => Promise<Seen>, newId: () => string, undoing: Undoing,
+ *   isGiven: (once: string) => boolean}} PiecesData
  * @typedef {{what: "where", id: string, told: PiecesWhole} | {what: "complaints", told: readonly Complaint[]} |
  *   {what: "outlets", told: readonly Outlet[], copies?: readonly string[]} | {says: string}} Answered
  */
@@ -243,14 +246,23 @@ export class PiecesScreen extends HTMLElement {
   /** @param {BatchPieces[]} batches */
   async #leave(batches) {
     const { today } = this.#data;
-    const [{ title }, last] = [batches[0], this.#last];
-    const asked = await askLeaving({ title, batches, outlets: this.#outlets, today, last });
+    const [{ title, recipe }, last] = [batches[0], this.#last];
+    const duties = this.#openDuties(recipe);
+    const asked = await askLeaving({ title, batches, outlets: this.#outlets, today, last, duties });
     if (!asked) return;
     this.#last = asked.last;
     tell(this, "shelf-written", {
       entries: asked.entries,
       says: say("page-pieces-saved", { way: asked.last.way }),
     });
+  }
+
+  /** How many duties of selling are open, as the server says or as last seen. @param {string} recipe */
+  async #openDuties(recipe) {
+    const seen = await this.#data.lookUp();
+    const path = /** @type {const} */ (`/recipes/${recipe}/duties`);
+    const told = (await seen.ask(path).catch(unlessFaulty)) ?? (await seen.kept(path));
+    return told?.body.open ?? 0;
   }
 
   /** @param {string} run */

@@ -21,8 +21,8 @@ DAY_MS = 86_400_000
 
 
 def finished(server: Server, number: str, good: int, days: int) -> str:
-    """A batch that was finished so many days later."""
-    document, run = make_recipe(), uuid4()
+    """A batch that was finished so many days later, of what is sold."""
+    document, run = make_recipe() | {"use": "bath", "sold_in": ["us"]}, uuid4()
     document["components"][0]["steps"].append({"id": "press", "kind": "pieces", "title": "Press"})
     recipe = call(server, "PUT", "recipes/0197a0e2-0000-4000-8000-0000000000d1", document)
     begun = call(server, "PUT", f"runs/{run}", make_run(recipe))
@@ -50,13 +50,17 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
         2, timeout=5_000
     )  # by its own answer, before any round
 
-    page.route("**/api/**", lambda route: route.abort())
     screen.get_by_role("button", name="Pieces out: Salt soak").click()
     dialog = page.get_by_role("dialog")
+    expect(dialog).to_contain_text("duties of selling are open: see the recipe.")
+    page.keyboard.press("Escape")
+    page.route("**/api/**", lambda route: route.abort())
+    screen.get_by_role("button", name="Pieces out: Salt soak").click()
+    expect(dialog).to_contain_text("duties of selling are open: see the recipe.")  # as last seen
     dialog.get_by_label("Pieces", exact=True).fill("3")
     dialog.get_by_label("Pieces", exact=True).press("Tab")
     dialog.get_by_label("Outlet").select_option(label="Corner shop")
-    expect(dialog.get_by_role("status")).to_have_text(  # the older one first
+    expect(dialog.get_by_role("status").first).to_have_text(  # the older one first
         "2 of A-1: not released, 1 of A-2: not released"
     )
     dialog.get_by_role("button", name="Save").click()

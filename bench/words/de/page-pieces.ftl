@@ -12,6 +12,10 @@ page-pieces-release = { $release ->
     [rejected] verworfen
    *[none] nicht freigegeben
 }
+page-pieces-duties = { $open ->
+    [one] { $open } Pflicht beim Verkauf ist offen: siehe Rezept.
+   *[other] { $open } Pflichten beim Verkauf sind offen: siehe Rezept.
+}
 
 ## Eine Charge
 

@@ -15,6 +15,10 @@ page-pieces-release = { $release ->
     [rejected] rejected
    *[none] not released
 }
+page-pieces-duties = { $open ->
+    [one] { $open } duty of selling is open: see the recipe.
+   *[other] { $open } duties of selling are open: see the recipe.
+}
 
 ## A batch
 
