@@ -200,13 +200,16 @@ class VersionHead(TypedDict):
     updated_at: int
 
 
-class RecipeWhole(VersionHead):
+class RecipeSaid(TypedDict):
     document: Annotated[WrittenRecipe, "The recipe as written"]
     measured: MeasuredRecipe
 
 
+class RecipeWhole(VersionHead, RecipeSaid):
+    pass
+
+
 class RecipeKept(VersionHead):
-    text: Annotated[str, "JSON of its `document` and `measured`"]
     tags: list[str]
     archived_at: int | None
     etag: Annotated[str, "As its own address answers it"]
@@ -214,6 +217,7 @@ class RecipeKept(VersionHead):
 
 class WholePage(Paged):
     recipes: list[RecipeKept]
+    said: Annotated[list[RecipeSaid], "What each of them says, in the same order; one a line"]
 
 
 class VersionItem(TypedDict):

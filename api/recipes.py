@@ -110,11 +110,15 @@ def list_recipes(asked: PageAsked) -> Response:
     return paged("recipes", items, total, asked)
 
 
-@blueprint.get("/recipes/whole")
+@blueprint.get("/recipes/all")
 @blueprint.arguments(WholePageQuery(), location="query")
 @blueprint.response(200, shape(WholePage))
 def list_whole_recipes(asked: PageAsked) -> Response:
-    """The recipes as they are now, each as written and measured, in the same order: for a phone that has none yet."""
+    """The recipes as they are now, each as written and measured, in the same order: for a phone that has none yet.
+
+    What each says stands on a line of its own, so that a phone keeps the line and reads it when it is asked for. With
+    what is beyond ASCII escaped, a browser holds a byte a character.
+    """
     with reading() as connection:
         total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
         rows = connection.execute(
@@ -124,9 +128,11 @@ def list_whole_recipes(asked: PageAsked) -> Response:
             .limit(asked["page_size"])
             .offset(first_of(asked))
         ).all()
-    items = ",".join(_kept_text(VersionRow(*row), tags, archived_at) for *row, tags, archived_at in rows)
-    pages = pages_of(total, asked)
-    return answer_text(f'{{"recipes":[{items}],"page":{asked["page"]},"pages":{pages},"total":{total}}}')
+    heads = ",".join(_kept_head(VersionRow(*row), tags, archived_at) for *row, tags, archived_at in rows)
+    said = ",".join(f"\n{{{_documents_of(VersionRow(*row))}}}" for *row, _, _ in rows)
+    of = f'"page":{asked["page"]},"pages":{pages_of(total, asked)},"total":{total}'
+    text = f'{{"recipes":[{heads}],{of},"said":[{said}\n]}}'
+    return answer_text(text.encode("ascii", AS_JSON))
 
 
 @blueprint.put("/recipes/<uuid:recipe_id>")
@@ -370,15 +376,10 @@ def whole_of(row: VersionRow, status: int = 200) -> Response:
     return answer_text(_whole_text(row), status, etag=str(row.version))
 
 
-def _kept_text(row: VersionRow, tags: str, archived_at: int | None) -> str:
-    """A recipe as a phone keeps it, with how it is filed.
-
-    What it says stays a text there. With what is beyond Latin-1 escaped, a browser holds a byte a character.
-    """
-    said = f"{{{_documents_of(row)}}}".encode("latin-1", AS_JSON).decode("latin-1")
+def _kept_head(row: VersionRow, tags: str, archived_at: int | None) -> str:
+    """Of a recipe as a phone keeps it all but what it says, with how it is filed."""
     etag = json.dumps(quote_etag(generation.tag(row.version)))
-    own = f'"etag":{etag},"tags":{tags},"archived_at":{json.dumps(archived_at)}'
-    return f'{{{_head_of(row)},"text":{json.dumps(said)},{own}}}'
+    return f'{{{_head_of(row)},"etag":{etag},"tags":{tags},"archived_at":{json.dumps(archived_at)}}}'
 
 
 def _whole_text(row: VersionRow) -> str:

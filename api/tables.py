@@ -241,10 +241,10 @@ class BatchRow(Base):
     """What a finished batch came to: drawn from its record (api/figures.py), so that a table over all folds none."""
 
     __tablename__ = "batch_figures"
-    # What a page is found by; the rows themselves are long.
+    # What a page is found by, in the order of the list; the rows themselves are long.
     __table_args__ = (
-        Index(None, "finished_at", "run_id"),
-        Index(None, "recipe_id", "finished_at", "run_id", "version"),
+        Index("ix_batch_figures_listed", text("finished_at DESC"), "run_id"),
+        Index("ix_batch_figures_of_recipe", "recipe_id", text("finished_at DESC"), "run_id", "version"),
     )
 
     run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)

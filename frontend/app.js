@@ -744,10 +744,13 @@ function draw() {
   if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
   if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
-  if (wanted.name === "recipes" && studio.link.state === "online") hearWeek();
+  if (wanted.name === "recipes" && (studio.link.state === "online" || hasRecipes())) hearWeek();
   holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
 }
+
+/** Home’s recipes are heard, and the rest of a first round is on its way. */
+const hasRecipes = () => studio.isAsking && !studio.isAskingFor("recipes");
 
 /** On home, once there is a connection: what the week begins next. */
 function hearWeek() {

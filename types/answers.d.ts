@@ -196,15 +196,16 @@ export interface VersionHead {
   readonly updated_at: number;
 }
 
-export interface RecipeWhole extends VersionHead {
+export interface RecipeSaid {
   /** The recipe as written */
   readonly document: WrittenRecipe;
   readonly measured: MeasuredRecipe;
 }
 
+export interface RecipeWhole extends VersionHead, RecipeSaid {
+}
+
 export interface RecipeKept extends VersionHead {
-  /** JSON of its `document` and `measured` */
-  readonly text: string;
   readonly tags: readonly string[];
   readonly archived_at: number | null;
   /** As its own address answers it */
@@ -213,6 +214,8 @@ export interface RecipeKept extends VersionHead {
 
 export interface WholePage extends Paged {
   readonly recipes: readonly RecipeKept[];
+  /** What each of them says, in the same order; one a line */
+  readonly said: readonly RecipeSaid[];
 }
 
 export interface VersionItem {

@@ -98,6 +98,14 @@ export interface RunRow {
 /** An entry as the phone keeps it: it names its run. */
 export type KeptEntry = Entry & { run: string };
 
+/** A journal that came whole: JSON of its entries. */
+export interface JournalLain {
+  id: string;
+  run: string;
+  text: string;
+}
+export type EntryRow = KeptEntry | JournalLain;
+
 /** Something that is still to be sent, or to be read back. */
 export interface OutboxRow {
   id: string;
@@ -153,7 +161,7 @@ export interface Stores {
   drafts: DraftRow;
   kit: KitRow;
   runs: RunRow;
-  entries: KeptEntry;
+  entries: EntryRow;
   outbox: OutboxRow;
   preferences: MetaRow<string | number | boolean>;
   meta: MetaRow;

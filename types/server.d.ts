@@ -161,8 +161,8 @@ type BodyAt<P extends string> = P extends `/runs/${string}/plan` | `/plans/${str
               ? Paged & { versions: VersionItem[] }
               : P extends `/recipes/${string}/swaps?${string}`
                 ? { swaps: SwapEffect[] }
-                : P extends `/recipes/whole?${string}`
-                  ? Paged & { recipes: RecipeKept[] }
+                : P extends `/recipes/all?${string}`
+                  ? Paged & { recipes: (RecipeKept & { text: string })[] }
                   : P extends `/recipes/${string}`
                     ? RecipeDoc
                   : P extends `/${infer N extends keyof Lists}?${string}`

@@ -8,7 +8,7 @@
  * Which those are, and what a list of them shows, it notes as meta "closed".
  */
 
-import { laid, opened } from "./recipe-text.js";
+import { entriesOf, laid, opened } from "./texts.js";
 import { Journal, Run, SHELF } from "./run.js";
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, DraftRow, KitRow, Meta, MetaMap, RecipeRow, StoreName } from "../../types/keep" */
@@ -226,7 +226,7 @@ export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
       else this.runs.set(row.id, new Run(row));
       touched.add(row.id);
     }
-    for (const entry of changes.entries?.put ?? []) {
+    for (const entry of entriesOf(changes.entries?.put ?? [])) {
       this.journal(entry.run)?.put(entry);
       touched.add(entry.run);
     }

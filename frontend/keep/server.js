@@ -7,6 +7,7 @@
  */
 
 import { say } from "../words.js";
+import { pageOf } from "./texts.js";
 /** @import { Fault } from "../../types/keep" */
 /** @import { Answered, BodyOf, Lists, PagePath } from "../../types/server" */
 /** @import { Clock } from "./clock.js" */
@@ -97,7 +98,7 @@ export class Server {
     } catch (cause) {
       throw new Unreachable(cause);
     }
-    const answer = parsed(text);
+    const answer = parsed(text, path.startsWith("/recipes/all?") ? pageOf : JSON.parse);
     const { status } = response;
     // A server that has too much to do says so itself.
     if (status >= 500 || NOT_NOW.has(status))
@@ -138,10 +139,10 @@ export class Server {
 /** A Blob's own; JSON's else. @param {unknown} body */
 const typeOf = (body) => (body instanceof Blob && body.type) || "application/json";
 
-/** @param {string} text */
-function parsed(text) {
+/** @param {string} text @param {(text: string) => any} read */
+function parsed(text, read) {
   try {
-    return JSON.parse(text);
+    return read(text);
   } catch {
     return undefined;
   }

@@ -10,7 +10,7 @@
  */
 
 import { say } from "../words.js";
-/** @import { Changed, Changes, KeptEntry, Meta, RunRow, StoreName, Stores, WriteOptions } from "../../types/keep" */
+/** @import { Changed, Changes, EntryRow, Meta, RunRow, StoreName, Stores, WriteOptions } from "../../types/keep" */
 
 /** Each version's new stores, so that an old phone's disk is brought forward a version at a time. */
 /** @type {((db: IDBDatabase) => void)[]} */
@@ -37,6 +37,7 @@ const VERSIONS = [
     db.createObjectStore("seen", { keyPath: "id" }); // what the server alone works out, as last seen
   },
   () => {}, // recipes lie as text, which a page before this one cannot read
+  () => {}, // and so do journals that came whole
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */
@@ -139,13 +140,13 @@ export class Store {
 
   /**
    * These runs with their entries, from one moment.
-   * @param {readonly string[]} ids @returns {Promise<{runs: RunRow[], entries: KeptEntry[]}>}
+   * @param {readonly string[]} ids @returns {Promise<{runs: RunRow[], entries: EntryRow[]}>}
    */
   runs(ids) {
     return this.#transact(["runs", "entries"], "readonly", "default", (stores) => {
       const asked = ids.map((id) => ({
         run: stores("runs").get(id),
-        entries: /** @type {IDBRequest<KeptEntry[]>} */ (stores("entries").index("run").getAll(id)),
+        entries: /** @type {IDBRequest<EntryRow[]>} */ (stores("entries").index("run").getAll(id)),
       }));
       return () => ({
         runs: asked.flatMap(({ run }) => run.result ?? []),

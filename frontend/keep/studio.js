@@ -85,6 +85,9 @@ export async function openStudio({ early = false } = {}) {
   return studio;
 }
 
+/** Hundreds of titles at each drawing: localeCompare looks its rules up for each pair. */
+const byTitle = new Intl.Collator();
+
 /**
  * @typedef {{state: State, says: Now, items: Item[], from: number, until: number}} Looked
  * @typedef {{run: string | null, isOwnDraft?: boolean}} StudioChange
@@ -166,7 +169,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   get recipes() {
-    return [...this.#book.recipes.values()].sort((a, b) => a.title.localeCompare(b.title));
+    return [...this.#book.recipes.values()].sort((a, b) => byTitle.compare(a.title, b.title));
   }
 
   /** The newest version of a recipe. @param {string} id */

@@ -8,7 +8,7 @@
 import { canonical } from "../bench/index.js";
 import { last } from "../bench/lists.js";
 import { versionKey } from "./book.js";
-import { opened } from "./recipe-text.js";
+import { opened, whole } from "./texts.js";
 import { inOrder, rowOf, Run, SHELF } from "./run.js";
 import { Refused, saysStatus } from "./server.js";
 import { answeredFor, missed, readBack } from "./sync-machine.js";
@@ -319,7 +319,7 @@ export class Round {
     if (news.length)
       await this.#commit({
         runs: { put: news.map(rowOf) },
-        entries: { put: news.flatMap(({ journal }) => journal) },
+        entries: { put: news.map(({ id, journal }) => whole(id, journal)) },
         meta: { put: news.map(({ id, read_to: value }) => ({ key: cursorOf(id), value })) },
       });
     await this.#hear(answer);
@@ -491,7 +491,7 @@ export class Round {
     /** @type {Promise<void> | undefined} */
     let keeping;
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const asked = this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`);
+      const asked = this.#get(`/recipes/all?page=${page}&page_size=${WHOLE}`);
       const [{ body }] = await Promise.all([asked, keeping]); // the disk writes while the server works
       keeping = body.recipes.length ? this.#keepRecipes(body.recipes) : undefined;
       pages = body.pages;
@@ -506,13 +506,13 @@ export class Round {
   async #readWhole(wanted) {
     const pages = new Set([...wanted.values()].map((place) => Math.floor(place / WHOLE) + 1));
     for (const page of pages) {
-      const { recipes } = (await this.#get(`/recipes/whole?page=${page}&page_size=${WHOLE}`)).body;
+      const { recipes } = (await this.#get(`/recipes/all?page=${page}&page_size=${WHOLE}`)).body;
       const read = recipes.filter(({ id }) => wanted.delete(id));
       if (read.length) await this.#keepRecipes(read);
     }
   }
 
-  /** @param {((RecipeDoc & {etag: string | null}) | RecipeKept)[]} read */
+  /** @param {((RecipeDoc & {etag: string | null}) | (RecipeKept & {text: string}))[]} read */
   #keepRecipes(read) {
     const rows = read.map((each) => ({
       ...filingOf(this.#book.recipes.get(each.id)),

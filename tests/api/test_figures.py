@@ -13,9 +13,11 @@ import pandas
 import pyarrow.parquet
 import pytest
 from flask_migrate import downgrade, upgrade
+from sqlalchemy import text
 
 import bench
 from api import batches, figures, parquet
+from api.store import reading
 from tests.api.stock import gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
 from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
@@ -89,6 +91,20 @@ def as_record_and_cost_say(studio: Studio, run: str) -> dict[str, Any]:
             "unpriced": len(cost["unpriced"]),
         },
     }
+
+
+@pytest.mark.database("sqlite")
+@pytest.mark.parametrize("asked", [{}, {"recipe": "r"}, {"recipe": "r", "version": 1}, {"finished_from": 0}])
+def test_a_page_walks_an_index_and_sorts_no_more_than_its_own_rows(app: Any, asked: Any) -> None:
+    """So the last page of five thousand batches costs little more than that of ten."""
+    with app.app_context(), reading() as connection:
+        where, named = figures._wanted(asked)
+        query = batches.ROWS.format(where=where, page=figures.PAGE)
+        plan = connection.execute(text("EXPLAIN QUERY PLAN " + query), {**named, "limit": 10, "offset": 4990})
+        steps = [step.detail for step in plan]
+    within = steps[steps.index(next(each for each in steps if each.startswith("LIST SUBQUERY"))) :]
+    assert "COVERING INDEX ix_batch_figures" in within[1], steps
+    assert sum("TEMP B-TREE" in each for each in steps) <= 1, steps
 
 
 def test_a_row_is_what_record_and_cost_say_and_none_where_they_say_nothing(studio: Studio) -> None:

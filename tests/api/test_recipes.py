@@ -204,13 +204,21 @@ def test_whole_recipes_come_by_pages_each_as_its_own_address_has_it(studio: Stud
     studio.put_recipe(made[3], make_recipe(title="Bar 03, again"), if_match=studio.tag(1))
     listed = [each["id"] for each in studio.get("/recipes?page_size=100").json["recipes"]]
 
-    first, second = (studio.get(f"/recipes/whole?page={page}").json for page in (1, 2))
+    answers = [studio.get(f"/recipes/all?page={page}") for page in (1, 2)]
 
+    first, second = (each.json for each in answers)
     assert (first["pages"], first["total"], len(first["recipes"]), len(second["recipes"])) == (2, 30, 25, 5)
     whole = [*first["recipes"], *second["recipes"]]
+    said = [*first["said"], *second["said"]]
+    lines = [line.rstrip(b",") for answer in answers for line in answer.data.split(b"\n")[1:-1]]
     assert [each["id"] for each in whole] == listed
-    for each in whole:
+    for each, says, line in zip(whole, said, lines, strict=True):
         alone = studio.get(f"/recipes/{each['id']}")
-        assert all(ord(character) < 0x100 for character in each["text"])
-        each |= json.loads(each.pop("text"))
-        assert each == {**alone.json, "etag": alone.headers["ETag"], "tags": [], "archived_at": None}
+        assert line.isascii()
+        assert json.loads(line) == says
+        assert {**each, **says} == {
+            **alone.json,
+            "etag": alone.headers["ETag"],
+            "tags": [],
+            "archived_at": None,
+        }

@@ -132,7 +132,7 @@ def test_a_recipe_is_filed_found_by_its_tag_and_brought_back(studio: Studio) -> 
     assert said.json["tags"] == ["Winter market", "gifts"] and said.json["archived_at"]
     assert found(studio, "winter")["recipe"][0]["archived_at"] == said.json["archived_at"]
     assert studio.get("/recipes").json["recipes"][0]["tags"] == ["Winter market", "gifts"]
-    assert studio.get("/recipes/whole").json["recipes"][0]["archived_at"] == said.json["archived_at"]
+    assert studio.get("/recipes/all").json["recipes"][0]["archived_at"] == said.json["archived_at"]
 
     again = studio.client.put(path, json={"tags": ["gifts"], "archived": True}).json
     assert again["archived_at"] == said.json["archived_at"]

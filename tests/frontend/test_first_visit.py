@@ -163,7 +163,7 @@ def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
     browser: Browser, live_server: Server
 ) -> None:
     """Its batches, while recipes are kept back; and these, while what was made is; each whole when it is shown."""
-    kept: dict[str, list[Route]] = {"**/api/v1/recipes/whole?*": [], "**/api/v1/runs/whole?open=false*": []}
+    kept: dict[str, list[Route]] = {"**/api/v1/recipes/all?*": [], "**/api/v1/runs/whole?open=false*": []}
 
     def go_on(address: str) -> None:
         for route in kept[address]:
@@ -180,14 +180,14 @@ def test_home_shows_what_it_knows_as_it_comes_the_upper_first_and_moves_nothing(
             lambda each: "/api/" in each.url and asked.append(urlsplit(each.url).path.split("/")[3]),
         )
 
-        with page.expect_request("**/api/v1/recipes/whole?*"):
+        with page.expect_request("**/api/v1/recipes/all?*"):
             page.goto(live_server.url)
         assert [each for each in asked if each != "clock"] == ["runs", "studio", "recipes"]
         expect(page.locator(".open-run")).to_have_count(1)
         expect(recipes).to_have_count(0)
 
         with page.expect_request("**/api/v1/runs/whole?open=false*"):
-            go_on("**/api/v1/recipes/whole?*")
+            go_on("**/api/v1/recipes/all?*")
         expect(recipes).to_have_count(DEMO_RECIPES)
         expect(made).to_have_count(0)
 
@@ -208,9 +208,9 @@ def test_a_bench_stands_once_the_open_batches_are_here_and_what_comes_later_move
     with shifted_at(browser, "about:blank", Shape(390, 844)) as (page, shifts):
         page.add_init_script(NO_PATIENCE)
         run = page.request.get(f"{live_server.url}api/v1/runs?open=true").json()["runs"][0]["id"]
-        page.route("**/api/v1/recipes/whole?*", lambda route: kept.append(route))
+        page.route("**/api/v1/recipes/all?*", lambda route: kept.append(route))
 
-        with page.expect_request("**/api/v1/recipes/whole?*"):
+        with page.expect_request("**/api/v1/recipes/all?*"):
             page.goto(f"{live_server.url}#/bench/{run}")
 
         expect(page.locator("answer-row .copper")).to_be_visible()

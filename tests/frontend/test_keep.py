@@ -395,6 +395,29 @@ def test_an_entry_is_later_than_all_the_run_holds_and_no_other_run_is_carried_al
     assert abs(at[2]) < MINUTE
 
 
+def test_an_entry_that_was_put_right_after_its_journal_came_whole_stays_so_on_the_disk(phone: Page) -> None:
+    run = begin(phone)
+    phone.evaluate(
+        """async (run) => {
+            const { openStore } = await import("/keep/store.js");
+            const { whole } = await import("/keep/texts.js");
+            const entry = (id, at) => ({ id, run, device: "other", at, kind: "noted", body: { text: id } });
+            const store = await openStore();
+            // Both ids stand before and after the row that the journal is.
+            await store.write({ entries: { put: [whole(run, [entry("!", 1), entry("~", 2), entry("as it came", 3)])] } });
+            await store.write({ entries: { put: [entry("!", 11), entry("~", 12)] } });
+            studio.close();
+        }""",
+        run,
+    )
+    open_phone(phone, phone.url.removesuffix(BLANK), synced=False)
+
+    assert phone.evaluate(
+        """(run) => studio.run(run).entries.filter(({ device }) => device === "other").map(({ id, at }) => [id, at])""",
+        run,
+    ) == [["as it came", 3], ["!", 11], ["~", 12]]
+
+
 UNDOES = """async () => {
     const { undoing } = await import("/keep/undoing.js");
     const { lessUndone } = await import("/bench/entries.js");
