@@ -55,10 +55,11 @@ class Rows:
         unit: str | None = None,
         began: int | None = None,
         ended: int | None = None,
-        who: str | None = None,
+        who: str | list[str] | None = None,
         says: str | None = None,
     ) -> Row:
-        named = self._names.get(who, who) if who else who
+        devices = [who] if isinstance(who, str) else who or []
+        named = ", ".join(self._names.get(each, each) for each in devices) or None
         times = (instant(began), instant(ended))
         return (part, *at, what, planned, actual, deviation, tolerance, unit, *times, named, says)
 

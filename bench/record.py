@@ -129,13 +129,15 @@ def _placing(components: dict[str, SheetComponent]) -> Place:
     return place
 
 
-def _told_by(sheet: Sheet, live: list[RunEntry]) -> dict[str, str]:
-    """The device that told of each step last."""
-    places = Places(sheet)
-    return {places.told_by(entry["body"]): entry["device"] for entry in live}
+def _told_by(sheet: Sheet, live: list[RunEntry]) -> dict[str, list[str]]:
+    """The devices that told of each step, in the order in which they first did."""
+    places, by = Places(sheet), dict[str, dict[str, None]]()
+    for entry in live:
+        by.setdefault(places.told_by(entry["body"]), {})[entry["device"]] = None
+    return {step: [*devices] for step, devices in by.items()}
 
 
-def _step(step: Step, state: State, place: Place, by: dict[str, str]) -> RecordStep:
+def _step(step: Step, state: State, place: Place, by: dict[str, list[str]]) -> RecordStep:
     stands = state["steps"][step["id"]]
     return {
         **place(step),
@@ -144,7 +146,7 @@ def _step(step: Step, state: State, place: Place, by: dict[str, str]) -> RecordS
         "at": stands["at"],
         "why": stands["why"],
         "way": _way_name(step, stands["way"]),
-        "by": by.get(step["id"]),
+        "by": by.get(step["id"], []),
     }
 
 

@@ -2802,8 +2802,8 @@ export interface RecordStep extends PlacedStep {
   readonly why: string;
   /** the name of the way that was chosen; "" */
   readonly way: string;
-  /** the device that told of it last; None: nobody did */
-  readonly by: string | null;
+  /** the devices that told of it, in the order in which they first did */
+  readonly by: readonly string[];
 }
 
 export interface RecordWait extends PlacedStep {

@@ -61,7 +61,7 @@ class RecordStep(PlacedStep):
     at: InstantMs | None
     why: str  # why it was skipped
     way: str  # the name of the way that was chosen; ""
-    by: str | None  # the device that told of it last; None: nobody did
+    by: list[str]  # the devices that told of it, in the order in which they first did
 
 
 class RecordWait(PlacedStep):

@@ -56,7 +56,9 @@ export function record(sheet, state, entries) {
     });
   const steps = full(sheet.steps.map((step) => /** @type {const} */ ([step.id, step])));
   const toldBy = tellers(sheet);
-  const by = new Map(told.map(({ body, device }) => [toldBy(body), device]));
+  /** @type {{[step: string]: Set<string>}} */
+  const by = {};
+  for (const { body, device } of told) (by[toldBy(body)] ??= new Set()).add(device);
   const waits = sheet.steps
     .filter((step) => runsByItself(step))
     .filter((step) => stands(step).ready_at !== null && stands(step).status !== "skipped")
@@ -91,7 +93,7 @@ export function record(sheet, state, entries) {
     steps: sheet.steps.map((step) => {
       const { status, at, why, way } = stands(step);
       const name = step.ways.find((each) => each.id === way)?.name ?? "";
-      return { ...placed(step), kind: step.kind, status, at, why, way: name, by: by.get(step.id) ?? null };
+      return { ...placed(step), kind: step.kind, status, at, why, way: name, by: [...(by[step.id] ?? [])] };
     }),
     waits,
     windows,

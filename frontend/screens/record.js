@@ -168,7 +168,7 @@ export class RecordScreen extends HTMLElement {
         criteriaPart(told, (wanted, answer) => this.#answerOf(wanted, answer)),
         deviationsPart(told, isMaker, (body) => tell(this, "answer", { kind: "judged", body })),
         startsPart(told),
-        ...sheet.components.map((component) => componentPart(component, told)),
+        ...sheet.components.map((component) => componentPart(component, told, by)),
         waitsPart(told),
         lotsPart(told, shelf),
         balancePart(told),
@@ -653,10 +653,10 @@ function facts(told, run, runs) {
 }
 
 /**
- * Steps that have an instant, each with what its kind has to tell.
- * @param {SheetComponent} component @param {BatchRecord} told
+ * Steps that have an instant, each with what its kind has to tell, and by whom where several had a hand in the batch.
+ * @param {SheetComponent} component @param {BatchRecord} told @param {Who} by
  */
-function componentPart(component, told) {
+function componentPart(component, told, by) {
   /** @param {{readonly component: string}} each */
   const mine = (each) => each.component === component.id;
   const lines = told.lines.filter(mine);
@@ -713,6 +713,7 @@ function componentPart(component, told) {
             {},
             rounds > 1 ? say("page-record-in-round", { number: step.round, title: step.title }) : step.title,
             detail(step, told),
+            step.by.map(by),
           ),
         ),
       ),

@@ -83,6 +83,22 @@ def test_the_makers_own_word_on_the_whole_time_stands_over_the_reckoning():
     assert hands_of(SHEET, state, read_of(state, entries)) == {"ms": 90 * MINUTE, "steps": {}, "told": True}
 
 
+def test_a_step_says_every_device_that_told_of_it_in_the_order_in_which_they_did():
+    first, second = (line["id"] for line in LINES[:2])
+    assert len({line["step"] for line in LINES[:2]}) == 1
+    entries = [
+        entry("weighed", MORNING, line=first, mg=1) | {"device": "zoe"},
+        entry("weighed", MORNING + 1, line=second, mg=1) | {"device": "ann"},
+        entry("weighed", MORNING + 2, line=second, mg=2) | {"device": "zoe"},
+    ]
+
+    steps = record(SHEET, fold(SHEET, entries), entries)["steps"]
+
+    by = {step["step"]: step["by"] for step in steps}
+    assert by.pop(LINES[0]["step"]) == ["zoe", "ann"]
+    assert not any(by.values())
+
+
 ONE_LINER = re.search(
     r"python3 -c '(.+?)' record\.json", (ROOT / "DEVELOPERS.md").read_text("utf-8"), re.DOTALL
 )

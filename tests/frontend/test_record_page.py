@@ -187,6 +187,28 @@ def test_who_made_an_entry_is_called_by_the_name_of_the_device(baker: Page) -> N
     ]
 
 
+def test_each_step_says_by_whom_where_two_had_a_hand_in_the_batch(baker: Page) -> None:
+    run = bake(baker)
+    first = record_of(baker, run).locator(".times li").first
+    expect(first).not_to_contain_text("no name")
+
+    baker.evaluate(
+        """async (run) => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore();
+            const { entries } = await store.runs([run]);
+            const last = entries.findLast(({ kind }) => kind === "weighed");
+            await store.write({ entries: { put: [{ ...last, device: "another-567890" }] } });
+            store.close();
+        }""",
+        run,
+    )
+    baker.reload()
+    expect(first).to_contain_text("this device with no name")
+    by_both = baker.locator(".times li").filter(has_text="…567890")
+    expect(by_both).to_have_count(1)
+
+
 def test_the_yield_of_each_batch_is_a_bar_as_high_as_its_good_pieces(baker: Page) -> None:
     """12 good of 12, and 6 good with 3 spoiled: of a picture 78 high, half of it, and a quarter on top."""
     label, heights = baker.evaluate(
