@@ -1,8 +1,9 @@
 """Fixtures for every kind of test: the application on a database of its own, a clock that stands
 still, the real server as a process, and the browser.
 
-What takes `app`, or anything made of it, runs twice: on SQLite and on a real PostgreSQL server. A test
-that is about one of them says so by `@pytest.mark.database("sqlite")`.
+What takes `app`, or anything made of it, runs on SQLite, and in `make chaos` on a real PostgreSQL server too. What the
+two may do each in its own way says that it runs on both (`pytestmark = BOTH_DATABASES`); a test that is about one of
+them, `@pytest.mark.database("sqlite")`.
 """
 
 from __future__ import annotations
@@ -21,11 +22,11 @@ from api import create_app, store
 from api.settings import Settings
 from tests.addresses import compile_once
 from tests.make import Clock
+from tests.often import EITHER_DATABASE, for_now
 from tests.postgres import Cluster
 from tests.servers import Server, demo_open
 
 compile_once()
-DATABASES = ("sqlite", "postgresql")
 MOST_RERUNS = 2
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
 expect.set_options(timeout=15_000)
@@ -64,20 +65,23 @@ def clock() -> Clock:
 
 @pytest.hookimpl(wrapper=True)
 def pytest_collection() -> Generator[None, Any, Any]:
-    """Of what is collected nothing goes before the end: looking for garbage in it takes a fifth of the time."""
+    """Of what is collected nothing goes before the end: no search for garbage goes through it, then or later."""
     gc.disable()
     try:
         return (yield)
     finally:
+        gc.freeze()
         gc.enable()
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """What drives a browser takes longest, so it begins first: no worker is alone with it at the end.
 
     It also hangs on how busy the machine is, so one that failed is asked once more, and is listed as rerun:
     what is wrong fails twice, and what passed the second time is late somewhere, and is to be mended.
     """
+    items[:], left = for_now(items)
+    config.hook.pytest_deselected(items=left)
     items.sort(key=lambda item: item.get_closest_marker("browser") is None)
     for item in items:
         if item.get_closest_marker("browser"):
@@ -116,8 +120,8 @@ def pytest_sessionfinish(session: pytest.Session) -> Generator[None, Any, Any]:
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     if "database" in metafunc.fixturenames:
-        only = metafunc.definition.get_closest_marker("database")
-        metafunc.parametrize("database", only.args if only else DATABASES, indirect=True)
+        asked = metafunc.definition.get_closest_marker("database") or EITHER_DATABASE
+        metafunc.parametrize("database", asked.args, indirect=True)
 
 
 @pytest.fixture(scope="session")

@@ -70,6 +70,7 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[dict[str, A
     return found
 
 
+@pytest.mark.thorough
 @pytest.mark.parametrize("number", DEFENCES)
 def test_without_what_holds_a_row_its_test_fails(number: str, told: dict[str, list[dict[str, Any]]]) -> None:
     outcomes = told.get(number, [])

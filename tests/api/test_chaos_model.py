@@ -24,6 +24,9 @@ from tests.chaos.device import Device, NoAnswer
 from tests.chaos.play import body_of
 from tests.frontend.phones import MINUTE, RECIPE
 from tests.make import Clock, uuid4, uuid7
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 WORKERS = 2
 KINDS = ("noted", "weighed", "done", "extended", "skipped", "undone", "finished")

@@ -28,6 +28,9 @@ from api.tables import Audit, Entry, Hours, Kit, ShelfEntry, StudioSettings
 from tests.api.studio import Studio
 from tests.api.test_move_studio import all_rows, furnish
 from tests.make import Clock, make_entry
+from tests.often import BOTH_DATABASES, EITHER_DATABASE
+
+pytestmark = BOTH_DATABASES
 
 DAY_MS = 24 * 3_600_000
 
@@ -408,6 +411,7 @@ def bowlside(app: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Calla
     return lambda *arguments, **more: CliRunner().invoke(main, arguments, catch_exceptions=False, **more)
 
 
+@EITHER_DATABASE
 def test_backup_verify_and_restore_at_the_command_line(
     app: Any, bowlside: Callable[..., Any], tmp_path: Path
 ) -> None:
@@ -447,6 +451,7 @@ def test_what_goes_wrong_with_copies_is_said(app: Any, bowlside: Callable[..., A
         assert (result.exit_code, says in result.stderr) == (code, True), (arguments, result.output)
 
 
+@EITHER_DATABASE
 def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
     app: Any, bowlside: Callable[..., Any], cluster: Any, tmp_path: Path
 ) -> None:

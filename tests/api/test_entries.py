@@ -5,6 +5,9 @@ import pytest
 from api.journals import LARGEST_ENTRY
 from tests.api.studio import Studio
 from tests.make import Clock, make_entry, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 DAY_MS = 86_400_000
 

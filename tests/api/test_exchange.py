@@ -20,6 +20,9 @@ from api.store import writing
 from api.tables import Run
 from tests.api.studio import Studio
 from tests.make import EVENINGS, make_entry, make_recipe, make_run, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 @pytest.fixture

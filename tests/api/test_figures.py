@@ -21,6 +21,9 @@ from api.store import reading
 from tests.api.stock import gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
 from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 MINUTE = 60_000
 LATER = BEGUN + 10**9

@@ -15,6 +15,9 @@ from api.store import reading
 from tests.api.stock import described, gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
 from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 MINUTE = 60_000
 SHOP, MARKET = "0197a0e2-0000-4000-8000-0000000000c1", "0197a0e2-0000-4000-8000-0000000000c2"

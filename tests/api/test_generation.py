@@ -17,6 +17,9 @@ from tests.api.studio import Studio
 from tests.chaos.device import Device
 from tests.frontend.phones import RECIPE
 from tests.make import Clock, make_entry, make_recipe, make_run, uuid4, uuid7
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 SHELF = "/shelf/entries"
 

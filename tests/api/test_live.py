@@ -23,7 +23,10 @@ from tests.api.edges import eventually, running
 from tests.api.studio import Studio
 from tests.api.test_served import ask
 from tests.make import Clock, make_entry, make_run, uuid4
+from tests.often import BOTH_DATABASES
 from tests.servers import warm_bowlside
+
+pytestmark = BOTH_DATABASES
 
 
 @contextmanager

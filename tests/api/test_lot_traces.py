@@ -22,6 +22,9 @@ from api.store import reading
 from tests.api.stock import EARLY, described, gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
 from tests.make import make_entry, make_run, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 def used(studio: Studio, lot: str) -> dict[str, int]:

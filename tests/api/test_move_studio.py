@@ -15,6 +15,9 @@ from api.tables import Audit, Device, Pairing, Plan, PlannedRun, db
 from bench import words
 from tests.api.studio import Studio
 from tests.make import EVENINGS, make_entry, make_recipe, uuid4
+from tests.often import BOTH_DATABASES, EITHER_DATABASE, in_chaos
+
+pytestmark = BOTH_DATABASES
 
 
 def furnish(app: Any) -> str:
@@ -96,6 +99,7 @@ def other_kind(
     cluster.drop(name)
 
 
+@EITHER_DATABASE
 def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind: Any, new_app: Any) -> None:
     furnish(app)
     home = new_app()
@@ -131,7 +135,7 @@ def test_a_studio_carried_over_is_read_and_written_on(app: Any, other_kind: Any)
     assert len(moved.get(f"/runs/{run}/entries?after={last}").json["entries"]) == 1
 
 
-@pytest.mark.parametrize("count", [1, move_studio.AT_ONCE, move_studio.AT_ONCE + 1])
+@pytest.mark.parametrize("count", [in_chaos(1), in_chaos(move_studio.AT_ONCE), move_studio.AT_ONCE + 1])
 def test_no_row_is_lost_however_many_there_are(app: Any, new_app: Any, count: int) -> None:
     heap(app, count)
     home = new_app()
@@ -145,6 +149,7 @@ def test_no_row_is_lost_however_many_there_are(app: Any, new_app: Any, count: in
     )
 
 
+@EITHER_DATABASE
 def test_a_thousand_of_each_go_there_and_back(app: Any, other_kind: Any, new_app: Any) -> None:
     heap(app, 1001)
     home = new_app()

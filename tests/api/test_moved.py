@@ -24,6 +24,9 @@ from tests.api.studio import Studio
 from tests.api.test_copies import copy_of, done_to, generation_of
 from tests.api.test_move_studio import all_rows, furnish
 from tests.make import make_entry, make_recipe, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 def test_after_a_move_the_old_place_refuses_and_says_where_the_studio_went(app: Any, new_app: Any) -> None:

@@ -18,6 +18,9 @@ from tests.api.stock import to_shelf
 from tests.api.studio import Studio
 from tests.api.test_finished_pieces import SHOP, begun, finish, name_outlet, stock, told
 from tests.make import uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 NAME, CONTACT = "Zebulon's corner shop", "zebulon.quist@example.test"
 

@@ -20,6 +20,9 @@ from tests.api.stock import described, to_shelf, with_lot
 from tests.api.studio import Studio
 from tests.api.test_move_studio import all_rows
 from tests.make import make_entry, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 MIMES = {"pdf": "application/pdf", "png": "image/png", "jpeg": "image/jpeg"}
 

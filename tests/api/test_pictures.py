@@ -19,6 +19,9 @@ from tests.api.stock import gathered, weighed, with_lot
 from tests.api.studio import Studio
 from tests.api.test_move_studio import all_rows
 from tests.make import BEGUN, make_entry, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 def segment(marker: int, content: bytes) -> bytes:

@@ -6,6 +6,9 @@ import pytest
 
 from tests.api.studio import Studio
 from tests.make import make_recipe, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 WEIRD_TITLES = {
     "emoji": "Bath 🛁 bomb \U0001f469‍\U0001f52c",

@@ -14,6 +14,9 @@ from api.schemas import RunQuery
 from api.store import reading
 from tests.api.studio import Studio
 from tests.make import BEGUN, Clock, make_entry, make_run, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 WHOLE_SIZE = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
 

@@ -19,6 +19,9 @@ from tests.api.doorway import paired
 from tests.api.stock import described, received, to_shelf
 from tests.api.studio import Studio
 from tests.make import BEGUN, make_entry, make_recipe, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 def found(studio: Studio, words: str, **asked: Any) -> dict[str, list[dict[str, Any]]]:

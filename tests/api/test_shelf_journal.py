@@ -13,6 +13,9 @@ from tests.api.doorway import paired
 from tests.api.stock import described, received, to_shelf, with_lot
 from tests.api.studio import Studio
 from tests.make import Clock, make_entry, uuid4
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 
 def results(answer: Any) -> list[str]:

@@ -22,7 +22,10 @@ from api.store import reading, writing
 from api.tables import Base, db
 from tests.api.studio import Studio
 from tests.make import make_entry
+from tests.often import BOTH_DATABASES
 from tests.servers import ROOT
+
+pytestmark = BOTH_DATABASES
 
 EXPECTED_PRAGMAS = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
 

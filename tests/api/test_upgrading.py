@@ -21,6 +21,9 @@ from tests.api.studio import Studio
 from tests.api.test_copies import done_to, generation_of
 from tests.api.test_former import COPY, FORMER, said_now, said_then
 from tests.api.test_move_studio import all_rows
+from tests.often import BOTH_DATABASES
+
+pytestmark = BOTH_DATABASES
 
 HEAD = ScriptDirectory(str(MIGRATIONS)).get_current_head()
 

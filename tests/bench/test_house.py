@@ -17,6 +17,7 @@ from workshop import ROOT
 import bench
 from bench.shapes import write
 from bench.shapes.recipe import StepKind
+from tests.often import IS_CHAOS, for_now
 
 # Everything bench may import. A clock, a file, randomness or the environment is not among it.
 WELCOME = {
@@ -323,6 +324,22 @@ def test_every_module_of_figures_can_be_loaded() -> None:
     assert there == set(MODULES)
     for module in MODULES:
         importlib.import_module(f"tests.perf.{module}")
+
+
+@pytest.mark.thorough
+def test_that_is_left_to_chaos():
+    """Of this kind is what `make test` leaves out."""
+    assert IS_CHAOS
+
+
+def test_what_is_left_out_is_run_by_make_chaos(request: pytest.FixtureRequest):
+    """By all of it, wherever it stands: nothing but the marker chooses."""
+    there = [request.node, *request.session.items]
+    assert not any(item.get_closest_marker("thorough") for item in there) or IS_CHAOS
+    now, left = for_now(there, all_of_them=False)
+    assert len(now) + len(left) == len(there) and for_now(there, all_of_them=True) == (there, [])
+    chaos = (ROOT / "Makefile").read_text(encoding="utf-8").split("\nchaos:")[1].split("\n\n")[0]
+    assert "@BOWLSIDE_OFTEN=1 $(BIN)/pytest --quiet -m thorough tests\n" in chaos
 
 
 def waits_for_nothing(tree: ast.AST, is_promised: set[str]) -> list[int]:
