@@ -31,7 +31,9 @@ PASSED_ALL = re.compile(rf"^export \* {FROM}", re.MULTILINE)
 GIVEN = re.compile(r"^export \{([^}]*)\};\n", re.MULTILINE)
 # All of these: what a browser runs before the module itself.
 BEFORE = re.compile(r'^(?:import|export) (?:(?:\{[^}]*\}|\*|\* as \w+) from )?"(\.[^"]+)";$', re.MULTILINE)
-DEFINED = re.compile(r"^export (?=(?:const|class|(?:async )?function\*?) (\w+))", re.MULTILINE)
+# A star has no space behind it in fewer bytes.
+DEFINING = r"(?:const |class |(?:async )?function(?: |\* ?))"
+DEFINED = re.compile(rf"^export (?={DEFINING}(\w+))", re.MULTILINE)
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
 ITSELF = "import.meta.url"
 # What is left when all of that is joined: a default, a name that may be given to more later, a module without a path.
@@ -116,7 +118,7 @@ def _body(text: str, path: str, later: Callable[[str, str], str]) -> str:
     for names, named in PASSED.findall(text):
         given += [f"{new}:{other(named)}.{old}" for old, new in _renamed(names)]
     for old, new in chain.from_iterable(map(_renamed, GIVEN.findall(text))):
-        if not re.search(rf"^(?:const|class|(?:async )?function\*?) {re.escape(old)}\b", text, re.MULTILINE):
+        if not re.search(rf"^{DEFINING}{re.escape(old)}\b", text, re.MULTILINE):
             raise CannotJoin(f"{path} cannot be joined with others: export {{ {old} }}")
         given.append(_under(old, new))
     given += DEFINED.findall(text)

@@ -162,7 +162,8 @@ class Pieces:
         online = re.sub(r"^export (?=const \$)", "", online, flags=re.MULTILINE)
         given = _used(self.later, online)
         head = _taking(version, _used(self.first, online))
-        return f"{head}export const $online = ({{ {given} }}) => {{\n{online}return {{ {names} }};\n}};\n"
+        # In brackets: a function that is called at once is read once, and not looked over first.
+        return f"{head}export const $online = (({{ {given} }}) => {{\n{online}return {{ {names} }};\n}});\n"
 
     def _worker(self) -> str:
         """The worker's source with the version of the page, its language and the names of its pieces in it."""

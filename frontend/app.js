@@ -11,14 +11,14 @@ import { senses } from "./sense/index.js";
 import { registerAnswerRow } from "./parts/answer-row.js";
 import { registerBowlSection } from "./parts/bowl-section.js";
 import { closeDialogs } from "./parts/dialog.js";
-import { h, styled } from "./parts/dom.js";
+import { h, setAttr, styled } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
 import { endRing, tellRing } from "./parts/ring-note.js";
 import { tellPlain } from "./parts/sheets.js";
 import { registerWaitStrip } from "./parts/wait-strip.js";
-import { clock, duration } from "./parts/words.js";
-import { holdsScreen } from "./platform.js";
+import { clock, duration, readied } from "./parts/words.js";
+import { breathe, holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
@@ -64,6 +64,9 @@ let screen = null;
 /** @type {Route | {name: "", id: string}} */
 let route = { name: "", id: "" };
 let drawing = 0;
+/** @type {Promise<void> | null} */
+let rising = null; // the first drawing, while it is made and not seen
+let isRisen = false; // it is seen from this drawing on
 let isPressed = false;
 let isAsking = false; // a first visit: what stands on the page was heard to its end, so that nothing moves on it
 /** @type {Set<string> | null} */
@@ -496,6 +499,7 @@ const atRest = fetched(async () => {
   const [planning, rings] = await Promise.all([
     import("./parts/day-ahead.js"),
     import("./parts/ring-state.js"),
+    inPieces(readied()),
   ]);
   return { planning, rings };
 });
@@ -579,6 +583,11 @@ async function lookAtRest(run) {
   look(run);
   if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.advice !== was.lead?.advice)
     drawSoon();
+}
+
+/** What may pause, with a breath at each pause. @param {Generator<void> | undefined} work */
+async function inPieces(work) {
+  while (work && !work.next().done) await breathe();
 }
 
 /** @param {string} name @returns {name is ScreenName} */
@@ -697,6 +706,7 @@ const SOUGHT = new Set(["record", "label", "batch"]);
 function draw() {
   cancelAnimationFrame(drawing);
   drawing = 0;
+  if (rising) return;
   const wanted = readRoute();
   isAsking &&= studio.isAsking;
   if (isAsking && !standsStill(wanted)) return;
@@ -724,10 +734,19 @@ function draw() {
   const isNew = !there;
   const drawn = there ?? /** @type {Screen} */ (document.createElement(shown.tag));
   if (isNew) {
+    const isFirst = !route.name;
     closeDialogs();
     route = wanted;
     screen = drawn;
     hear(drawn, wanted);
+    if (isFirst) {
+      rising = rise(drawn, data).finally(() => {
+        rising = null;
+        isRisen = true;
+        draw();
+      });
+      return;
+    }
     page.replaceChildren(drawn);
     window.scrollTo(0, 0);
   }
@@ -741,12 +760,52 @@ function draw() {
   const title = `${shown.title?.(wanted.id) || say(`page-title-${wanted.name}`)} \u2013 Bowlside`;
   if (document.title !== title) document.title = title;
   document.documentElement.dataset.screen = wanted.name;
-  if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
+  const isOpened = isNew || isRisen;
+  isRisen = false;
+  if (isOpened && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
-  if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
+  if (isOpened && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
   if (wanted.name === "recipes" && (studio.link.state === "online" || hasRecipes())) hearWeek();
   holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
+  keepCopySoon();
+}
+
+let isCopied = false;
+
+/** The copy for offline is fetched once something stands: it holds up nothing that is waited for. */
+function keepCopySoon() {
+  if (isCopied) return;
+  isCopied = true;
+  setTimeout(() => studio.keepCopy(), AT_REST_MS);
+}
+
+/**
+ * The first drawing of all: made under what says that the page opens, and seen once it stands. It takes a slow phone
+ * long, so that it is built, written, laid out part by part and fitted in pieces of work, between which a touch is
+ * heard.
+ * @param {Screen} drawn @param {unknown} data
+ */
+async function rise(drawn, data) {
+  const opening = page.firstElementChild;
+  setAttr(page, "data-rising", true);
+  page.append(drawn);
+  const parts = [...(drawn.firstElementChild?.children ?? [])];
+  for (const part of parts) setAttr(part, "data-unlaid", true);
+  await breathe();
+  const pieces = drawn.rise?.(data);
+  if (pieces) pieces.next();
+  else drawn.data = data;
+  for (const part of parts) {
+    await breathe();
+    setAttr(part, "data-unlaid", null);
+    part.getBoundingClientRect(); // lays it out
+  }
+  await breathe();
+  await inPieces(pieces);
+  await breathe();
+  opening?.remove();
+  setAttr(page, "data-rising", null);
 }
 
 /** Home’s recipes are heard, and the rest of a first round is on its way. */
@@ -816,6 +875,7 @@ function signs() {
 function stopAsking() {
   isAsking = false;
   drawSoon();
+  keepCopySoon();
 }
 
 function ringing() {
@@ -837,6 +897,7 @@ function nowhere(wanted, { isOtherVersion, says: why } = {}) {
   route = wanted;
   screen = null;
   holdScreen(false);
+  keepCopySoon();
   /** @type {Child[]} */
   let says = [h("h1", {}, say("page-app-absent")), h("p", {}, say("page-app-absent-says"))];
   if (!studio.isMaker && MAKERS.has(wanted.name))
@@ -1379,6 +1440,7 @@ function listen() {
 }
 
 async function open() {
+  await breathe(); // the modules have just been run
   for (const register of [
     registerAnswerRow,
     registerBowlSection,
@@ -1390,7 +1452,8 @@ async function open() {
     register();
   installHatching();
   try {
-    studio = await openStudio({ early: true });
+    const isHome = readRoute().name === "recipes";
+    [studio] = await Promise.all([openStudio({ early: true }), isHome ? inPieces(readied()) : null]);
   } catch (error) {
     page.replaceChildren(
       h(
@@ -1407,6 +1470,7 @@ async function open() {
   isAsking = studio.isEmpty;
   if (isAsking) setTimeout(stopAsking, ASK_AT_MOST_MS);
   draw();
+  await rising;
   sayWhatWasMissed();
   setTimeout(() => studio.readRest(), AT_REST_MS); // the bench stands first
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.

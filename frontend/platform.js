@@ -1,6 +1,7 @@
 // What kind of phone this is, as far as it changes what a maker must be told or be handed.
 
 const said = navigator.userAgent;
+const PIECE_MS = 4; // of a slow phone it is a frame or two
 
 /** An iPhone or an iPad, which calls itself a Mac. All browsers there are of one engine, WebKit. */
 export const isApple =
@@ -17,6 +18,18 @@ export const holdsScreen = !(isApple && isInstalled && before(18, 4));
  * @returns {Promise<void>}
  */
 export const breathe = () => globalThis.scheduler?.yield?.() ?? new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * Asked between the pieces of a work: a breath to be awaited once they lasted a few milliseconds together.
+ * @returns {() => Promise<void> | null}
+ */
+export function pacing() {
+  let since = performance.now();
+  const begin = () => {
+    since = performance.now();
+  };
+  return () => (performance.now() - since < PIECE_MS ? null : breathe().then(begin));
+}
 
 /** @param {number} major @param {number} minor */
 function before(major, minor) {

@@ -67,6 +67,8 @@ export type Screen = HTMLElement & {
   trouble?(text: string): void;
   said?(text: string): void;
   turnTo?(step: string): void;
+  /** The first data, written and fitted while nothing of it is seen, with a pause wherever it yields. */
+  rise?(data: unknown): Generator<void>;
 };
 
 /** What a screen of a name is called, and what it is given; nothing, where that is not here. */

@@ -35,7 +35,7 @@ import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
-import { breathe } from "../platform.js";
+import { breathe, pacing } from "../platform.js";
 import { say } from "../words.js";
 /** @import { DutySaid, Entry, Now, Size, State, Trace } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
@@ -72,7 +72,8 @@ const TOGETHER_MS = 24 * 3_600_000; // as the server has it (api/planner.py), an
 const DEMO_DEVICE = "demo-phone";
 
 /**
- * @param {{early?: boolean}} [how] early: with the runs that are open; the others come by `readRest`, and sync after it
+ * @param {{early?: boolean}} [how] early: with the runs that are open; the others come by `readRest`, and sync after
+ *   it; the copy for offline by `keepCopy`
  * @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs
  */
 export async function openStudio({ early = false } = {}) {
@@ -82,6 +83,8 @@ export async function openStudio({ early = false } = {}) {
   const book = await Book.open(store, { early });
   const device = await book.revise("device", (kept) => kept ?? newId(Date.now()));
   studio = new Studio(book, device);
+  await studio.lookOver();
+  if (!early) studio.keepCopy();
   return studio;
 }
 
@@ -139,6 +142,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       server: this.#server,
       live: new Live(),
       pace: () => this.#pace(),
+      ready: () => this.lookOver(),
     });
     this.#rings = new Rings({
       book,
@@ -756,6 +760,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return this.#sync.soon({ lists: true, now: true });
   }
 
+  /** Have the page's own copy fetched, so that it opens with no network. */
+  keepCopy() {
+    return this.#updates.start();
+  }
+
   /** Let the waiting newer page take over; it reloads. Does nothing while there is none. */
   applyUpdate() {
     this.#updates.apply();
@@ -783,8 +792,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
         this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink(); // before it is drawn, which says it too
       if (runs.length > 0) this.#checkSoon();
-      if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0))
-        this.#noteClosedSoon();
+      if (runs.length > 0 || stores.includes("runs")) this.#noteClosedSoon();
     });
     this.#sync.addEventListener("round", () => {
       if (this.#clock.leap && this.waits().length === 0) this.#takeOver();
@@ -799,10 +807,9 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     document.addEventListener("visibilitychange", this.#inSight);
     this.#seenTimer = setInterval(() => this.#see(), SEEN_EVERY_MS);
     navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
-    this.#updates.start();
     // Before the first ring, so that one cut off is missed.
     if (document.visibilityState === "visible") this.#noteSeen();
-    this.#rings.check();
+    this.#checkSoon();
     if (this.isWhole) this.#started = this.#sync.start();
     this.#noteClosedSoon();
   }
@@ -812,21 +819,30 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     if (this.#isChecking) return;
     this.#isChecking = true;
     await breathe();
+    await this.lookOver();
     this.#isChecking = false;
     this.#rings.check();
   }
 
-  /** Whether a run is finished where it is not noted so, or the other way round. @param {string} id */
-  #isNews(id) {
-    const run = this.run(id);
-    return run !== undefined && (!run.open || Object.hasOwn(this.#book.meta.get("closed") ?? {}, id));
+  /** Each batch that came is folded, and then asked, in a piece of work of its own: all at once hold up a touch. */
+  async lookOver() {
+    const pace = pacing();
+    for (const run of this.#book.runs.values()) {
+      const { open } = run;
+      const isFolded = pace();
+      if (isFolded) await isFolded;
+      if (open) this.#looked(run);
+      const isAsked = pace();
+      if (isAsked) await isAsked;
+    }
   }
 
   /** What is finished is noted at rest, so that the next opening need not read it. */
   #noteClosedSoon() {
     clearTimeout(this.#noting);
-    this.#noting = setTimeout(() => {
+    this.#noting = setTimeout(async () => {
       if (!this.isWhole) return;
+      await this.lookOver();
       const closed = Object.fromEntries(
         [...this.#book.runs.values()]
           .filter((run) => !run.open && run.isSettled)

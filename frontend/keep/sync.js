@@ -49,6 +49,7 @@ export class Sync extends EventTarget {
   #server;
   #live;
   #pace;
+  #ready;
   /** @type {SyncState} */
   #state;
   /** @type {Round | null} */
@@ -71,14 +72,19 @@ export class Sync extends EventTarget {
   /** @type {SyncDoor} */
   #door;
 
-  /** @param {{book: Book, clock: Clock, server: Server, live: Live, pace: () => Pace}} given */
-  constructor({ book, clock, server, live, pace }) {
+  /**
+   * ready: what came is made ready to be drawn, before it counts as heard.
+   * @param {{book: Book, clock: Clock, server: Server, live: Live, pace: () => Pace,
+   *   ready?: () => Promise<void>}} given
+   */
+  constructor({ book, clock, server, live, pace, ready = async () => {} }) {
     super();
     this.#book = book;
     this.#clock = clock;
     this.#server = server;
     this.#live = live;
     this.#pace = pace;
+    this.#ready = ready;
     this.#state = begun(book.meta.get("generation") ?? null);
     this.#door = {
       ask: (...asked) => this.#ask(...asked),
@@ -313,7 +319,10 @@ export class Sync extends EventTarget {
       if (!(error instanceof Superseded)) await this.#fail(round, error);
       return;
     }
-    if (step === "open") this.#noteHeard("open");
+    if (step === "open" && !this.heard.has("open")) {
+      await this.#ready();
+      this.#noteHeard("open");
+    }
     this.#dispatch({ type: "stepped", round });
   }
 

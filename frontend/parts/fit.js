@@ -1,7 +1,8 @@
 // Makes the bench tighter, step by step, until what a maker must see is in sight without a scroll. What each
 // step takes away is in style/bench.css; here is only measured whether it is enough.
 //
-//   fit(bench, words, musts, prompt);   // bench gets data-tight "1 2 …"; `prompt` tells one prompt from another
+//   for (const _ of fitting(bench, words, musts, prompt)); // bench gets data-tight "1 2 …"; after each measure there
+//                                       // may be a pause. `prompt` tells one prompt from another
 //   forget();                           // the glass or the text has another size
 //
 // What is not a must (the way to the day, how it went last time) may lie below the foot of the words: they get
@@ -17,13 +18,15 @@ const KEPT = 200;
 const FADE = 28; // px above the foot, where there is room
 /** @type {Map<string, {tight: number, fade: number | null}>} */
 const known = new Map();
+let fitted = ""; // the prompt that was fitted last
 
 export function forget() {
   known.clear();
+  fitted = "";
 }
 
 /** @param {HTMLElement} bench @param {HTMLElement} words @param {HTMLElement[]} musts @param {string} prompt */
-export function fit(bench, words, musts, prompt) {
+export function* fitting(bench, words, musts, prompt) {
   const place = [
     prompt,
     bench.children.length,
@@ -31,15 +34,19 @@ export function fit(bench, words, musts, prompt) {
   ].join(" ");
   const had = known.get(place);
   if (had) {
+    fitted = prompt;
     setAttr(bench, "data-tight", steps(had.tight));
     setFade(words, had.fade);
     return;
   }
-  let tight = 0;
-  setAttr(bench, "data-tight", null);
+  // What a prompt says more of, once it stands, loosens nothing: it is looked at as it is.
+  let tight = prompt === fitted ? (bench.dataset.tight ?? "").split(" ").filter(Boolean).length : 0;
+  fitted = prompt;
+  setAttr(bench, "data-tight", steps(tight));
   while (tight < STEPS && !fits(bench, words, musts)) {
     tight += 1;
     setAttr(bench, "data-tight", steps(tight));
+    yield;
   }
   if (known.size > KEPT) forget();
   const isBelow = words.scrollHeight > words.clientHeight + 2;

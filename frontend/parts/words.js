@@ -58,6 +58,18 @@ export function dated(how, at) {
   return format.format(at);
 }
 
+/**
+ * What a browser takes long over when it is first asked, in pieces: to sort names, to say numbers, and dates.
+ * @returns {Generator<void>}
+ */
+export function* readied() {
+  "a".localeCompare("b");
+  yield;
+  new Intl.NumberFormat(locale());
+  yield;
+  clock(0);
+}
+
 /** Clock time of an instant: "14:05", "2:05 pm". @param {number} at */
 export const clock = (at) => dated("clock", at);
 

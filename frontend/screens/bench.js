@@ -30,7 +30,7 @@ import {
   tell,
 } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
-import { fit, forget } from "../parts/fit.js";
+import { fitting, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
 import { countWords, stateWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
@@ -203,11 +203,12 @@ export class BenchScreen extends HTMLElement {
   /** @type {ReturnType<BenchScreen["makeParts"]>} */
   #parts = given();
   #isFitted = false;
+  #isRising = false;
   #sized = new ResizeObserver((entries) => {
     const isOther = entries.filter(isOtherSize).length > 0; // each of them is noted
     if (!isOther && this.#isFitted) return;
     forget();
-    if (this.#data) this.#fit();
+    if (this.#data && !this.#isRising) this.#fit();
   });
 
   connectedCallback() {
@@ -586,8 +587,14 @@ export class BenchScreen extends HTMLElement {
    * measured here, once the rest is written: each earlier look would have the browser lay the page out for itself.
    */
   #fit() {
+    if (this.#isRising) return;
+    for (const _ of this.#fitting());
+  }
+
+  *#fitting() {
     const { run, waits, now } = this.#data;
     this.#parts.strip.data = { waits, now, here: run.id };
+    yield;
     const { words, title, cautionFold, cautions, says, reach, more, moreFold, aidFold, whatEach, why } =
       this.#parts;
     const folded = [cautionFold, moreFold, aidFold, whatEach].map((fold) => within(fold, "summary"));
@@ -595,9 +602,21 @@ export class BenchScreen extends HTMLElement {
     if (bench) {
       const shown = STANDING.filter((part) => !this.#parts[part].hidden);
       setAttr(bench, "data-has", shown.join(" ")); // asked by its style
-      fit(bench, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
+      yield* fitting(bench, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
     }
     this.#isFitted = this.isConnected;
+  }
+
+  /**
+   * The first data, unseen yet: written, and fitted a measure at a time, each a piece of work of its own.
+   * @param {BenchData} data
+   */
+  *rise(data) {
+    this.#isRising = true;
+    this.data = data;
+    yield;
+    for (const _ of this.#fitting()) yield;
+    this.#isRising = false;
   }
 
   /**

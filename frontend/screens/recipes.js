@@ -122,9 +122,12 @@ export class RecipesScreen extends HTMLElement {
   /** @type {Finding | null} */
   #finding = null; // parts/find-all.js, once something was looked for
 
+  connectedCallback() {
+    if (!this.#parts) this.#build();
+  }
+
   /** @param {RecipesData} data */
   set data(data) {
-    if (!this.#parts) this.#build();
     this.#data = data;
     const { recipes, drafts, runs, isAsking, bench, waits, link, week, copies, now } = data;
     const parts = this.#parts;

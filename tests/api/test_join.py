@@ -30,14 +30,14 @@ def test_imports_exports_and_what_is_asked_for_later_are_joined_in_order() -> No
         app='import {\n  one,\n  two as second,\n} from "./parts/b.js";\nimport * as all from "./a.js";\n'
         'export function begin() {\nreturn import("./later.js");\n}\nconst here = import.meta.url;\n',
         parts_b='import "../a.js";\nexport const one = 1;\nexport { three as two } from "../a.js";\n',
-        a="export class Three {}\nexport async function* three() {}\n",
+        a="export class Three {}\nexport async function* three() {}\nexport function*four(){}\n",
         later='export * from "./a.js";\nexport const again = () => import("./parts/b.js");\n',
     )
 
     assert in_order(read, ["app.js"]) == ["a.js", "parts/b.js", "app.js"]
     assert asked_later(read, ["a.js", "parts/b.js", "app.js"]) == ["later.js"]
     assert joined(read, ["a.js", "parts/b.js", "app.js"], ["a.js"], lambda name: f'$rest("{name}")') == (
-        "export const $a=(()=>{class Three {}\nasync function* three() {}\nreturn{Three,three};\n})();\n"
+        "export const $a=(()=>{class Three {}\nasync function* three() {}\nfunction*four(){}\nreturn{Three,three,four};\n})();\n"
         "export const $parts_b=(()=>{const one = 1;\nreturn{two:$a.three,one};\n})();\n"
         "export const $app=(()=>{const{one,two:second}=$parts_b;\nconst all=$a;\n"
         'function begin() {\nreturn $rest("$later");\n}\nconst here = new URL("app.js", import.meta.url).href;\n'

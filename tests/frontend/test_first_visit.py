@@ -143,6 +143,35 @@ def test_the_sample_is_made_in_ten_minutes_and_leaves_no_trace(
     expect(title).to_have_text(re.compile("^Bicarbonate of soda: add "))
 
 
+# What of the first drawing can be seen whenever a piece of the work it is made in has ended.
+WATCH_RISING = """(() => {
+    window.turns = [];
+    new MutationObserver(() => {
+        const screen = document.querySelector("main[data-rising] > :last-child");
+        if (screen) turns.push([
+            getComputedStyle(screen).visibility, document.querySelectorAll(".opening").length,
+            screen.querySelectorAll("[data-unlaid]").length]);
+    }).observe(document, { subtree: true, attributeFilter: ["data-unlaid", "data-rising"] });
+})()"""
+
+
+def test_the_first_drawing_is_made_unseen_and_in_pieces(page: Page, live_server: Server) -> None:
+    """What says that the page opens stands until all of it does; between its parts a touch would be heard."""
+    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    page.add_init_script(WATCH_RISING)
+    page.goto(live_server.url)
+    run = page.locator(".open-run").first.get_attribute("href")
+    for address in ("", run):
+        page.goto("about:blank")
+        page.goto(f"{live_server.url}{address}")
+        expect(page.locator(".open-run, answer-row .copper").first).to_be_visible()
+
+        turns = page.evaluate("turns")
+        assert {(visibility, opening) for visibility, opening, _ in turns} == {("hidden", 1)}
+        assert len({unlaid for *_, unlaid in turns}) > 3, turns
+        assert page.locator("[data-unlaid], [data-rising], .opening").count() == 0
+
+
 def test_on_a_first_visit_nothing_that_stands_is_moved(browser: Browser, live_server: Server) -> None:
     """Home with the demo's batches and recipes, and a link straight to the bench."""
     with shifted_at(browser, live_server.url, Shape(390, 844)) as (page, shifts):
