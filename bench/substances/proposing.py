@@ -18,13 +18,15 @@ from bench.words import point, say, spoken
 
 MOST = 7
 LEAST_LETTERS = 2
+_BEGINS = 0
 _NOT_MET = 2
 # By these a range is that of a powder, from loose to tapped: a recipe has a field for each.
 _LOOSE_TO_TAPPED = frozenset({"excipients"})
 
 
 def propose(text: str) -> list[Proposal]:
-    """What `text` is taken for stands first, and is `taken`; then what begins so, the shorter name first."""
+    """What `text` is taken for stands first, and is `taken`; then what begins so, the shorter name first. What it is
+    taken for by a word within it alone gives way to what begins so: "cream of t" is more than its cream."""
     asked = plain(text)
     taken = recognised(text)
     found = [_proposal(taken, text.strip(), True)] if taken else []
@@ -36,7 +38,10 @@ def propose(text: str) -> list[Proposal]:
         for rank, name, each in met
         if rank[0] < _NOT_MET and not has(each, "lye")  # a recipe with it is refused
     )
-    return [*found, *(_proposal(each, name, False) for _, _, name, each in near)][:MOST]
+    begun = [_proposal(each, name, False) for rank, _, name, each in near if rank[0] == _BEGINS]
+    within = [_proposal(each, name, False) for rank, _, name, each in near if rank[0] != _BEGINS]
+    is_whole = taken is not None and asked in {known for _, _, known in _names(taken["id"])}
+    return [*(found + begun if is_whole else begun + found), *within][:MOST]
 
 
 def _best(each: Substance, asked: str, tag: str) -> tuple[tuple[int, bool, int], str]:
@@ -54,7 +59,7 @@ def _names(id_: str) -> list[tuple[str, str, str]]:
 
 
 def _place(name: str, asked: str) -> int:
-    return 0 if name.startswith(asked) else 1 if f" {asked}" in f" {name}" else _NOT_MET
+    return _BEGINS if name.startswith(asked) else 1 if f" {asked}" in f" {name}" else _NOT_MET
 
 
 def _proposal(each: Substance, name: str, taken: bool) -> Proposal:

@@ -38,7 +38,7 @@ export class Shelf {
    * @param {string} name @returns {Promise<readonly Proposal[] | null>}
    */
   proposed(name) {
-    const asked = name.trim().toLowerCase().slice(0, NAME_MOST);
+    const asked = name.trim().slice(0, NAME_MOST);
     if (!asked) return Promise.resolve([]);
     const kept = this.#proposed.get(asked);
     if (kept) return kept;

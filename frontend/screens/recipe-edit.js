@@ -1392,7 +1392,7 @@ export class RecipeScreen extends HTMLElement {
     for (const [at, field] of fields) {
       // On a page with nothing on it yet, nothing is wrong either.
       const isUnasked = this.#isBlank && !this.#touched.has(at);
-      const fault = isUnasked ? "" : (told.get(at) ?? drawn.faults.get(at));
+      const fault = isUnasked ? "" : (drawn.faults.get(at) ?? told.get(at));
       const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
       sayBeside(field, fault || this.#meaningAt(drawn, at), Boolean(fault) && !isBeingWritten);
     }
@@ -1476,10 +1476,12 @@ export class RecipeScreen extends HTMLElement {
   #writeCheck(faults = sketch(this.#document).faults) {
     const { findings, errors, says } = this.#checked ?? {};
     const all = errors ?? [];
-    const told = new Set(all.map((error) => this.#placeOf(error)));
+    // What the page says of a field by itself is of this moment, and of this field: it goes before the check's words.
+    const told = all.map((error) => [this.#placeOf(error), error.detail]);
+    const places = new Set(told.map(([at]) => at));
     const problems = [
-      ...all.map((error) => [this.#placeOf(error), error.detail]),
-      ...[...faults].filter(([at]) => at && !told.has(at)),
+      ...told.map(([at, detail]) => [at, faults.get(at) ?? detail]),
+      ...[...faults].filter(([at]) => at && !places.has(at)),
     ];
     /** @param {string} at */
     const go = (at) =>

@@ -173,6 +173,9 @@ def test_ever_new_names_fill_no_memory():
         ("en", "144-55-8", "sodium bicarbonate", "sodium bicarbonate", True),
         ("en", "Sodium Bicarbonate", "Sodium Bicarbonate", "sodium bicarbonate", True),
         ("de", "Natron, fein", "Natron, fein", "Natron", True),
+        ("en", "cream of t", "cream of tartar", "cream of tartar", False),
+        ("en", "cream of tartar", "cream of tartar", "cream of tartar", True),
+        ("en", "D&C Red 7", "D&C Red 7", "D&C Red 7", True),
         ("en", "bicarbonato", "bicarbonato sódico", "sodium bicarbonate", False),
     ],
 )

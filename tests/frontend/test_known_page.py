@@ -73,6 +73,7 @@ def test_a_name_is_taken_from_the_list_by_keys_and_brings_what_is_known(editor: 
 def test_what_was_written_stays_until_its_maker_takes_the_other(editor: Page) -> None:
     name = at(editor, f"{LINE}.ingredient")
     name.fill("Polysorbate 80")
+    expect(options(editor).first).to_have_text("Polysorbate 80")  # as its maker writes it
     name.press("Enter")
     editor.get_by_text("Details").first.click()
     at(editor, "ingredients.polysorbate_80.kind").select_option("oil")

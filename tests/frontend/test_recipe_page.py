@@ -410,8 +410,12 @@ def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_
 
 def test_a_new_recipe_is_kept_from_its_first_letter(desk: Page) -> None:
     go(desk, "new")
-    at(desk, "title").press_sequentially("Scrub")
+    with desk.expect_response("**/api/v1/checks"):
+        at(desk, "title").press_sequentially("Scrub")
     expect(said(desk)).to_have_text(KEPT)
+    # In the check's words too, which has read what this page has not asked yet.
+    expect(desk.locator(".r-findings")).to_contain_text("Say for how many pieces it is written")
+    expect(desk.locator(".r-findings")).not_to_contain_text("without a point")
 
     desk.reload()
 
