@@ -11,7 +11,7 @@ import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { placeWords } from "../parts/places.js";
 import { fieldsOf } from "../parts/recipe-fields.js";
-import { isWellBuilt } from "../parts/well-built.js";
+import { wellBuilt } from "../parts/well-built.js";
 import { say, sayAll } from "../words.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
@@ -96,10 +96,16 @@ export class BringScreen extends HTMLElement {
     }
   }
 
-  /** @param {string} text */
-  #no(text) {
-    this.#told.replaceChildren();
+  /** @param {string} text @param {unknown} [file] what can be put right by hand all the same */
+  #no(text, file) {
+    this.#told.replaceChildren(...(file === undefined ? [] : [this.#mend(file)]));
     this.trouble(text);
+  }
+
+  /** @param {unknown} file */
+  #mend(file) {
+    const edit = () => tell(this, "document-edited", { document: wellBuilt(file) });
+    return h("button", { type: "button", class: "outlined", onclick: edit }, say("page-bring-mend"));
   }
 
   /**
@@ -114,7 +120,8 @@ export class BringScreen extends HTMLElement {
     try {
       file = JSON.parse(text);
     } catch (error) {
-      return this.#no(say("page-bring-not-json", whereItEnds(text, error)));
+      const where = whereItEnds(text, error);
+      return this.#no(say("page-bring-not-json", where), where.how === "no-text" ? undefined : text);
     }
     const { format, recipes } = fieldsIn(file);
     if (format === EXPORT && Array.isArray(recipes)) return this.#pick(recipes);
@@ -143,7 +150,7 @@ export class BringScreen extends HTMLElement {
   #look(file) {
     const { id, document: within } = fieldsIn(file);
     const written = within ?? file;
-    if (!isRecipe(written)) return this.#no(say("page-bring-other-format", { format: FORMAT }));
+    if (!isRecipe(written)) return this.#no(say("page-bring-other-format", { format: FORMAT }), written);
     this.trouble("");
     this.#told.replaceChildren(h("p", { class: "soft" }, say("page-bring-checking")));
     this.#picked = { id: within && typeof id === "string" ? id : null, document: written };
@@ -158,17 +165,7 @@ export class BringScreen extends HTMLElement {
       this.#told.replaceChildren(
         h("h2", {}, say("page-bring-cannot")),
         ...errors.map(({ field, detail }) => found("will_not_run", placeWords(written, field), detail)),
-        isWellBuilt(written)
-          ? h(
-              "button",
-              {
-                type: "button",
-                class: "outlined",
-                onclick: () => tell(this, "document-edited", { document: written }),
-              },
-              say("page-bring-mend"),
-            )
-          : h("p", {}, say("page-bring-mend-there")),
+        this.#mend(written),
       );
       return;
     }

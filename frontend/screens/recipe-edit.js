@@ -517,7 +517,8 @@ export class RecipeScreen extends HTMLElement {
   }
 
   get #isBlank() {
-    return !this.#document.title && Object.keys(this.#document.ingredients).length === 0;
+    const { title, summary, ingredients } = this.#document;
+    return !title && !summary && Object.keys(ingredients).length === 0;
   }
 
   #askCheck() {

@@ -22,7 +22,6 @@ page-bring-no-recipe = In dieser Datei der Werkstatt ist kein Rezept.
 page-bring-other-format = Das ist kein Rezept von Bowlside. Darin steht "format": "{ $format }" und genau ein Rezept.
 page-bring-cannot = So nicht lesbar
 page-bring-mend = Hier richtigstellen
-page-bring-mend-there = Es ist nicht wie ein Rezept aufgebaut. In der Datei berichtigen, dann neu wählen.
 
 ## Was gefunden wurde
 

@@ -22,7 +22,6 @@ page-bring-no-recipe = This studio’s file holds no recipe.
 page-bring-other-format = This is not a recipe of Bowlside’s. One says "format": "{ $format }" and holds one recipe.
 page-bring-cannot = It cannot be read as it is
 page-bring-mend = Put it right here
-page-bring-mend-there = It is not built as a recipe is. Mend it in the file, then pick it again.
 
 ## What was found
 
