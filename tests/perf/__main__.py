@@ -22,6 +22,7 @@ MODULES = (
     "planning_figures",
     "week_figures",
     "browser_figures",
+    "paint_figures",
     "touch_figures",
     "key_figures",
     "soak_figures",

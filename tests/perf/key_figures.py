@@ -28,6 +28,7 @@ from tests.perf.browser_figures import (
     put,
     served,
 )
+from tests.perf.floors import bare_page, beside
 from tests.perf.registry import figure
 
 TYPED = "8 1/2 oz and more, or 240.25 g"
@@ -122,7 +123,13 @@ def reading() -> Iterator[tuple[Page, Callable[[int], None]]]:
 @figure("keystroke to meaning, CPU per key, 60 amounts in the editor, times 6, dearest key", "<= 60 ms")
 def editor_key_ms() -> float:
     with editing() as (page, begin):
-        return dearest(typed(page, measured(page), [TYPED] * AMOUNTS, begin))
+        ours = dearest(typed(page, measured(page), [TYPED] * AMOUNTS, begin))
+    with bare_page() as page:
+
+        def empty(_place: int) -> None:
+            page.locator("input").fill("")
+
+        return beside(ours, dearest(typed(page, measured(page), [TYPED] * AMOUNTS, empty)))
 
 
 @figure("keystroke to meaning, CPU per key, the bench's number pad, times 6, dearest key", "<= 60 ms")
