@@ -101,7 +101,10 @@ export function askLeaving({ title, batches, outlets, today, last, duties }) {
         return [says, GOES.has(way.value) && releaseWords(batch)].filter(Boolean).join(": ");
       },
     );
-    setText(proposed, way.value === "returned" ? "" : lines.join(", "));
+    // What does not suffice without them says which are kept back.
+    const barred = !of.value && picked().short > 0 ? batches.filter((batch) => offered(batch).barred) : [];
+    const kept = barred.map((batch) => `${batchName(batch)}: ${releaseWords(batch)}`);
+    setText(proposed, way.value === "returned" ? "" : [...lines, ...kept].join(", "));
     setText(due, open && GOES.has(way.value) ? say("page-pieces-duties", { open }) : "");
   }
 

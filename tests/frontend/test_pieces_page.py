@@ -147,3 +147,17 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
         re.compile("Erased. (No copy in the folder has|These copies still have) the name")
     )
     assert [each["name"] for each in call(server, "GET", "outlets")["outlets"]] == ["Market", None]
+
+    rejected = {
+        **{"run": first, "number": "A-1", "title": "Salt soak", "in_stock": 5},
+        **{"best_before": None, "made_on": "2025-02-19", "release": "rejected"},
+    }
+    page.evaluate(
+        """async (batch) => {
+            const { askLeaving } = await import("/parts/pieces-forms.js");
+            const last = { way: "sold", outlet: "" };
+            askLeaving({ title: "", outlets: [], today: "", last, duties: Promise.resolve(0), batches: [batch] });
+        }""",
+        rejected,
+    )
+    expect(page.get_by_role("dialog").get_by_role("status").first).to_have_text("A-1: rejected")
