@@ -47,7 +47,8 @@ def what_to_buy() -> Response:
     planned = {sheet["recipe"]["id"] for sheet, _ in sheets}
     needs: list[BuyingNeed] = []
     unjoined: list[BuyingUnjoined] = []
-    for sheet, on in [*sheets, *((sheet, asked["today"]) for sheet in begun)]:
+    every = [*sheets, *((sheet, asked["today"]) for sheet in begun)]
+    for sheet, on in every:
         wanted, strange = bench.needs_of(sheet, on, book)
         needs += wanted
         unjoined += strange
@@ -58,6 +59,7 @@ def what_to_buy() -> Response:
             "unjoined": bench.joined_unjoined(
                 [each for each in unjoined if parts.recipe_of(each["name"]) not in planned]
             ),
+            "by_hand": bench.by_hand_of(sheet for sheet, _ in every),
             "orders": orders,
         }
     )

@@ -14,6 +14,7 @@ from bench import words
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.book import Book, card_for, names_of
 from bench.buying import (
+    by_hand_of,
     check_buying,
     free_of,
     joined_unjoined,
@@ -493,6 +494,7 @@ __all__ = [
     "money_text",
     "next_step",
     "names_of",
+    "by_hand_of",
     "needs_of",
     "now",
     "of_record",

@@ -23,6 +23,7 @@ from bench.quantities import read_amount, read_density
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.buying import (
     BoughtBy,
+    BuyingByHand,
     BuyingNeed,
     BuyingPacks,
     BuyingRow,
@@ -75,11 +76,7 @@ def needs_of(sheet: Sheet, on: str, book: Book) -> tuple[list[BuyingNeed], list[
     unjoined: list[BuyingUnjoined] = []
     title = sheet["recipe"]["title"]
     for each in sheet["ingredients"]:
-        counted = sum(
-            line["count"] or 0
-            for line in sheet["lines"]
-            if line["ingredient"] == each["id"] and line["unit"] == "pieces"
-        )
+        counted = _counted(each, sheet)
         if not each["mg"] and not counted:
             continue
         card = book.card_for(each["name"])
@@ -93,6 +90,25 @@ def needs_of(sheet: Sheet, on: str, book: Book) -> tuple[list[BuyingNeed], list[
     if (wrap := book.card_for(WRAP)) is not None and is_wrapped(sheet):
         needs.append({"card": wrap, "on": on, "count": sheet["size"]["pieces"], "what": title})
     return needs, unjoined
+
+
+def by_hand_of(sheets: Iterable[Sheet]) -> list[BuyingByHand]:
+    """What these batches want of no known mass, each name once, with the recipes that want it."""
+    found: dict[str, BuyingByHand] = {}
+    for sheet in sheets:
+        title = sheet["recipe"]["title"]
+        for each in sheet["ingredients"]:
+            if each["mg"] or _counted(each, sheet):
+                continue
+            recipes = found.setdefault(each["name"], {"name": each["name"], "recipes": []})["recipes"]
+            recipes += [title] if title not in recipes else []
+    return list(found.values())
+
+
+def _counted(each: SheetIngredient, sheet: Sheet) -> int:
+    """How many pieces of it go in."""
+    lines = [line for line in sheet["lines"] if line["ingredient"] == each["id"] and line["unit"] == "pieces"]
+    return sum(line["count"] or 0 for line in lines)
 
 
 def ungathered(sheet: Sheet, state: State) -> Sheet:

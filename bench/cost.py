@@ -11,7 +11,6 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-from bench.gather import is_wrapped
 from bench.journal import WRAP
 from bench.money import money_text, read_money, sharing
 from bench.shapes.entries import PriceBody
@@ -75,7 +74,9 @@ def cost_basis(record: Record, sheet: Sheet) -> CostBasis:
         went_in = line["asked_mg"] is None and line["status"] in ("in", "by_hand")
         if (went_in and not mg and name not in reckoned) or (mg and name not in lotted):
             bare[name] = bare.get(name, 0) + mg
-    if is_wrapped(sheet) and not any(use["wrap"] for use in record["lots"]):
+    unwrapped = {each["step"] for each in record["skipped"]}
+    wraps = [each["id"] for each in sheet["steps"] if each["does"] == "wrap" and each["id"] not in unwrapped]
+    if wraps and not any(use["wrap"] for use in record["lots"]):
         bare[WRAP] = 0
     return {
         "lots": record["lots"],

@@ -121,8 +121,16 @@ class BuyingUnjoined(TypedDict):
     maybe: dict[str, str]
 
 
+class BuyingByHand(TypedDict):
+    """What goes in with no mass: as needed, or by the spoon; how much is the maker's to know."""
+
+    name: str
+    recipes: list[str]
+
+
 class Buying(TypedDict):
     rows: list[BuyingRow]  # the soonest to order first, and what lacks nothing last
     reorder: list[ReorderPoint]
     unjoined: list[BuyingUnjoined]
+    by_hand: list[BuyingByHand]
     orders: list[OpenOrder]  # those that are due first coming first

@@ -4180,11 +4180,18 @@ export interface BuyingUnjoined {
   readonly maybe: { readonly [key: string]: string };
 }
 
+/** What goes in with no mass: as needed, or by the spoon; how much is the maker's to know. */
+export interface BuyingByHand {
+  readonly name: string;
+  readonly recipes: readonly string[];
+}
+
 export interface Buying {
   /** the soonest to order first, and what lacks nothing last */
   readonly rows: readonly BuyingRow[];
   readonly reorder: readonly ReorderPoint[];
   readonly unjoined: readonly BuyingUnjoined[];
+  readonly by_hand: readonly BuyingByHand[];
   /** those that are due first coming first */
   readonly orders: readonly OpenOrder[];
 }

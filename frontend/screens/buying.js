@@ -186,7 +186,7 @@ export class BuyingScreen extends HTMLElement {
   /** @param {Buying} told */
   #write(told) {
     this.#told = told;
-    const { rows, reorder, unjoined, orders } = told;
+    const { rows, reorder, unjoined, by_hand, orders } = told;
     const lacking = lackingOf(told);
     const enough = rows.filter((row) => row.lacking === 0);
     const held = document.activeElement?.getAttribute("data-place");
@@ -212,6 +212,16 @@ export class BuyingScreen extends HTMLElement {
               unjoined.map((each) => h("li", {}, unjoinedWords(each))),
             ),
             h("a", { class: "button quiet no-print", href: "#/shelf" }, say("page-buying-to-cards")),
+          )
+        : "",
+      by_hand.length
+        ? section(
+            say("page-buying-by-hand"),
+            h(
+              "ul",
+              { class: "plain small" },
+              by_hand.map(({ name, recipes }) => h("li", {}, `${name}: ${sayAll(recipes)}`)),
+            ),
           )
         : "",
       enough.length || reorder.length

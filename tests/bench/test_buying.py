@@ -12,7 +12,7 @@ from workshop import DEMO_RECIPES, MORNING, demo_sheet, entry
 
 from bench import EntryError, SettingError, check_shelf_entry, fold, fold_shelf
 from bench.book import Book
-from bench.buying import check_buying, needs_of, to_buy, ungathered
+from bench.buying import by_hand_of, check_buying, needs_of, to_buy, ungathered
 from bench.purchases import fold_purchases
 from bench.reorder import WEEK_MS, Used, point, reorder_points, weekly, weeks_of
 
@@ -149,6 +149,18 @@ def test_a_sheet_says_its_needs_and_what_no_card_answers_to():
     assert needs == [{"card": "one", "on": TODAY, "mg": first["mg"], "what": sheet["recipe"]["title"]}]
     assert first["name"] not in {each["name"] for each in unjoined}
     assert unjoined
+
+
+def test_what_goes_in_as_needed_or_by_the_spoon_is_named_once_with_what_wants_it():
+    """By eye on the demo's pages: the bars' mist of alcohol is "to texture"; the scrub's petals have no density."""
+    bars, scrub = (
+        demo_sheet(f"recipes/{name}.json") for name in ("two-layer-soap-bars", "salt-and-oil-scrub")
+    )
+    told = {each["name"]: each["recipes"] for each in by_hand_of([bars, scrub, bars])}
+
+    assert told["Isopropyl alcohol, 70 % by volume"] == [bars["recipe"]["title"]]
+    weighed = {each["name"] for sheet in (bars, scrub) for each in sheet["ingredients"] if each["mg"]}
+    assert not weighed & set(told)
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ import pycountry
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from workshop import HOUR, MORNING, entry, make_recipe, sheet_of
+from workshop import DEMO_RECIPES, HOUR, MORNING, demo_sheet, entry, make_recipe, sheet_of
 
 from bench import (
     EntryError,
@@ -25,7 +25,7 @@ from bench import (
     read_money,
     record,
 )
-from bench.cost import sale_price
+from bench.cost import cost_basis, sale_price
 from bench.money import sharing
 
 SHEET = sheet_of(make_recipe("600 g", "400 g"))
@@ -211,6 +211,24 @@ def wrapped(settings=SETTINGS, kept=0, wrap_price="16.00"):
     ]
     shelf = fold_shelf([*lots, wrap])
     return cost(record(SHEET, fold(SHEET, entries), entries), SHEET, shelf, settings, PLACES)
+
+
+def test_a_batch_whose_wrapping_was_skipped_has_no_wrap_without_a_price():
+    sheet = next(
+        made for made in map(demo_sheet, DEMO_RECIPES) if any(is_wrap(each) for each in made["steps"])
+    )
+    skips = [
+        entry("skipped", MORNING + 1, step=each["id"], why="sold bare")
+        for each in sheet["steps"]
+        if is_wrap(each)
+    ]
+    for entries, bare in (([], True), (skips, False)):
+        told = cost_basis(record(sheet, fold(sheet, entries), entries), sheet)
+        assert ("wrap" in told["bare"]) is bare
+
+
+def is_wrap(step):
+    return step["does"] == "wrap"
 
 
 def test_wrap_is_counted_once_by_its_lot_where_one_was_gathered():

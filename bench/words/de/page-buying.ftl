@@ -13,6 +13,7 @@ page-buying-to-buy = Zu kaufen
 page-buying-nothing = Nichts zu kaufen: das Regal reicht.
 page-buying-on-order = Bestellt
 page-buying-unjoined = Nicht im Regal
+page-buying-by-hand = Nach Bedarf oder nach Löffeln: nachsehen, ob es reicht
 page-buying-to-cards = Zu den Karten
 page-buying-enough = Was reicht
 page-buying-ordered = Bestellt

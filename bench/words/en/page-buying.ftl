@@ -13,6 +13,7 @@ page-buying-to-buy = To buy
 page-buying-nothing = Nothing to buy: the shelf is enough.
 page-buying-on-order = On order
 page-buying-unjoined = Not on the shelf
+page-buying-by-hand = As needed, or by the spoon: look whether enough is here
 page-buying-to-cards = Go to the cards
 page-buying-enough = What is enough
 page-buying-ordered = Ordered
