@@ -323,7 +323,7 @@ export class RecordScreen extends HTMLElement {
         h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")),
       );
     });
-    return part(
+    const of = part(
       say("page-record-pictures"),
       h("div", { class: "photographs" }, shown),
       h(
@@ -333,6 +333,8 @@ export class RecordScreen extends HTMLElement {
       ),
       take,
     );
+    of.classList.toggle("no-print", !shown.length);
+    return of;
   }
 
   /** @param {HTMLImageElement} image @param {string} id */

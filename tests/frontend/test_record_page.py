@@ -120,6 +120,10 @@ def test_a_line_that_was_off_is_drawn_against_what_is_allowed(baker: Page) -> No
     butter = record.get_by_role("row", name=re.compile("^Hard butter")).first
     expect(butter).to_contain_text(re.compile(r"± \d.*\+2 g"))
     expect(part(baker, "Lots")).to_contain_text("2.00 g more than was booked")
+    expect(part(baker, "Photographs")).to_be_visible()
+    baker.emulate_media(media="print")
+    expect(part(baker, "Photographs")).to_be_hidden()  # a heading with nothing below it
+    baker.emulate_media(media="screen")
 
 
 def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
@@ -449,6 +453,9 @@ def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_
     baker.get_by_role("button", name="Save photograph").click()
 
     image = part(baker, "Photographs").get_by_role("img", name="The bars, turned out")
+    baker.emulate_media(media="print")
+    expect(image).to_be_visible()
+    baker.emulate_media(media="screen")
     expect(image).to_be_visible()
     image.evaluate("image => image.decode()")
     assert image.evaluate("image => [image.naturalWidth, image.naturalHeight]") == [1600, 1200]
