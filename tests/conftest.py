@@ -48,6 +48,7 @@ LEFT_OUT = [
 BROWSER_FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
+    "--in-process-gpu",  # what draws needs no process of its own
     "--disable-quic",
     "--no-first-run",
     "--accept-lang=en-GB",  # dates and clocks as the tests say them

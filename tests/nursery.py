@@ -166,9 +166,11 @@ def go_through_a_studio() -> bytes:
     from api.places import FRONTEND
     from api.settings import Settings
     from api.upgrading import bring_up_to_date
+    from bench import words
     from tests.addresses import compile_once
 
     compile_once()
+    words.say("cli-help-help")  # what every command says of itself is read in one go
     make_ready()  # as each server's worker does, of all the pieces
     worker = page_file(FRONTEND, WORKER)
     assert worker

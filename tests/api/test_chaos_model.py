@@ -24,9 +24,9 @@ from tests.chaos.device import Device, NoAnswer
 from tests.chaos.play import body_of
 from tests.frontend.phones import MINUTE, RECIPE
 from tests.make import Clock, uuid4, uuid7
-from tests.often import BOTH_DATABASES
+from tests.often import EITHER_DATABASE
 
-pytestmark = BOTH_DATABASES
+pytestmark = EITHER_DATABASE
 
 WORKERS = 2
 KINDS = ("noted", "weighed", "done", "extended", "skipped", "undone", "finished")

@@ -20,9 +20,9 @@ from api import copies
 from bench import canonical, digest
 from tests.api.studio import Studio
 from tests.api.test_move_studio import all_rows
-from tests.often import BOTH_DATABASES
+from tests.often import EITHER_DATABASE
 
-pytestmark = BOTH_DATABASES
+pytestmark = EITHER_DATABASE
 
 FORMER = Path(__file__).parent / "former"
 COPY = FORMER / "copy.jsonl.gz"
