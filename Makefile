@@ -60,7 +60,7 @@ perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 chaos: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@MUTATIONS=10000 $(BIN)/pytest --quiet tests/api/test_importer_fuzz.py
 	@BOWLSIDE_OFTEN=1 $(BIN)/pytest --quiet tests/bench tests/planning tests/parity \
-	tests/api/test_dense.py tests/api/test_schemathesis.py tests/frontend/test_in_sight.py
+	tests/api/test_dense.py tests/api/test_schemathesis.py tests/api/test_wheel.py tests/frontend/test_in_sight.py
 	@BOWLSIDE_OFTEN=1 $(BIN)/pytest --quiet -m thorough tests
 	@$(BIN)/python -m tests.chaos
 	@$(BIN)/python -m tests.chaos.kills
