@@ -181,9 +181,9 @@ class Pen:
     def wrap(self, text: str, size: float, bold: bool, width: float) -> list[str] | None:
         """In lines no longer than the width; None where a word is longer."""
         lines: list[str] = []
-        for written in self.known(text).split("\n"):
+        for written in text.split("\n"):
             line = ""
-            for word in written.split(" "):
+            for word in map(self.known, written.split(" ")):  # what has another space in it is one word
                 if self.fonts.width(word, size, bold) > width:
                     return None
                 longer = f"{line} {word}" if line else word

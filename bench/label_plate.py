@@ -1,7 +1,12 @@
 """What stands on a label, part by part in its order. The page and the PDF draw exactly this."""
 
+import re
+
 from bench.shapes.record import Label, PlateLine, PlatePart
 from bench.words import say
+
+# A Colour Index number and its letters, a number and its unit: no line of a narrow label ends between them.
+_TOGETHER = re.compile(r"(?<=\bCI) (?=\d{5}\b)|(?<=\d) (?=(?:k?g|oz|lb)\b)")
 
 
 def plate(told: Label, purpose: str | None, origin: str | None) -> list[PlateLine]:
@@ -47,4 +52,4 @@ def _cares(told: Label) -> str:
 
 
 def _written(lines: list[tuple[PlatePart, str]]) -> list[PlateLine]:
-    return [{"part": part, "text": text} for part, text in lines if text]
+    return [{"part": part, "text": _TOGETHER.sub("\u00a0", text)} for part, text in lines if text]

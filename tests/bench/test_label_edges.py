@@ -6,6 +6,8 @@ Read in the text: 21 CFR, annual edition 2015; Directive 76/211/EEC; German FPac
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -318,6 +320,14 @@ def test_two_numbers_of_one_us_colour_stand_once_with_their_sum():
     assert told["text"] == f"{SODA}, Iron Oxides"
     assert told["ingredients"][-1]["ppm"] == 20_000
     assert not says(told, "colour index number alone")
+
+
+def test_no_line_of_a_label_ends_between_a_number_and_what_it_belongs_to():
+    told = labelled("eu", (98_000, SODA), (10, "CI 42090"))
+
+    stands = {each["part"]: each["text"] for each in told["plate"]}
+    assert "CI\u00a042090" in stands["list"] and "CI 42090" in told["text"]
+    assert not re.search(r"\d g\b", stands["net"])
 
 
 def test_a_number_that_is_no_us_name_is_said_and_so_is_a_colour_that_is_not_listed():
@@ -702,7 +712,7 @@ def test_clp_what_stands_on_it_is_in_the_words_of_the_law_and_no_ingredient_list
     stands = {each["part"]: each["text"] for each in told["plate"]}
 
     assert list(stands) == ["name", "signal", "hazard", "advice", "net", "maker"]
-    assert (stands["hazard"], stands["net"]) == (hazard, "40 g")
+    assert (stands["hazard"], stands["net"]) == (hazard, "40\u00a0g")
     assert stands["advice"].startswith(care)
     assert [each["code"] for each in told["clp"]["precautions"]] == [
         "P102",
