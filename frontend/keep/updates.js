@@ -29,7 +29,14 @@ export class Updates extends EventTarget {
   /** A copy is on this phone: the page opens with no network. */
   kept = false;
 
-  async start() {
+  /** @type {Promise<void> | null} */
+  #started = null;
+
+  start() {
+    return (this.#started ??= this.#start());
+  }
+
+  async #start() {
     if (!navigator.serviceWorker) return;
     try {
       this.#follow(await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url)));
@@ -65,13 +72,19 @@ export class Updates extends EventTarget {
   }
 
   async #renew() {
+    await this.start();
     if (!this.#registration) return location.reload();
-    await this.#registration.update();
-    const coming = this.#registration.installing ?? this.#registration.waiting;
+    // The first answer may be to what the browser had asked by itself just before: the next one is to this.
+    const coming = (await this.#ask()) ?? (await this.#ask());
     if (!coming) return;
     await settled(coming);
     if (coming.state === "redundant") throw new Error("updates.js renew: the copy did not come whole");
     this.apply();
+  }
+
+  async #ask() {
+    await this.#registration?.update();
+    return this.#registration?.installing ?? this.#registration?.waiting;
   }
 
   stop() {

@@ -37,7 +37,7 @@ TOUCH_AT_ONCE = """() => {
     const leave = (was) => title() === was ? requestAnimationFrame(() => leave(was)) : location.reload();
     const touch = () => {
         const button = document.querySelector("answer-row .copper");
-        if (!button) return requestAnimationFrame(touch);
+        if (!button?.checkVisibility({ visibilityProperty: true })) return requestAnimationFrame(touch);
         const { left, top, width, height } = button.getBoundingClientRect();
         const there = document.elementFromPoint(left + width / 2, top + height / 2)?.closest("button");
         sessionStorage.setItem("touched", there === button ? "taken" : "lost");

@@ -341,3 +341,29 @@ def test_the_studio_tells_of_a_newer_page_and_loads_it_when_the_maker_says_so(si
         page.evaluate("() => studio.applyUpdate()")
 
     assert page.evaluate(TEXT_OF, "/version.txt") == "second"
+
+
+# The browser asks by itself when a page opens, and whoever asks meanwhile is told what it finds.
+ASKED_MEANWHILE = """async () => {
+    const { Updates } = await import("/keep/updates.js");
+    const told = [];
+    const waiting = Object.assign(new EventTarget(), { state: "installed", postMessage: (text) => told.push(text) });
+    const registration = Object.assign(new EventTarget(), {
+        active: {},
+        async update() {
+            told.push("asked");
+            if (told.length === 2) registration.waiting = waiting;
+        },
+    });
+    Object.defineProperty(navigator.serviceWorker, "register", { value: async () => registration });
+    await new Updates().renew();
+    return told;
+}"""
+
+
+def test_a_renewal_counts_the_answer_to_its_own_question_and_needs_no_start_before(
+    site: Site, page: Page
+) -> None:
+    page.goto(site.url + BLANK)
+
+    assert page.evaluate(ASKED_MEANWHILE) == ["asked", "asked", "take over"]
