@@ -308,6 +308,15 @@ def _remarks(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             says=note["text"],
         )
     yield from _readings(rows, record)
+    for labels in record["labelled"]:
+        yield rows.row(
+            "labels",
+            labels["market"],
+            actual=labels["printed"],
+            ended=labels["at"],
+            who=labels["device"],
+            says=f"{labels['on']} on pieces, {labels['binned']} binned",
+        )
     for each in record["pictures"]:
         says = each["text"] or None
         yield rows.row("picture", each["picture"], ended=each["at"], who=each["device"], says=says)

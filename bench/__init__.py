@@ -95,7 +95,7 @@ from bench.shapes.buying import (
     WrittenBuying,
 )
 from bench.shapes.delivery import Delivery, WrittenDelivery
-from bench.shapes.entries import Entry, FrozenSeal, Judged, RunEntry, Signed, Undone, Weighed
+from bench.shapes.entries import Entry, FrozenSeal, Judged, Market, RunEntry, Signed, Undone, Weighed
 from bench.shapes.figures import BatchFigures, CostBasis
 from bench.shapes.kit import Kit, WrittenKit
 from bench.shapes.outcomes import Difference
@@ -165,7 +165,6 @@ from bench.shapes.record import (
     LabelSize,
     LastTimes,
     LateEntry,
-    Market,
     MeantFor,
     NamedRun,
     Paper,

@@ -18,7 +18,16 @@ from typing import TypeGuard, cast
 from bench.brief import joined
 from bench.errors import EntryError
 from bench.kinds import JUDGEMENTS, Kinds
-from bench.shapes.entries import ComplaintSort, Entry, Judgement, LotVerdict, Met, PaperKind, PaperMedia
+from bench.shapes.entries import (
+    ComplaintSort,
+    Entry,
+    Judgement,
+    LotVerdict,
+    Market,
+    Met,
+    PaperKind,
+    PaperMedia,
+)
 from bench.shapes.schema import form_of
 from bench.whole import canonical
 from bench.words import say
@@ -143,6 +152,7 @@ FITS: dict[str, Callable[[object], bool]] = {
     "judgement": _one_of(Judgement),
     "lot_verdict": _one_of(LotVerdict),
     "met": _one_of(Met),
+    "market": _one_of(Market),
     "paper": _one_of(PaperKind),
     "media": _one_of(PaperMedia),
     "complaint": _one_of(ComplaintSort),

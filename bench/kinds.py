@@ -94,6 +94,7 @@ RUN_KINDS: dict[RunKind, EntryKind] = {
     "measured": EntryKind(_fields(shapes.MeasuredBody)),
     "aired": EntryKind(_fields(shapes.AiredBody), hand_work=False),
     "proved": EntryKind(_fields(shapes.ProvedBody), hand_work=False),
+    "labelled": _paper(shapes.LabelledBody),
     "pictured": _paper(shapes.PicturedBody),
     "worked": _paper(shapes.WorkedBody),
     "noted": _paper(shapes.NotedBody),

@@ -26,8 +26,9 @@ from bench.label_rules import (
     precautions,
     warn_of_the_product,
 )
+from bench.shapes.entries import Market
 from bench.shapes.recipe import MeasuredRecipe
-from bench.shapes.record import Label, LabelOptions, Market
+from bench.shapes.record import Label, LabelOptions
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import State
 from bench.words import say

@@ -9,7 +9,8 @@ import re
 from math import isqrt
 
 from bench.label_list import Listing, Organ
-from bench.shapes.record import Clp, ClpStatement, LabelNeed, LabelSize, Market, Sourced
+from bench.shapes.entries import Market
+from bench.shapes.record import Clp, ClpStatement, LabelNeed, LabelSize, Sourced
 from bench.whole import PPM, half_even, per_cent
 from bench.words import say, say_all
 

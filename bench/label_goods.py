@@ -6,7 +6,8 @@ on general product safety. How far each was read stands with its source.
 
 from bench.label_list import Listing
 from bench.label_net import hundredths_of_an_ounce
-from bench.shapes.record import LabelNeed, Market, Sourced
+from bench.shapes.entries import Market
+from bench.shapes.record import LabelNeed, Sourced
 from bench.words import say
 
 

@@ -14,8 +14,9 @@ from math import lcm
 from typing import Literal
 
 from bench.label_names import allergen_name, is_number, on_market
+from bench.shapes.entries import Market
 from bench.shapes.recipe import MeasuredRecipe
-from bench.shapes.record import LabelName, LabelOptions, ListGroup, Market, Sourced
+from bench.shapes.record import LabelName, LabelOptions, ListGroup, Sourced
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine
 from bench.shapes.state import LineState, State
 from bench.substances.on_label import OnLabel

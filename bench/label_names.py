@@ -2,7 +2,7 @@
 
 import re
 
-from bench.shapes.record import Market
+from bench.shapes.entries import Market
 from bench.substances.on_label import OnLabel, on_label, plain
 
 _NUMBER = re.compile(r"\bCI ?([0-9]{5})\b", re.IGNORECASE | re.ASCII)

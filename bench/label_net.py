@@ -1,6 +1,7 @@
 """Net content on a label: its words, how far short a pack may be, and how high letters and digits have to be."""
 
-from bench.shapes.record import LabelSize, LeastHeights, Market
+from bench.shapes.entries import Market
+from bench.shapes.record import LabelSize, LeastHeights
 from bench.whole import ceiling
 from bench.words import point
 

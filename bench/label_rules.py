@@ -7,13 +7,13 @@ from bench.label_clp import clp_needs, warn_of_the_mixture
 from bench.label_goods import goods_needs, goods_source
 from bench.label_list import Listing
 from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights, stands_low
+from bench.shapes.entries import Market
 from bench.shapes.recipe import ProductUse
 from bench.shapes.record import (
     Clp,
     LabelHeights,
     LabelNeed,
     LetterHeight,
-    Market,
     Sourced,
 )
 from bench.words import say, say_all

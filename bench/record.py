@@ -110,6 +110,7 @@ def _told_of_run(state: State) -> ToldOfRun:
         "notes": state["notes"],
         "air": state["air"],
         "proved": state["proved"],
+        "labelled": state["labelled"],
         "pictures": state["pictures"],
         "judgements": state["judgements"],
         "unread": state["unread"],

@@ -46,6 +46,7 @@ export const costAhead = () => dressed(import("./parts/cost-ahead.js"));
 export const deviceList = () => dressed(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
 export const labelSheets = () => dressed(import("./parts/label-sheet.js"));
+export const outletForms = () => dressed(import("./parts/outlet-forms.js"));
 export const paperFile = () => dressed(import("./parts/paper-file.js"));
 export const studioSettings = () => dressed(import("./parts/studio-settings.js"));
 export const supplyForms = () => dressed(import("./parts/supply-forms.js"));

@@ -17,11 +17,8 @@ def _when(told: JudgementTold) -> tuple[int, str, str]:
 
 
 def draw(tally: Tally) -> State:
-    """The state, once all is taken in. What weighing, counting and dividing settle is settled first."""
-    _settle_splitting(tally)
-    lines = {key: _line(tally, line) for key, line in tally.lines.items()}
-    _settle_weighing(tally, lines)
-    expected = settle_counting(tally)
+    """The state, once all is taken in."""
+    lines, expected = _settle(tally)
     steps = {key: _step(tally, step) for key, step in tally.steps.items()}
     return {
         "started_at": tally.started_at,
@@ -45,6 +42,7 @@ def draw(tally: Tally) -> State:
         "measured": tally.measured,
         "air": tally.air,
         "proved": tally.proved,
+        "labelled": tally.labelled,
         "pictures": tally.pictures,
         "worked": tally.worked,
         "signed": tally.signed,
@@ -56,6 +54,14 @@ def draw(tally: Tally) -> State:
         "judgements": sorted(tally.judgements, key=_when),
         "unread": sorted(tally.unread),
     }
+
+
+def _settle(tally: Tally) -> tuple[dict[str, LineState], dict[str, int]]:
+    """What dividing, weighing and counting settle; the lines as they stand then, and how many pieces each step gives."""
+    _settle_splitting(tally)
+    lines = {key: _line(tally, line) for key, line in tally.lines.items()}
+    _settle_weighing(tally, lines)
+    return lines, settle_counting(tally)
 
 
 def _settle_splitting(tally: Tally) -> None:

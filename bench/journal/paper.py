@@ -7,6 +7,7 @@ from bench.shapes.entries import (
     Gathered,
     Judged,
     Kept,
+    Labelled,
     Measured,
     Noted,
     Numbered,
@@ -26,6 +27,7 @@ OnPaper = (
     | Measured
     | Aired
     | Proved
+    | Labelled
     | Pictured
     | Worked
     | Noted
@@ -53,6 +55,8 @@ def take(tally: Tally, entry: OnPaper) -> bool:
             _aired(tally, entry)
         case "proved":
             _proved(tally, entry)
+        case "labelled":
+            _labelled(tally, entry)
         case "pictured":
             _pictured(tally, entry)
         case "worked":
@@ -127,6 +131,21 @@ def _proved(tally: Tally, entry: Proved) -> None:
             "scale": body["scale"],
             "weight_mg": body["weight_mg"],
             "mg": body["mg"],
+        }
+    )
+
+
+def _labelled(tally: Tally, entry: Labelled) -> None:
+    body = entry["body"]
+    tally.labelled.append(
+        {
+            "at": entry["at"],
+            "device": entry["device"],
+            "market": body["market"],
+            "printed": body["printed"],
+            "on": body["on"],
+            "binned": body["binned"],
+            "text": body.get("text", ""),
         }
     )
 

@@ -11,6 +11,7 @@ from bench.shapes.state import (
     GatheredLot,
     Heating,
     JudgementTold,
+    LabelsTold,
     Look,
     MeasuredMass,
     MetTold,
@@ -108,6 +109,7 @@ class Tally:
         self.measured: list[MeasuredMass] = []
         self.air: list[AirTold] = []
         self.proved: list[ScaleProof] = []
+        self.labelled: list[LabelsTold] = []
         self.pictures: list[Picture] = []
         self.worked: dict[str, Ms] = {}
         self.signed: Signing | None = None

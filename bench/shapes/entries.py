@@ -38,12 +38,14 @@ WeighFitting = Annotated[Weighing, "running total, or zero for each", Fits("weig
 Judgement = Literal["released", "held", "rejected", "accepted", "not_accepted"]
 LotVerdict = Literal["held", "accepted", "rejected"]
 Met = Literal["yes", "no"]
+Market = Literal["us", "eu", "uk"]
 PaperKind = Literal["safety_sheet", "ifra_certificate", "analysis", "other"]
 ComplaintSort = Literal["complaint", "reaction"]
 JudgementFitting = Annotated[
     Judgement, "of a batch: released, held or rejected; of a deviation: accepted or not", Fits("judgement")
 ]
 LotVerdictFitting = Annotated[LotVerdict, "how a lot was judged", Fits("lot_verdict")]
+MarketFitting = Annotated[Market, "the market of a label", Fits("market")]
 MetFitting = Annotated[Met, "whether the pieces are as the recipe wants them", Fits("met")]
 # What the file of a paper is.
 PaperMedia = Literal["pdf", "jpeg", "png"]
@@ -204,6 +206,16 @@ class ProvedBody(TypedDict):
     scale: Key
     weight_mg: Mass  # what the test weight weighs
     mg: Whole  # what the scale showed
+
+
+class LabelledBody(TypedDict):
+    """Labels of the batch, counted: those that are neither on a piece nor binned are left over."""
+
+    market: MarketFitting
+    printed: Count
+    on: Count  # pieces
+    binned: Count
+    text: NotRequired[Text]  # what stood on them
 
 
 class PicturedBody(TypedDict):
@@ -427,6 +439,13 @@ class Proved(_Envelope):
 
     kind: Literal["proved"]
     body: ProvedBody
+
+
+class Labelled(_Envelope):
+    """Labels were counted."""
+
+    kind: Literal["labelled"]
+    body: LabelledBody
 
 
 class Pictured(_Envelope):
@@ -807,6 +826,7 @@ RunEntry = (
     | Measured
     | Aired
     | Proved
+    | Labelled
     | Pictured
     | Worked
     | Noted
@@ -845,6 +865,7 @@ EntryBody = (
     | MeasuredBody
     | AiredBody
     | ProvedBody
+    | LabelledBody
     | PicturedBody
     | WorkedBody
     | NotedBody
@@ -881,6 +902,7 @@ RunKind = Literal[
     "measured",
     "aired",
     "proved",
+    "labelled",
     "pictured",
     "worked",
     "noted",

@@ -1343,6 +1343,8 @@ export type LotVerdict = "held" | "accepted" | "rejected";
 
 export type Met = "yes" | "no";
 
+export type Market = "us" | "eu" | "uk";
+
 export type PaperKind = "safety_sheet" | "ifra_certificate" | "analysis" | "other";
 
 export type ComplaintSort = "complaint" | "reaction";
@@ -1352,6 +1354,9 @@ export type JudgementFitting = Judgement;
 
 /** how a lot was judged */
 export type LotVerdictFitting = LotVerdict;
+
+/** the market of a label */
+export type MarketFitting = Market;
 
 /** whether the pieces are as the recipe wants them */
 export type MetFitting = Met;
@@ -1528,6 +1533,17 @@ export interface ProvedBody {
   readonly weight_mg: Mass;
   /** what the scale showed */
   readonly mg: Whole;
+}
+
+/** Labels of the batch, counted: those that are neither on a piece nor binned are left over. */
+export interface LabelledBody {
+  readonly market: MarketFitting;
+  readonly printed: Count;
+  /** pieces */
+  readonly on: Count;
+  readonly binned: Count;
+  /** what stood on them */
+  readonly text?: Text;
 }
 
 export interface PicturedBody {
@@ -1829,6 +1845,16 @@ export interface Proved {
   readonly at: InstantMs;
   readonly kind: "proved";
   readonly body: ProvedBody;
+}
+
+/** Labels were counted. */
+export interface Labelled {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "labelled";
+  readonly body: LabelledBody;
 }
 
 /** A photograph was taken. */
@@ -2281,7 +2307,7 @@ export interface Complained {
   readonly body: ComplainedBody;
 }
 
-export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
+export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Aired | Proved | Labelled | Pictured | Worked | Noted | Kept | WasMet | Finished | Signed | Judged | Undone;
 
 export type BuyingEntry = Ordered | Arrived | Quoted;
 
@@ -2289,9 +2315,9 @@ export type PiecesEntry = Sold | Given | Returned | Binned | Sampled | Shelved |
 
 export type ShelfEntry = Described | Received | Corrected | Mended | WroteOff | LotJudged | Papered | ShelfNoted | Undone;
 
-export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
+export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | LabelledBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody;
 
-export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
+export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "aired" | "proved" | "labelled" | "pictured" | "worked" | "noted" | "kept" | "met" | "finished" | "signed" | "judged" | "undone";
 
 export type ShelfKind = "described" | "received" | "corrected" | "mended" | "wrote_off" | "judged" | "papered" | "noted" | "ordered" | "arrived" | "quoted" | "undone" | "sold" | "given" | "returned" | "binned" | "sampled" | "shelved" | "stood" | "complained";
 
@@ -2444,6 +2470,18 @@ export interface ScaleProof {
   readonly mg: Mg;
 }
 
+/** Labels as they were counted: printed, on pieces, binned; and what stood on them. */
+export interface LabelsTold {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly market: Market;
+  readonly printed: number;
+  readonly on: number;
+  readonly binned: number;
+  /** "" where nobody said */
+  readonly text: string;
+}
+
 export interface Picture {
   readonly at: InstantMs;
   readonly device: string;
@@ -2525,6 +2563,7 @@ export interface ToldOfRun {
   readonly notes: readonly Note[];
   readonly air: readonly AirTold[];
   readonly proved: readonly ScaleProof[];
+  readonly labelled: readonly LabelsTold[];
   readonly pictures: readonly Picture[];
   /** signed or not, as they were told */
   readonly judgements: readonly JudgementTold[];
@@ -2612,7 +2651,7 @@ export interface Answer {
   readonly says: string;
   readonly kind: RunKind;
   /** less what `input` asks for */
-  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody | VesselBody | ScaleBody;
+  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | AiredBody | ProvedBody | LabelledBody | PicturedBody | WorkedBody | NotedBody | KeptBody | MetBody | FinishedBody | SignedBody | JudgedBody | UndoneBody | VesselBody | ScaleBody;
   /** what it still wants */
   readonly input: AnswerInput | null;
   /** the most that may be given */
@@ -3148,8 +3187,6 @@ export interface WholeRecord extends ToldOfRun {
 
 /** whole micrometres */
 export type Um = number;
-
-export type Market = "us" | "eu" | "uk";
 
 export type MeantFor = "all" | "adults" | "children";
 

@@ -2,7 +2,16 @@
 
 from typing import Annotated, Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import CarriedBody, DayText, Entry, LineBody, PlacedBody, TakenOutBody, TookBody
+from bench.shapes.entries import (
+    CarriedBody,
+    DayText,
+    Entry,
+    LineBody,
+    Market,
+    PlacedBody,
+    TakenOutBody,
+    TookBody,
+)
 from bench.shapes.kit import Scale
 from bench.shapes.recipe import GoodPiece, PieceWords, ProductUse, Start, StepKind
 from bench.shapes.sheet import SheetRecipe, Size
@@ -348,7 +357,6 @@ class WholeRecord(_RecordBody, _WithYield):
 
 Um = Annotated[int, "whole micrometres"]
 
-Market = Literal["us", "eu", "uk"]
 MeantFor = Literal["all", "adults", "children"]
 ListGroup = Literal["over", "free", "by_hand", "colour"]
 

@@ -2,7 +2,7 @@
 
 from typing import Literal, NotRequired, TypedDict
 
-from bench.shapes.entries import Judgement, MeasuredWhat, Met, Verdict
+from bench.shapes.entries import Judgement, Market, MeasuredWhat, Met, Verdict
 from bench.shapes.sheet import Weighing
 from bench.shapes.units import InstantMs, JsonValue, Mg, MilliK, Ms
 
@@ -116,6 +116,18 @@ class ScaleProof(TypedDict):
     mg: Mg
 
 
+class LabelsTold(TypedDict):
+    """Labels as they were counted: printed, on pieces, binned; and what stood on them."""
+
+    at: InstantMs
+    device: str
+    market: Market
+    printed: int
+    on: int
+    binned: int
+    text: str  # "" where nobody said
+
+
 class Picture(TypedDict):
     at: InstantMs
     device: str
@@ -196,6 +208,7 @@ class ToldOfRun(TypedDict):
     notes: list[Note]
     air: list[AirTold]
     proved: list[ScaleProof]
+    labelled: list[LabelsTold]
     pictures: list[Picture]
     judgements: list[JudgementTold]  # signed or not, as they were told
     unread: list[str]  # ids of entries, sorted

@@ -46,6 +46,7 @@ export const FITS = {
   judgement: oneOf("released", "held", "rejected", "accepted", "not_accepted"),
   lot_verdict: oneOf("held", "accepted", "rejected"),
   met: oneOf("yes", "no"),
+  market: oneOf("us", "eu", "uk"),
   paper: oneOf("safety_sheet", "ifra_certificate", "analysis", "other"),
   media: oneOf("pdf", "jpeg", "png"),
   complaint: oneOf("complaint", "reaction"),

@@ -135,6 +135,7 @@ export function record(sheet, state, entries) {
     notes: state.notes,
     air: state.air,
     proved: state.proved,
+    labelled: state.labelled,
     pictures: state.pictures,
     starts: startsOf(sheet, state),
     criteria,

@@ -4,6 +4,7 @@
 //   const choice = sheetChoice({ own, count, again, keep });     // choice.node is its form
 //   choice.chosen()   // {sheet: null or a LabelSheet, start, count}
 //   printSheets(sheet, start, nodes);                            // drawn labels, one after the other
+//   await askCounted({ count, market, text });                   // an entry: labels counted, or null
 //   const sheet = await askSheet(own);                           // one of the maker's own, or null
 
 import { plainNumber } from "../bench/amounts.js";
@@ -13,8 +14,9 @@ import { h, setText, show } from "./dom.js";
 import { askForm, field, refuse, submit } from "./form.js";
 import { drawPlate } from "./label-plate.js";
 import { back } from "./sheets.js";
+import { makeStepper } from "./stepper.js";
 import { say } from "../words.js";
-/** @import { LabelSheet, Paper, PlateLine } from "../../bench/shapes/page" */
+/** @import { LabelledBody, LabelSheet, Market, Paper, PlateLine } from "../../bench/shapes/page" */
 
 const UM = 1000;
 const STICKER = { width_mm: 63, height_mm: 38 };
@@ -89,6 +91,25 @@ export function sheetChoice({ own, count, again, keep }) {
     keep ? h("button", { type: "button", class: "quiet", onclick: asks }, say("page-label-own-sheet")) : null,
   );
   return { node, chosen };
+}
+
+/**
+ * How many labels were printed, are on pieces and were binned: they are counted once the pieces have them.
+ * @param {{count: number, market: Market, text: string}} about count: of the pieces
+ * @returns {Promise<LabelledBody | null>}
+ */
+export function askCounted({ count, market, text }) {
+  /** @param {string} label @param {number} value */
+  const many = (label, value) =>
+    makeStepper({ label, value, least: 0, most: 10_000, unit: "", onchange: () => {} });
+  const printed = many(say("page-label-printed"), count);
+  const on = many(say("page-label-on-pieces"), count);
+  const binned = many(say("page-label-binned"), 0);
+  const rows = [printed.node, on.node, binned.node];
+  return askForm(say("page-label-counted"), submit(say("page-common-save")), rows, () => {
+    if (on.value + binned.value > printed.value) throw refuse(say("page-label-too-many"));
+    return { market, printed: printed.value, on: on.value, binned: binned.value, ...(text ? { text } : {}) };
+  });
 }
 
 /**

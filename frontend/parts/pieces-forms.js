@@ -3,7 +3,6 @@
 //   await askLeaving({ title, batches, outlets, today, last })   // { entries, last }, or null
 //   await askComplaint({ run, name, outlets })                   // entries, or null
 //   await askAsLot({ batch, name, shelf, today, newId })         // the same
-//   await askOutlet(outlet)                                      // { name, contact }, or null
 
 import { readAmount } from "../bench/amounts.js";
 import { pick } from "../bench/lots.js";
@@ -14,7 +13,7 @@ import { askForm, field, refuse, submit } from "./form.js";
 import { makeStepper } from "./stepper.js";
 import { idFor } from "./words.js";
 import { say } from "../words.js";
-/** @import { BatchPieces, ComplainedBody, Outlet, Shelf } from "../../bench/shapes/page" */
+/** @import { BatchPieces, ComplainedBody, Shelf } from "../../bench/shapes/page" */
 /** @import { OutletNamed, ShelfSaid } from "../../types/keep" */
 
 /** @typedef {"sold" | "given" | "returned" | "binned" | "sampled"} Way */
@@ -225,19 +224,4 @@ function much(weighs, count) {
   const { kind, value } = readAmount(weighs, null);
   if (kind !== "mass") throw refuse(say("page-shelf-need-mass-or-pieces"));
   return { mg: halfEven(value[0], value[1] * 1000n) };
-}
-
-/** @param {Outlet | null} outlet @returns {Promise<{name: string, contact: string | null} | null>} */
-export function askOutlet(outlet) {
-  const name = h("input", { autocomplete: "off", value: outlet?.name ?? "", maxlength: 200 });
-  const contact = h("textarea", { rows: 2, maxlength: 400 }, outlet?.contact ?? "");
-  const rows = [
-    field(say("page-pieces-name"), name),
-    field(say("page-pieces-contact"), contact),
-    h("p", { class: "soft small" }, say("page-pieces-outlet-says")),
-  ];
-  return askForm(say("page-pieces-outlet"), submit(say("page-common-save")), rows, () => {
-    if (!name.value.trim()) throw refuse(say("page-pieces-name-needed"));
-    return { name: name.value.trim(), contact: contact.value.trim() || null };
-  });
 }

@@ -319,6 +319,18 @@ export function roomRows({ air, proved }, sheet) {
   return rows;
 }
 
+/**
+ * Labels as they were counted, what is left over of them, and what stood on them.
+ * @param {Pick<BatchRecord, "labelled">} told @returns {[string, string][]}
+ */
+export const labelRows = ({ labelled }) =>
+  labelled.map(({ at, market, printed, on, binned, text }) => [
+    clock(at),
+    [say("page-record-labels-told", { market, printed, on, binned, left: printed - on - binned }), text]
+      .filter(Boolean)
+      .join("\n"),
+  ]);
+
 /** @param {number} humidity @param {number | null} mk @param {boolean} isOfFizz */
 function airWords(humidity, mk, isOfFizz) {
   if (isOfFizz && humidity >= FIZZ_STOP_RH) return say("page-record-air-damp", { humidity });

@@ -63,6 +63,7 @@ const WORDS = {
   measured: ({ mg }, { scale }) => say("page-undo-weighed", { mass: exactly(mg ?? 0, scale) }),
   aired: () => say("page-undo-air"),
   proved: () => say("page-undo-proof"),
+  labelled: () => say("page-record-labels"),
   pictured: () => say("page-undo-photo"),
   worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
   noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),

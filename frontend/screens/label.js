@@ -38,6 +38,7 @@ const USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"];
 const MEANT = ["all", "adults", "children"];
 const MM = 1000; // in µm
 
+const MOST_TEXT = 2000; // of an entry
 const RESTS_MS = 150; // who types is answered once the hand rests
 
 /**
@@ -64,6 +65,11 @@ export class LabelScreen extends HTMLElement {
   #pdf = h("a", { class: "button quiet", target: "_blank" }, say("page-label-pdf"));
   #leaflets = h("a", { class: "button quiet", target: "_blank", hidden: true }, say("page-label-leaflets"));
   #trial = h("a", { class: "button quiet", target: "_blank" }, say("page-label-trial"));
+  #counted = h(
+    "button",
+    { type: "button", class: "quiet", hidden: true, onclick: () => this.#count() },
+    say("page-label-count-them"),
+  );
   #stage = h("div", { class: "label-stage" });
   #seen = h("p", { class: "soft no-print", role: "status" });
   #resting = 0;
@@ -130,6 +136,18 @@ export class LabelScreen extends HTMLElement {
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
+  }
+
+  /** Labels on pieces and in the bin are told to the batch's record, with what stood on them. */
+  async #count() {
+    if (!this.#onSheets || !this.#label) return;
+    const { market, plate } = this.#label;
+    const text = plate
+      .map((each) => each.text)
+      .join("\n")
+      .slice(0, MOST_TEXT);
+    const body = await this.#onSheets.askCounted({ count: this.#good, market, text });
+    if (body) tell(this, "answer", { kind: "labelled", body });
   }
 
   #print() {
@@ -308,6 +326,7 @@ export class LabelScreen extends HTMLElement {
           h("p", { class: "soft small" }, say("page-label-print-says")),
           this.#sheetsPlace,
           h("div", { class: "pair" }, this.#pdf, this.#leaflets, this.#trial),
+          this.#counted,
           h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
         ),
@@ -321,7 +340,7 @@ export class LabelScreen extends HTMLElement {
 
   /** Sheets of labels, as many as there are good pieces. */
   async #bringSheets() {
-    const { settings, run } = this.#data;
+    const { settings } = this.#data;
     try {
       this.#onSheets ??= await labelSheets();
     } catch (error) {
@@ -329,10 +348,9 @@ export class LabelScreen extends HTMLElement {
       return;
     }
     if (this.#sheets) return;
-    const { good, planned } = record(run.sheet, run.state, run.entries).yield;
     this.#sheets = this.#onSheets.sheetChoice({
       own: settings.label?.sheets ?? [],
-      count: Math.max(1, good ?? planned),
+      count: Math.max(1, this.#good),
       again: () => this.#draw(),
       keep: (sheet) => {
         const { settings: now } = this.#data;
@@ -342,6 +360,14 @@ export class LabelScreen extends HTMLElement {
       },
     });
     this.#sheetsPlace.replaceChildren(this.#sheets.node);
+    show(this.#counted, true);
+  }
+
+  /** Pieces that want a label. */
+  get #good() {
+    const { sheet, state, entries } = this.#data.run;
+    const { good, planned } = record(sheet, state, entries).yield;
+    return good ?? planned;
   }
 
   get #chosen() {

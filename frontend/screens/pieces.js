@@ -4,26 +4,21 @@
 //   "pieces-wanted"   "shelf-written" { entries, says }   "stock-asked" { what, id, … }
 //   screen.answered({ what, id, … } or { says })   screen.trouble("…")   screen.said("…")
 
+import { saysOf } from "../bench/errors.js";
 import { stand, toldOfPieces } from "../bench/pieces.js";
+import { outletForms } from "../connected.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
-import {
-  askAsLot,
-  askComplaint,
-  askLeaving,
-  askOutlet,
-  batchName,
-  releaseWords,
-} from "../parts/pieces-forms.js";
+import { askAsLot, askComplaint, askLeaving, batchName, releaseWords } from "../parts/pieces-forms.js";
 import { unlessFaulty } from "../parts/seen-words.js";
-import { askNote, tellPlain } from "../parts/sheets.js";
+import { askNote } from "../parts/sheets.js";
 import { bestBefore, shelfOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { day } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { AtOutlet, BatchPieces, Complaint, Outlet, PiecesWhole } from "../../bench/shapes/page" */
 /** @import { KeptEntry, PiecesSeen, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { Seen } from "../keep/seen.js" */
+/** @typedef {typeof import("../parts/outlet-forms.js")} OutletForms */
 /** @import { Last } from "../parts/pieces-forms.js" */
 
 /**
@@ -41,7 +36,7 @@ export class PiecesScreen extends HTMLElement {
   #seen = [];
   /** @type {Set<string>} */
   #open = new Set();
-  /** @type {Map<string, PiecesWhole>} */
+  /** @type {Map<string, HTMLElement>} what is drawn of it */
   #where = new Map();
   /** @type {Last} */
   #last = { way: "sold", outlet: "" };
@@ -80,10 +75,13 @@ export class PiecesScreen extends HTMLElement {
   /** @param {Answered} answer */
   answered(answer) {
     if ("says" in answer) return this.trouble(answer.says);
-    if (answer.what === "where") {
-      this.#where.set(answer.id, answer.told);
-      this.#write();
-    } else if (answer.what === "complaints") this.#told.replaceChildren(...complaintRows(answer.told));
+    if (answer.what === "where")
+      this.#withForms(({ whereRows }) => {
+        this.#where.set(answer.id, whereRows(answer.told));
+        this.#write();
+      });
+    else if (answer.what === "complaints")
+      this.#withForms(({ complaintRows }) => this.#told.replaceChildren(...complaintRows(answer.told)));
     else this.#told.replaceChildren(...this.#outletRows(answer.told));
     if ("copies" in answer && answer.copies) this.said(erasedWords(answer.copies));
   }
@@ -203,7 +201,7 @@ export class PiecesScreen extends HTMLElement {
         ),
         h("b", { class: "figures" }, say("page-pieces-there-of", { there, made })),
       ),
-      this.#where.has(run) ? whereRows(/** @type {PiecesWhole} */ (this.#where.get(run))) : null,
+      this.#where.get(run) ?? null,
       h(
         "div",
         { class: "shelf-does" },
@@ -316,67 +314,32 @@ export class PiecesScreen extends HTMLElement {
   }
 
   /** @param {Outlet | null} outlet */
-  async #name(outlet) {
-    const said = await askOutlet(outlet);
-    if (said) this.#ask({ what: "name", id: outlet?.id ?? this.#data.newId(), said });
+  #name(outlet) {
+    return this.#withForms(async ({ askOutlet }) => {
+      const said = await askOutlet(outlet);
+      if (said) this.#ask({ what: "name", id: outlet?.id ?? this.#data.newId(), said });
+    });
   }
 
   /** @param {Outlet} outlet */
-  async #erase({ id, name }) {
-    const isSure = await tellPlain({
-      title: say("page-pieces-erase-title", { name: name ?? "" }),
-      lines: [
-        say("page-pieces-erase-stays"),
-        say("page-pieces-erase-copies"),
-        say("page-pieces-erase-phones"),
-      ],
-      answer: say("page-pieces-erase"),
-      leave: say("page-common-back"),
+  #erase({ id, name }) {
+    return this.#withForms(async ({ askErase }) => {
+      if (await askErase(name ?? "")) this.#ask({ what: "erase", id });
     });
-    if (isSure) this.#ask({ what: "erase", id });
+  }
+
+  /** What the server alone has comes with it. @param {(forms: OutletForms) => void | Promise<void>} use */
+  async #withForms(use) {
+    try {
+      await use(await outletForms());
+    } catch (error) {
+      this.trouble(saysOf(error) || say("page-common-no-connection"));
+    }
   }
 }
 
 /** @param {readonly string[]} copies */
 const erasedWords = (copies) =>
   copies.length ? say("page-pieces-erased-but", { names: copies.join(", ") }) : say("page-pieces-erased-all");
-
-/** @param {readonly Complaint[]} complaints @returns {Node[]} */
-function complaintRows(complaints) {
-  const rows = complaints.map(({ id, at, sort, text }) =>
-    h(
-      "li",
-      {},
-      h("p", {}, h("b", {}, say("page-pieces-sort", { sort })), ` ${day(at)}: ${text}`),
-      h("a", { class: "button quiet", href: `#/recall/complaint.${id}` }, say("page-pieces-leads-to")),
-    ),
-  );
-  return [
-    h("h2", { class: "section-name" }, say("page-pieces-complaints")),
-    rows.length
-      ? h("ul", { class: "ruled" }, rows)
-      : h("p", { class: "soft" }, say("page-pieces-no-complaints")),
-  ];
-}
-
-/** What an outlet is called. @param {AtOutlet} at */
-export const outletName = ({ name, outlet }) =>
-  name ?? (outlet === null ? say("page-pieces-nobody") : say("page-pieces-erased"));
-
-/** @param {PiecesWhole} told */
-function whereRows({ at, bins, batch }) {
-  const rows = [
-    ...at.map((each) => say("page-pieces-at", { name: outletName(each), count: each.there })),
-    ...bins.map(({ at: when, pieces, why }) =>
-      say("page-pieces-binned", { day: day(when), count: pieces, why }),
-    ),
-    ...(batch?.kept ? [say("page-pieces-kept", { count: batch.kept })] : []),
-  ];
-  return h(
-    "ul",
-    { class: "plain small" },
-    (rows.length ? rows : [say("page-pieces-nowhere")]).map((text) => h("li", {}, text)),
-  );
-}
 
 export const registerPiecesScreen = () => define("pieces-screen", PiecesScreen);

@@ -9,7 +9,7 @@ import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { goOn, paperLinks, shelfOf } from "../parts/stock.js";
-import { outletName } from "./pieces.js";
+import { outletName } from "../parts/outlet-forms.js";
 import { day } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { KeptEntry } from "../../types/keep" */

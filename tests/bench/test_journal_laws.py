@@ -115,6 +115,12 @@ BODIES = {
         "weight_mg": st.just(100_000),
         "mg": st.integers(0, 10**6),
     },
+    "labelled": {
+        "market": st.sampled_from(["us", "eu", "uk"]),
+        "printed": st.integers(0, 30),
+        "on": st.integers(0, 30),
+        "binned": st.integers(0, 30),
+    },
     "pictured": {"picture": st.sampled_from([PICTURE, PICTURE[:-1] + "2"]), "sha256": st.just("0" * 64)},
     "worked": {"ms": st.integers(1, 10**7), "step": st.sampled_from(STEPS)},
     "signed": {"name": st.sampled_from(["M. Marlwick", "the helper"])},

@@ -99,6 +99,15 @@ def test_a_step_says_every_device_that_told_of_it_in_the_order_in_which_they_did
     assert not any(by.values())
 
 
+def test_labels_that_were_counted_stand_in_the_record_with_what_was_on_them():
+    told = {"market": "eu", "printed": 12, "on": 10, "binned": 1, "text": "Bar\nIngredients: Aqua"}
+    entries = [entry("labelled", MORNING, **told) | {"device": "ann"}]
+
+    state = fold(SHEET, entries)
+
+    assert record(SHEET, state, entries)["labelled"] == [{"at": MORNING, "device": "ann", **told}]
+
+
 ONE_LINER = re.search(
     r"python3 -c '(.+?)' record\.json", (ROOT / "DEVELOPERS.md").read_text("utf-8"), re.DOTALL
 )

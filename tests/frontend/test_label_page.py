@@ -185,6 +185,22 @@ def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_le
     assert trial.startswith(b"%PDF")
     expect(label.locator(".label-pages")).to_have_count(0)  # printed: the page is itself again
 
+    label.get_by_role("button", name="Count the labels").click()
+    counted = label.get_by_role("dialog")
+    expect(counted.get_by_label("On pieces", exact=True)).to_have_value("4")
+    counted.get_by_label("Binned", exact=True).fill("3")
+    counted.get_by_role("button", name="Save").click()
+    expect(counted.get_by_role("alert").filter(visible=True)).to_contain_text("Count again.")
+    counted.get_by_label("Printed", exact=True).fill("8")
+    counted.get_by_role("button", name="Save").click()
+    expect(counted).to_have_count(0)
+    here = label.url.partition("#")[2]
+    go(label, "#" + here.replace("label", "record"))
+    stood = label.get_by_role("region", name="Labels", exact=True)
+    expect(stood).to_contain_text("8 printed, 4 on pieces, 3 binned, 1 left")
+    expect(stood).to_contain_text("Ingredients:")  # and what was on them
+    go(label, f"#{here}")
+
     label.get_by_role("button", name="A sheet of your own").click()
     own = label.get_by_role("dialog")
     own.get_by_label("What you call it").fill("Jars")

@@ -123,7 +123,7 @@ def test_a_line_that_was_off_is_drawn_against_what_is_allowed(baker: Page) -> No
     expect(part(baker, "Photographs")).to_be_visible()
     baker.emulate_media(media="print")
     expect(part(baker, "Photographs")).to_be_hidden()  # a heading with nothing below it
-    baker.emulate_media(media="screen")
+    baker.emulate_media(media="null")
 
 
 def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
@@ -455,7 +455,7 @@ def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_
     image = part(baker, "Photographs").get_by_role("img", name="The bars, turned out")
     baker.emulate_media(media="print")
     expect(image).to_be_visible()
-    baker.emulate_media(media="screen")
+    baker.emulate_media(media="null")
     expect(image).to_be_visible()
     image.evaluate("image => image.decode()")
     assert image.evaluate("image => [image.naturalWidth, image.naturalHeight]") == [1600, 1200]

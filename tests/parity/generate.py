@@ -700,6 +700,7 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         ),
         "lot_verdict": lambda: rng.choice(["held", "held", "accepted", "rejected", "guess"]),
         "met": lambda: rng.choice(["yes", "no", "no", "guess"]),
+        "market": lambda: rng.choice(["us", "eu", "uk", "mars"]),
         "paper": lambda: rng.choice(["safety_sheet", "ifra_certificate", "analysis", "other", "guess"]),
         "key": lambda: rng.choice(
             ["start.cleaned", "lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]

@@ -301,6 +301,7 @@ page-record-kind = { $kind ->
     [measured] Nachgewogen
     [aired] Raumluft
     [proved] Prüfgewicht
+    [labelled] Etiketten gezählt
     [pictured] Foto
     [worked] Arbeitszeit
     [noted] Notiz
@@ -390,5 +391,11 @@ page-record-room = Raum und Waagen
 page-record-air = { $humidity } % Feuchte, { $warmth }
 page-record-air-damp = { $humidity } % Feuchte, zu feucht für Sprudelmasse
 page-record-air-plain = { $humidity } % Feuchte
+page-record-labels = Etiketten
+page-record-labels-told = { $market ->
+    [us] USA
+    [eu] EU
+   *[uk] UK
+}: { $printed } gedruckt, { $on } auf Stücken, { $binned } weggeworfen, { $left } übrig
 page-record-proved = { $scale } zeigte { $reads } für { $weight }
 page-record-cost-ahead = Vorher erwartet: { $total }, { $each } je Stück

@@ -304,6 +304,7 @@ page-record-kind = { $kind ->
     [measured] Weighed afterwards
     [aired] Room’s air
     [proved] Test weight
+    [labelled] Labels counted
     [pictured] Photograph
     [worked] Hand work
     [noted] Note
@@ -393,5 +394,11 @@ page-record-room = Room and scales
 page-record-air = { $humidity } % humidity, { $warmth }
 page-record-air-damp = { $humidity } % humidity, too damp for a fizz
 page-record-air-plain = { $humidity } % humidity
+page-record-labels = Labels
+page-record-labels-told = { $market ->
+    [us] US
+    [eu] EU
+   *[uk] UK
+}: { $printed } printed, { $on } on pieces, { $binned } binned, { $left } left
 page-record-proved = { $scale } read { $reads } for { $weight }
 page-record-cost-ahead = Expected before: { $total }, { $each } a piece

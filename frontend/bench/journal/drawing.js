@@ -41,6 +41,7 @@ export function draw(tally) {
     measured: tally.measured,
     air: tally.air,
     proved: tally.proved,
+    labelled: tally.labelled,
     pictures: tally.pictures,
     worked: Object.fromEntries(tally.worked),
     signed: tally.signed,

@@ -3,7 +3,7 @@
 /** @import { Takes } from "../../../types/bench" */
 
 /**
- * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "aired" | "proved" | "pictured" | "worked"
+ * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "aired" | "proved" | "labelled" | "pictured" | "worked"
  *   | "noted" | "kept" | "met" | "judged" | "finished" | "signed" | "undone"} OnPaper
  */
 
@@ -33,6 +33,10 @@ export const ON_PAPER = {
 
   proved(tally, at, { scale, weight_mg, mg }, { device }) {
     tally.proved.push({ at, device, scale, weight_mg, mg });
+  },
+
+  labelled(tally, at, { market, printed, on, binned, text = "" }, { device }) {
+    tally.labelled.push({ at, device, market, printed, on, binned, text });
   },
 
   pictured(tally, at, { picture, sha256, text = "", step = null }, { device }) {

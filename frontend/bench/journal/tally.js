@@ -4,7 +4,8 @@ import { full } from "../lists.js";
 import { divides } from "../steps/index.js";
 /** @import { Counted, GatheredLot, Heating, Look, MeasuredMass, Note } from "../../../bench/shapes/page" */
 /** @import { Picture, PieceCount, Remark, Sheet, SheetLine, Signed } from "../../../bench/shapes/page" */
-/** @import { AirTold, JudgementTold, MetTold, ScaleProof, Signing, Unsigned } from "../../../bench/shapes/page" */
+/** @import { AirTold, JudgementTold, LabelsTold, MetTold, ScaleProof } from "../../../bench/shapes/page" */
+/** @import { Signing, Unsigned } from "../../../bench/shapes/page" */
 /** @import { Draft, Ratio } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
 
@@ -79,6 +80,7 @@ export function begin(sheet, unsigned) {
     measured: /** @type {MeasuredMass[]} */ ([]),
     air: /** @type {AirTold[]} */ ([]),
     proved: /** @type {ScaleProof[]} */ ([]),
+    labelled: /** @type {LabelsTold[]} */ ([]),
     pictures: /** @type {Picture[]} */ ([]),
     worked: /** @type {Map<string, number>} */ (new Map()),
     signed: /** @type {Sealing | null} */ (null),
