@@ -131,7 +131,7 @@ def test_water_and_food_without_a_preservative_is_asked_about(lines, fires):
         ("Boric acid", "is a borate"),
         ("PET glitter", "microplastic"),
         ("Liquid food colouring", "made for food"),
-        ("Beetroot powder", "not for cosmetics"),
+        ("Beetroot powder", "not list for cosmetics"),
         ("Cinnamon bark oil", "What is its limit?"),
     ],
 )

@@ -34,7 +34,9 @@ from bench import (
     record,
     seal,
     use_of,
+    words,
 )
+from bench.entries import FITS
 from tests.often import often
 
 SHEET = demo_sheet(THREE_PART)
@@ -573,3 +575,10 @@ def test_any_walk_through_the_answers_offered_is_understood_and_can_be_finished(
             raise AssertionError("nothing more is offered and the batch is not finished")
         maker.strong()
     assert maker.state["finished_at"] and maker.state["unread"] == []
+
+
+@pytest.mark.parametrize("tag", ["en", "de"])
+def test_whatever_a_field_should_be_can_be_said(tag):
+    """The key is made of the type's name: no reading of the source would miss one."""
+    with words.speaking(tag):
+        assert all(words.say(f"entries-fits-{kind}", field="that", most=9) for kind in FITS)

@@ -262,12 +262,12 @@ def test_every_departure_can_be_judged_by_a_key_that_stays():
     assert told["release"] is None
 
 
-def test_each_step_says_which_device_told_of_it_last():
+def test_each_step_says_which_devices_told_of_it():
     entries = made()
     entries[2] = {**entries[2], "device": "tablet"}
     told = record(PLAIN, fold(PLAIN, entries), entries)
 
     assert {step["step"]: step["by"] for step in told["steps"]} == {
-        "mix.1.in": "phone",
-        "mix.1.press": "tablet",
+        "mix.1.in": ["phone"],
+        "mix.1.press": ["tablet"],
     }

@@ -40,6 +40,7 @@ entries-fits-measured = „{ $field }“ sollte „piece“, „left“ oder „
 entries-fits-judgement = „{ $field }“ sollte „released“, „held“, „rejected“, „accepted“ oder „not_accepted“ sein.
 entries-fits-lot_verdict = „{ $field }“ sollte „held“, „accepted“ oder „rejected“ sein.
 entries-fits-met = „{ $field }“ sollte „yes“ oder „no“ sein.
+entries-fits-market = „{ $field }“ sollte „us“, „eu“ oder „uk“ sein.
 entries-fits-paper = „{ $field }“ sollte „safety_sheet“, „ifra_certificate“, „analysis“ oder „other“ sein.
 entries-fits-media = „{ $field }“ sollte „pdf“, „jpeg“ oder „png“ sein.
 entries-fits-complaint = „{ $field }“ sollte „complaint“ oder „reaction“ sein.

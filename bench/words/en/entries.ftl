@@ -40,6 +40,7 @@ entries-fits-measured = “{ $field }” should be “piece”, “left” or �
 entries-fits-judgement = “{ $field }” should be “released”, “held”, “rejected”, “accepted” or “not_accepted”.
 entries-fits-lot_verdict = “{ $field }” should be “held”, “accepted” or “rejected”.
 entries-fits-met = “{ $field }” should be “yes” or “no”.
+entries-fits-market = “{ $field }” should be “us”, “eu” or “uk”.
 entries-fits-paper = “{ $field }” should be “safety_sheet”, “ifra_certificate”, “analysis” or “other”.
 entries-fits-media = “{ $field }” should be “pdf”, “jpeg” or “png”.
 entries-fits-complaint = “{ $field }” should be “complaint” or “reaction”.
