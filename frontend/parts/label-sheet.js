@@ -101,7 +101,7 @@ export function sheetChoice({ own, count, again, keep }) {
 export function askCounted({ count, market, text }) {
   /** @param {string} label @param {number} value */
   const many = (label, value) =>
-    makeStepper({ label, value, least: 0, most: 10_000, unit: "", onchange: () => {} });
+    makeStepper({ label, value, least: 0, most: 10_000, unit: label, onchange: () => {} });
   const printed = many(say("page-label-printed"), count);
   const on = many(say("page-label-on-pieces"), count);
   const binned = many(say("page-label-binned"), 0);

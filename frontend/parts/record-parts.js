@@ -10,7 +10,7 @@ import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore, paperLinks } from "./stock.js";
 import { about, clock, day, duration, exactly } from "./words.js";
 import { point, say } from "../words.js";
-/** @import { WholeCost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
+/** @import { LabelledBody, WholeCost, Record as BatchRecord, Remark, Sheet, Shelf } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
 /** @import { YieldBar } from "./record-bars.js" */
@@ -319,17 +319,14 @@ export function roomRows({ air, proved }, sheet) {
   return rows;
 }
 
-/**
- * Labels as they were counted, what is left over of them, and what stood on them.
- * @param {Pick<BatchRecord, "labelled">} told @returns {[string, string][]}
- */
-export const labelRows = ({ labelled }) =>
-  labelled.map(({ at, market, printed, on, binned, text }) => [
-    clock(at),
-    [say("page-record-labels-told", { market, printed, on, binned, left: printed - on - binned }), text]
-      .filter(Boolean)
-      .join("\n"),
-  ]);
+/** Labels as they were counted, what is left over of them, and what stood on them. @param {LabelledBody} told */
+const labelsSaid = ({ market, printed, on, binned, text = "" }) =>
+  [say("page-record-labels-told", { market, printed, on, binned, left: printed - on - binned }), text]
+    .filter(Boolean)
+    .join("\n");
+
+/** @param {Pick<BatchRecord, "labelled">} told @returns {[string, string][]} */
+export const labelRows = ({ labelled }) => labelled.map((told) => [clock(told.at), labelsSaid(told)]);
 
 /** @param {number} humidity @param {number | null} mk @param {boolean} isOfFizz */
 function airWords(humidity, mk, isOfFizz) {
@@ -409,7 +406,9 @@ export function remarksPart({ remarks }, by) {
   const said = ({ kind, body }) =>
     kind === "noted" || kind === "pictured"
       ? (body.text ?? say("page-record-a-picture"))
-      : say("page-record-kind", { kind });
+      : kind === "labelled"
+        ? labelsSaid(/** @type {LabelledBody} */ (/** @type {unknown} */ (body)))
+        : say("page-record-kind", { kind });
   return part(
     say("page-record-remarks"),
     h(

@@ -188,6 +188,7 @@ def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_le
     label.get_by_role("button", name="Count the labels").click()
     counted = label.get_by_role("dialog")
     expect(counted.get_by_label("On pieces", exact=True)).to_have_value("4")
+    expect(counted).to_contain_text("On pieces")  # for who sees it, too
     counted.get_by_label("Binned", exact=True).fill("3")
     counted.get_by_role("button", name="Save").click()
     expect(counted.get_by_role("alert").filter(visible=True)).to_contain_text("Count again.")

@@ -248,12 +248,16 @@ def test_once_it_is_signed_what_is_said_is_a_remark(baker: Page) -> None:
     baker.get_by_role("button", name="Save", exact=True).click()
     expect(part(baker, "Remarks after signing")).to_contain_text("One cracked in the post.")
     expect(part(baker, "Notes")).not_to_contain_text("cracked")
+    # Labels are most often counted then: their numbers stand, and seal nothing.
+    enter(baker, ("labelled", {"market": "eu", "printed": 12, "on": 10, "binned": 1}))
+    told = "EU: 12 printed, 10 on pieces, 1 binned, 1 left"
+    expect(part(baker, "Remarks after signing")).to_contain_text(told)
     expect(baker.locator(".digest")).to_have_text(printed)
 
     journal = {entry["id"]: entry for entry in on_disk(baker, "entries") if entry["run"] == run}
     (signing,) = (entry for entry in journal.values() if entry["kind"] == "signed")
     sealed = [journal[key] for key in signing["body"]["entries"]]
-    assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 2
+    assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 3
 
     released_and_held(baker, record)
     expect(baker.locator(".digest")).to_have_text(printed)
