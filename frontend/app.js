@@ -792,20 +792,25 @@ async function rise(drawn, data) {
   page.append(drawn);
   const parts = [...(drawn.firstElementChild?.children ?? [])];
   for (const part of parts) setAttr(part, "data-unlaid", true);
-  await breathe();
-  const pieces = drawn.rise?.(data);
-  if (pieces) pieces.next();
-  else drawn.data = data;
-  for (const part of parts) {
+  try {
     await breathe();
-    setAttr(part, "data-unlaid", null);
-    part.getBoundingClientRect(); // lays it out
+    const pieces = drawn.rise?.(data);
+    if (pieces) pieces.next();
+    else drawn.data = data;
+    for (const part of parts) {
+      await breathe();
+      setAttr(part, "data-unlaid", null);
+      part.getBoundingClientRect(); // lays it out
+    }
+    await breathe();
+    await inPieces(pieces);
+    await breathe();
+  } finally {
+    // A fault in a screen leaves what stands of it in sight, as every later drawing does.
+    for (const part of parts) setAttr(part, "data-unlaid", null);
+    opening?.remove();
+    setAttr(page, "data-rising", null);
   }
-  await breathe();
-  await inPieces(pieces);
-  await breathe();
-  opening?.remove();
-  setAttr(page, "data-rising", null);
 }
 
 /** Home’s recipes are heard, and the rest of a first round is on its way. */
