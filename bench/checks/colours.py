@@ -7,7 +7,7 @@ from bench.checks.finding import cut_per_cent, finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
 from bench.shapes.substances import Substance
-from bench.sources import Cited, cited, sources
+from bench.sources import cited, sources
 from bench.substances import colours_of
 from bench.words import say
 
@@ -35,26 +35,19 @@ def by_use(subject: Subject) -> Iterator[Finding]:
         return
     inner = bool(subject.fizzing) or "whipping_base" in subject.kinds or subject.use in ("bath", "lips")
     eyes = subject.use == "eyes"
-    for key in subject.all_used:
-        ingredient = subject.recipe["ingredients"][key]
-        for colour in colours_of(subject.substance(key), ingredient["inci"]):
-            listed = colour["us_colour"]
-            use = "eye" if eyes and not listed["eye"] and listed["use"] != "none" else listed["use"]
-            if use == "general" or (eyes and listed["eye"]):
-                continue
-            yield finding(
-                "colour-use",
-                "look" if inner or use in ("none", "eye") else "know",
-                f"ingredients.{key}",
-                say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=use),
-                why=say("checks-colour-use-why", use=use),
-                source=_listed_in(colour, listed["section"]),
-            )
-
-
-def _listed_in(colour: Substance, section: str) -> Cited:
-    by = colour["by"]["us_colour"]
-    return cited(by, say("checks-listed-in", section=section, read=sources()[by]["read"]))
+    for key, name, colour in _held(subject):
+        listed, by = colour["us_colour"], colour["by"]["us_colour"]
+        use = "eye" if eyes and not listed["eye"] and listed["use"] != "none" else listed["use"]
+        if use == "general" or (eyes and listed["eye"]):
+            continue
+        yield finding(
+            "colour-use",
+            "look" if inner or use in ("none", "eye") else "know",
+            f"ingredients.{key}",
+            say("checks-colour-use", name=name, colour=colour["inci"], use=use),
+            why=say("checks-colour-use-why", use=use),
+            source=cited(by, say("checks-listed-in", section=listed["section"], read=sources()[by]["read"])),
+        )
 
 
 def by_annex(subject: Subject) -> Iterator[Finding]:
@@ -63,25 +56,26 @@ def by_annex(subject: Subject) -> Iterator[Finding]:
         return
     inner, left = subject.use in ("bath", "lips", "eyes"), subject.recipe["stays_on"] is True
     kept_from = {"no_eyes": subject.use == "eyes", "no_mucosa": inner, "rinse_off": left}
+    for key, name, colour in _held(subject):
+        if "eu_colour" not in colour or not kept_from[colour["eu_colour"]]:
+            continue
+        use, number, by = colour["eu_colour"], f"CI {colour['ci'][0]}", colour["by"]["eu_colour"]
+        yield finding(
+            "colour-annex",
+            "look",
+            f"ingredients.{key}",
+            say("checks-colour-annex", name=name, colour=number, use=use),
+            why=say("checks-colour-annex-why"),
+            source=cited(by, say("checks-annex-iv", read=sources()[by]["read"])),
+        )
+
+
+def _held(subject: Subject) -> Iterator[tuple[str, str, Substance]]:
+    """Each listed colour in what the recipe uses, with the id and the name of the ingredient that holds it."""
     for key in subject.all_used:
         ingredient = subject.recipe["ingredients"][key]
         for colour in colours_of(subject.substance(key), ingredient["inci"]):
-            if "eu_colour" not in colour or not kept_from[colour["eu_colour"]]:
-                continue
-            by = colour["by"]["eu_colour"]
-            yield finding(
-                "colour-annex",
-                "look",
-                f"ingredients.{key}",
-                say(
-                    "checks-colour-annex",
-                    name=ingredient["name"],
-                    colour=f"CI {colour['ci'][0]}",
-                    use=colour["eu_colour"],
-                ),
-                why=say("checks-colour-annex-why"),
-                source=cited(by, say("checks-annex-iv", read=sources()[by]["read"])),
-            )
+            yield key, ingredient["name"], colour
 
 
 def unnamed(subject: Subject) -> Iterator[Finding]:

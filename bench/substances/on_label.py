@@ -45,8 +45,9 @@ def on_label() -> dict[str, OnLabel]:
             if name and ("inci" in each or "us" in each):
                 named.setdefault(plain(name), _row(each, is_colour))
         for number in each.get("ci", []):
-            named.setdefault(f"ci {number}", {**_row(each, True), "eu": f"CI {number}"}).pop("which", None)
-            if named[f"ci {number}"]["us"] != _row(each, True)["us"]:  # two colours bear this number
+            row: OnLabel = {**_row(each, True), "eu": f"CI {number}"}
+            row.pop("which", None)
+            if named.setdefault(f"ci {number}", row)["us"] != row["us"]:  # two colours bear this number
                 named[f"ci {number}"]["us"] = f"CI {number}"
     return named
 
