@@ -12,35 +12,39 @@ import { say } from "../words.js";
 export class AuditScreen extends HTMLElement {
   #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #days = h("div", {});
-  #more = h(
-    "button",
-    { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
-    say("page-audit-older"),
-  );
+  #more = this.#asking(say("page-audit-older"));
+  #again = this.#asking(say("page-common-again"));
   #isBuilt = false;
   /** @type {string | null} */
   #before = null;
   #day = "";
   #isAsking = false;
   #isRead = false;
+  #wasOnline = false;
 
-  /** @param {{isOnline: boolean}} given */
+  /** What did not come is asked for by hand, or as the connection comes back. @param {{isOnline: boolean}} given */
   set data({ isOnline }) {
     if (!this.#isBuilt) this.#build();
-    if (!this.#isRead && isOnline) this.#ask();
+    if (isOnline && !this.#wasOnline && !this.#isRead) this.#ask();
+    this.#wasOnline = isOnline;
   }
 
   /** @param {Partial<AuditPage> & {says?: string}} answer */
   told({ audit, before = null, says = "" }) {
-    const { note, days, more } = { note: this.#note, days: this.#days, more: this.#more };
+    const { note, days } = { note: this.#note, days: this.#days };
     this.#isAsking = false;
     this.#isRead ||= Boolean(audit);
     for (const row of audit ?? []) this.#add(row);
     if (audit) this.#before = before;
     setText(note, says || (days.firstChild ? "" : say("page-audit-none")));
     show(note, note.textContent !== "");
-    show(more, this.#before !== null || !this.#isRead);
-    setText(more, this.#isRead ? say("page-audit-older") : say("page-common-again"));
+    show(this.#more, this.#before !== null);
+    show(this.#again, !this.#isRead);
+  }
+
+  /** @param {string} says */
+  #asking(says) {
+    return h("button", { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() }, says);
   }
 
   /** A row under its day. @param {AuditItem} given */
@@ -85,6 +89,7 @@ export class AuditScreen extends HTMLElement {
         this.#note,
         this.#days,
         this.#more,
+        this.#again,
       ),
     );
   }

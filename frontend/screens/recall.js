@@ -21,7 +21,8 @@ export class RecallScreen extends HTMLElement {
   /** @type {RecallData} */
   #data = given();
   #isBuilt = false;
-  #isAsked = false;
+  #wasOnline = false;
+  #isHere = false;
   #isPrinting = false; // once all of the list is here
   /** @type {Recall | undefined} what is here of the list */
   #here;
@@ -33,7 +34,9 @@ export class RecallScreen extends HTMLElement {
   set data(data) {
     this.#data = data;
     if (!this.#isBuilt) this.#build();
-    if (!this.#isAsked && data.isOnline) this.#ask(false);
+    if (!this.#isHere && data.isOnline && !this.#wasOnline) this.#ask(false);
+    if (!this.#isHere && !data.isOnline) setText(this.#note, say("page-pieces-away"));
+    this.#wasOnline = data.isOnline;
   }
 
   /** @param {{recall?: Recall, after?: string | null, alike?: Alike, says?: string}} answer */
@@ -41,6 +44,7 @@ export class RecallScreen extends HTMLElement {
     setText(this.#note, says);
     show(this.#note, says !== "");
     if (says) this.#isPrinting = false;
+    this.#isHere ||= Boolean(recall ?? alike);
     if (recall && after === null) this.#write(recall);
     else if (recall && this.#here?.next === after && this.#here.rehearsal === recall.rehearsal)
       this.#write({ ...recall, batches: [...this.#here.batches, ...recall.batches] });
@@ -49,7 +53,6 @@ export class RecallScreen extends HTMLElement {
 
   /** @param {boolean} rehearsal @param {string | null} [after] */
   #ask(rehearsal, after = null) {
-    this.#isAsked = true;
     const [of, id] = splitId(this.#data.id);
     tell(this, "recall-wanted", { of, id, rehearsal, after });
   }

@@ -99,8 +99,12 @@ def test_pieces_leave_in_two_touches_with_no_network_and_are_recalled_with_one(
     screen.get_by_role("button", name="Where it went: A-2").click()
     expect(screen.locator(".shelf-item")).to_contain_text("Corner shop: 1")
 
+    page.route("**/api/**", lambda route: route.abort())
     screen.get_by_role("link", name="Recall").click()
     recall = page.locator("recall-screen")
+    expect(recall.get_by_role("status").first).to_contain_text("No connection")
+    page.unroute("**/api/**")  # the list comes with the connection, unasked
+    page.evaluate("dispatchEvent(new Event('online'))")
     expect(recall).to_contain_text("10 of 10 pieces found: 100 %")
     expect(recall).to_contain_text("Corner shop: 1, corner@example.test")
     recall.get_by_role("button", name="Rehearse").click()
