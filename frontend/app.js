@@ -1198,6 +1198,7 @@ function hearPlan(run) {
 
 /** What the desk's screens tell is done by a module that comes with them. */
 const desk = () => import("./desk.js");
+const deskOnline = () => connected().then((all) => all.desk());
 
 /** @type {Hands} */
 const hands = {
@@ -1342,12 +1343,12 @@ const HEARD = {
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
       done: say("page-app-hours-saved"),
     }),
-  "online-asked": (detail) => desk().then((at) => at.askOnline(hands, detail)),
-  "list-given": (detail, from) => desk().then((at) => at.readList(hands, detail, from)),
+  "online-asked": (detail) => deskOnline().then((at) => at.askOnline(hands, detail)),
+  "list-given": (detail, from) => deskOnline().then((at) => at.readList(hands, detail, from)),
   "pieces-wanted": (_, from) => desk().then((at) => at.lookAtPieces(hands, from)),
   "stock-asked": (detail, from) => desk().then((at) => at.askOfStock(hands, detail, from)),
-  "recall-wanted": (detail, from) => desk().then((at) => at.tellRecall(hands, detail, from)),
-  "week-asked": (detail, from) => desk().then((at) => at.askOfWeek(hands, detail, from)),
+  "recall-wanted": (detail, from) => deskOnline().then((at) => at.tellRecall(hands, detail, from)),
+  "week-asked": (detail, from) => deskOnline().then((at) => at.askOfWeek(hands, detail, from)),
   "trace-wanted": (detail, from) => desk().then((at) => at.tellTrace(hands, detail, from)),
   preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();
@@ -1364,27 +1365,27 @@ const HEARD = {
   "draft-copied": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.copyDraft(hands, detail))),
   "draft-dropped": ({ id }, from) => accept(from, DISK, () => studio.drafts.drop(id)),
-  "document-picked": (detail, from) => desk().then((at) => at.checkPicked(hands, detail, from)),
+  "document-picked": (detail, from) => deskOnline().then((at) => at.checkPicked(hands, detail, from)),
   "document-kept": (detail, from) =>
-    send(from, "recipe", () => desk().then((at) => at.keepPicked(hands, detail, from))),
+    send(from, "recipe", () => deskOnline().then((at) => at.keepPicked(hands, detail, from))),
   "document-edited": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
   "recipe-copied": (detail, from) =>
     accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
   "duty-said": (detail, from) => desk().then((at) => at.sayDuty(hands, detail, from)),
   "product-said": (detail, from) => desk().then((at) => at.sayProduct(hands, detail, from)),
-  "version-taken": (detail, from) => desk().then((at) => at.takeVersion(hands, detail, from)),
+  "version-taken": (detail, from) => deskOnline().then((at) => at.takeVersion(hands, detail, from)),
   "swap-wanted": (detail, from) => desk().then((at) => at.tellSwap(hands, detail, from)),
   "time-wanted": tellTime,
-  "history-wanted": (detail, from) => desk().then((at) => at.tellHistory(hands, detail, from)),
-  "changes-wanted": (detail, from) => desk().then((at) => at.tellChanges(hands, detail, from)),
-  "recipe-filed": (detail, from) => desk().then((at) => at.fileRecipe(hands, detail, from)),
+  "history-wanted": (detail, from) => deskOnline().then((at) => at.tellHistory(hands, detail, from)),
+  "changes-wanted": (detail, from) => deskOnline().then((at) => at.tellChanges(hands, detail, from)),
+  "recipe-filed": (detail, from) => deskOnline().then((at) => at.fileRecipe(hands, detail, from)),
   "devices-wanted": (_, from) => atTheDoor(from, () => null),
   "device-renamed": ({ id, name }, from) =>
     atTheDoor(from, async (door) => void (await door.rename(id, name))),
   "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
   "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
-  "audit-wanted": (detail, from) => desk().then((at) => at.tellAudit(hands, detail, from)),
+  "audit-wanted": (detail, from) => deskOnline().then((at) => at.tellAudit(hands, detail, from)),
   "find-wanted": (asked, { screen: asking }) => {
     whenSeeking()
       .then(

@@ -42,6 +42,7 @@ export const versions = () =>
 
 // Parts of screens, and what is behind them.
 export const archive = () => online(import("./keep/archive.js"));
+export const desk = () => online(import("./desk-online.js"));
 export const costAhead = () => dressed(import("./parts/cost-ahead.js"));
 export const deviceList = () => dressed(import("./parts/device-list.js"));
 export const door = () => online(import("./keep/door.js"));
