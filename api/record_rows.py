@@ -259,7 +259,8 @@ def _work(rows: Rows, record: WholeRecord) -> Iterator[Row]:
     for check in record["looks"]:
         at = At(check["letter"], check["round"])
         for look in check["looks"]:
-            yield rows.row("look", check["title"], at, ended=look["at"], says=look["answer"])
+            told = [look["answer"], *([look["text"]] if "text" in look else [])]
+            yield rows.row("look", check["title"], at, ended=look["at"], says=", ".join(told))
     for count in record["counts"]:
         yield rows.row(
             "count",

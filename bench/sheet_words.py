@@ -141,9 +141,19 @@ def _warned(each: Step | SheetWay) -> ByCode:
     return {"hazards": each["hazards"], "cautions": each["cautions"]}
 
 
+def ask_of(step: CheckStep) -> str:
+    """What is asked."""
+    return say("sheet-second-look") if "looks_at" in step else step["ask"]
+
+
+def not_yet_of(step: CheckStep) -> str:
+    """What is to be done when it is not right yet."""
+    return say("sheet-second-look-not") if "looks_at" in step else step["not_yet"]
+
+
 def yes_of(step: CheckStep) -> str:
     """What is answered when it is right."""
-    return step["yes"] or say("sheet-yes")
+    return say("sheet-second-look-yes") if "looks_at" in step else step["yes"] or say("sheet-yes")
 
 
 def too_far_of(step: CheckStep) -> str:

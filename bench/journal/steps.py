@@ -3,7 +3,7 @@
 from bench.journal.amounts import COUNTED
 from bench.journal.tally import Tally
 from bench.shapes.entries import Began, Chose, Counted, Done, Extended, Heated, Looked, Skipped
-from bench.shapes.state import Heating
+from bench.shapes.state import Heating, Look
 from bench.steps import by_hand, counts_pieces, runs_by_itself, traits
 
 OfASteps = Chose | Done | Skipped | Began | Heated | Looked | Counted | Extended
@@ -67,7 +67,10 @@ def _looked(tally: Tally, entry: Looked) -> bool:
     bursts = tally.bursts.get(step["id"])
     if bursts and bursts[-1]["answer"] is None:
         bursts[-1]["answer"] = answer
-    tally.looks.setdefault(step["id"], []).append({"at": at, "answer": answer, "way": body.get("way")})
+    look: Look = {"at": at, "answer": answer, "way": body.get("way")}
+    if "text" in body:
+        look["text"] = body["text"]
+    tally.looks.setdefault(step["id"], []).append(look)
     if answer == "yes" and traits(step).ends_by_look:
         tally.settle(step["id"], "done", at)
     return True

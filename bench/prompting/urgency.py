@@ -4,6 +4,7 @@ from bench.brief import joined, sentence
 from bench.prompting.view import View
 from bench.shapes.recipe import Window
 from bench.shapes.sheet import Step, WaitStep
+from bench.shapes.units import LineKey
 from bench.sheet_words import yes_of
 from bench.states import open_window, rescue, stake_of
 from bench.steps import is_judged, runs_by_itself
@@ -55,12 +56,20 @@ def guarding(view: View, step: Step) -> Window:
     return over
 
 
+def before_look(view: View, line: LineKey) -> str:
+    """That another person reads the scale as soon as this line is in; "" where nobody has to."""
+    looks = any(line in each.get("looks_at", []) for each in view.sheet["steps"] if is_judged(each))
+    return say("prompting-second-next") if looks else ""
+
+
 def before_next(view: View, step: Step) -> str:
     """What must be known before a step is done: what "right" is where it is judged as soon as it is done,
     and how to leave it where a wait begins by itself."""
     following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
     judged = [
-        say("prompting-judge-next", right=sentence(yes_of(each))) for each in following if is_judged(each)
+        say("prompting-judge-next", right=sentence(yes_of(each)))
+        for each in following
+        if is_judged(each) and "looks_at" not in each
     ]
     leave = [
         joined(say("prompting-then"), sentence(each["title"]), each["says"])

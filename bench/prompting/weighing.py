@@ -8,7 +8,7 @@ from bench.prompting.answers import answer
 from bench.prompting.off_target import let_be, once, over, short
 from bench.prompting.on_scale import filling, on_scale
 from bench.prompting.room import before_pouring
-from bench.prompting.urgency import before_next
+from bench.prompting.urgency import before_look, before_next
 from bench.prompting.view import Said, View
 from bench.shapes.entries import WeighedBody
 from bench.shapes.kit import Scale
@@ -45,7 +45,8 @@ def weigh(view: View, step: WeighStep) -> Said:
         if adding.weigh and adding.weigh["how"] == "cup" and _names_vessel(view, said, line):
             says = note_of(line)  # where it goes is said
         says = joined(said, says, before_next(view, step))
-    return before_pouring(view, line, adding._replace(says=joined(filling(view, line), says)))
+    says = joined(filling(view, line), says, before_look(view, line["id"]))
+    return before_pouring(view, line, adding._replace(says=says))
 
 
 def _names_vessel(view: View, words: str, line: SheetLine) -> bool:

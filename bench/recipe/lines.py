@@ -7,7 +7,15 @@ from typing import Literal
 from bench.errors import RecipeError
 from bench.quantities import DROP_NL, MOST_UG, Amount, read_ppm
 from bench.recipe.source import Source, nearest
-from bench.shapes.recipe import Measure, RecipeLine, Substitute, SubstituteBy, WrittenLine, WrittenSubstitute
+from bench.shapes.recipe import (
+    LookedAtTwice,
+    Measure,
+    RecipeLine,
+    Substitute,
+    SubstituteBy,
+    WrittenLine,
+    WrittenSubstitute,
+)
 from bench.shapes.units import Id, Mg, Ppm, Ug
 from bench.whole import half_even
 from bench.words import point, say
@@ -95,7 +103,9 @@ def _line(
     )
     if tolerance < 100:
         raise RecipeError(f"{where}.tolerance", say("recipe-tolerance-too-fine"))
+    twice: LookedAtTwice = {"second_look": True} if line.get("second_look") else {}
     return {
+        **twice,
         **_measure(source, amount, ug, line["ingredient"]),
         "id": line["id"],
         "ingredient": line["ingredient"],

@@ -5,6 +5,7 @@ from bench.errors import RecipeError
 from bench.lists import once
 from bench.quantities import read_duration_ms
 from bench.recipe.lines import unique
+from bench.recipe.second_look import looked_over
 from bench.recipe.source import Source
 from bench.shapes.recipe import (
     Component,
@@ -33,6 +34,11 @@ def read_steps(
     """first: what the first step comes after when it does not say."""
     unique([step["id"] for step in written], f"{where}.steps", "step")
     ids, portions = [line["id"] for line in lines], _portions(written, where)
+    twice = {
+        line["id"]: source.ingredients[line["ingredient"]]["name"]
+        for line in lines
+        if line.get("second_look")
+    }
     plain: dict[Id, RecipeStep] = {}
     heads: dict[Id, tuple[str, RecipeHead]] = {}
     before = first
@@ -49,10 +55,14 @@ def read_steps(
         if steps.is_lowered(step):
             measured += steps.lower(step, head, Beside(at, component, list(plain.values())))
         else:
-            measured.append(plain[step["id"]])
+            measured += _looked_over(plain[step["id"]], component, twice)
     _each_of_one_name(measured, where)
     _each_weighed_once(measured, lines, where)
     return measured
+
+
+def _looked_over(step: RecipeStep, component: Id, twice: dict[Id, str]) -> list[RecipeStep]:
+    return looked_over(step, twice, component) if steps.puts_in(step) else [step]
 
 
 def places(measured: list[RecipeStep]) -> list[int]:

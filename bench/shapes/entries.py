@@ -166,6 +166,7 @@ class LookedBody(TypedDict):
     step: SheetId
     answer: VerdictFitting
     way: NotRequired[SheetId]
+    text: NotRequired[Text]  # who looked, where another person had to
 
 
 class PortionedBody(TypedDict):

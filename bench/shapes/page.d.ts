@@ -139,6 +139,8 @@ export interface WrittenLine {
   readonly amount: WrittenAmount;
   readonly tolerance?: WrittenAmount;
   readonly optional?: boolean;
+  /** another person reads the scale too, before anything else goes in */
+  readonly second_look?: boolean;
   readonly note?: Says;
   readonly substitutes?: readonly WrittenSubstitute[];
 }
@@ -460,7 +462,11 @@ export interface Substitute extends Measure {
   readonly changes_method: boolean;
 }
 
-export interface RecipeLine extends Measure {
+export interface LookedAtTwice {
+  readonly second_look?: boolean;
+}
+
+export interface RecipeLine extends Measure, LookedAtTwice {
   readonly id: Id;
   readonly ingredient: Id;
   readonly written: string;
@@ -565,7 +571,11 @@ export interface LeftAlone {
   readonly too_far_ms?: Ms;
 }
 
-export interface RecipeCheck extends RecipeHead, LeftAlone {
+export interface LooksAt {
+  readonly looks_at?: readonly Id[];
+}
+
+export interface RecipeCheck extends RecipeHead, LeftAlone, LooksAt {
   readonly kind: "check";
   readonly ask: string;
   /** "": not said */
@@ -1121,7 +1131,7 @@ export interface SplitStep extends StepHead {
   readonly portions: readonly Portion[];
 }
 
-export interface CheckStep extends StepHead, LeftAlone {
+export interface CheckStep extends StepHead, LeftAlone, LooksAt {
   readonly kind: "check";
   readonly ask: string;
   /** "": plainly yes */
@@ -1488,6 +1498,8 @@ export interface LookedBody {
   readonly step: SheetId;
   readonly answer: VerdictFitting;
   readonly way?: SheetId;
+  /** who looked, where another person had to */
+  readonly text?: Text;
 }
 
 export interface PortionedBody {
@@ -2400,6 +2412,8 @@ export interface Look {
   readonly answer: Verdict;
   /** of a "not yet": what was tried */
   readonly way: string | null;
+  /** who looked, where another person had to */
+  readonly text?: string;
 }
 
 export interface PieceCount {

@@ -151,6 +151,7 @@ class WrittenLine(TypedDict):
     amount: WrittenAmount
     tolerance: NotRequired[WrittenAmount]
     optional: NotRequired[bool]
+    second_look: NotRequired[bool]  # another person reads the scale too, before anything else goes in
     note: NotRequired[Says]
     substitutes: NotRequired[Annotated[list[WrittenSubstitute], Many(8)]]
 
@@ -468,7 +469,11 @@ class Substitute(Measure):
     changes_method: bool
 
 
-class RecipeLine(Measure):
+class LookedAtTwice(TypedDict):
+    second_look: NotRequired[bool]
+
+
+class RecipeLine(Measure, LookedAtTwice):
     id: Id
     ingredient: Id
     written: str
@@ -571,7 +576,12 @@ class LeftAlone(TypedDict):
     too_far_ms: NotRequired[Ms]  # what went too far is to be left for so long before it is judged again
 
 
-class RecipeCheck(RecipeHead, LeftAlone):
+class LooksAt(TypedDict):
+    # The line that another person reads on the scale: then the words are the tool's own. []: it was left out.
+    looks_at: NotRequired[list[Id]]
+
+
+class RecipeCheck(RecipeHead, LeftAlone, LooksAt):
     kind: Literal["check"]
     ask: str
     yes: str  # "": not said

@@ -14,6 +14,7 @@ from bench.shapes.recipe import (
     Guard,
     Hazard,
     LeftAlone,
+    LooksAt,
     MouldNeed,
     PieceWords,
     Start,
@@ -283,7 +284,7 @@ class SplitStep(StepHead):
     portions: list[Portion]
 
 
-class CheckStep(StepHead, LeftAlone):
+class CheckStep(StepHead, LeftAlone, LooksAt):
     kind: Literal["check"]
     ask: str
     yes: str  # "": plainly yes

@@ -50,6 +50,7 @@ class Look(TypedDict):
     at: InstantMs
     answer: Verdict
     way: str | None  # of a "not yet": what was tried
+    text: NotRequired[str]  # who looked, where another person had to
 
 
 class PieceCount(TypedDict):

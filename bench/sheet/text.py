@@ -6,7 +6,9 @@ from bench.shapes.kit import Scale
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, SheetWay, Step
 from bench.shapes.units import Id, LineKey, StepKey
 from bench.sheet_words import (
+    ask_of,
     cautions_of,
+    not_yet_of,
     part_name,
     piece_word,
     reason_words,
@@ -196,7 +198,7 @@ def _own(sheet: Sheet, step: Step) -> list[str]:
         return [told, say("sheet-text-look", look=step["look_for"]), *warmest]
     if is_judged(step):
         far = [] if step["too_far"] is None else [say("sheet-text-too-far", way=too_far_of(step))]
-        return [step["ask"], say("sheet-text-not-yet", way=step["not_yet"]), *far]
+        return [ask_of(step), say("sheet-text-not-yet", way=not_yet_of(step)), *far]
     if runs_by_itself(step):
         word, earliest, usual = step["word"], span(step["earliest_ms"]), span(step["usual_ms"])
         test = [step["test"]] if step["test"] else []

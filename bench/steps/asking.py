@@ -163,8 +163,8 @@ def lines_in(step: RecipeStep) -> list[Id]:
 
 
 def is_empty(step: Step) -> bool:
-    """Whether nothing is left to do, since the maker left out all that it puts in."""
-    return puts_in(step) and not step["lines"]
+    """Whether nothing is left to do, since the maker left out all that it puts in, or looks at."""
+    return (puts_in(step) and not step["lines"]) or (is_judged(step) and step.get("looks_at") == [])
 
 
 def portions_of(step: RecipeStep | WrittenStep) -> list[Id]:

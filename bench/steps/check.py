@@ -2,7 +2,7 @@
 
 from bench.former_words import coded
 from bench.quantities import read_duration_ms
-from bench.shapes.recipe import LeftAlone, RecipeCheck, RecipeHead, WrittenCheck
+from bench.shapes.recipe import LeftAlone, LooksAt, RecipeCheck, RecipeHead, WrittenCheck
 from bench.shapes.sheet import CheckStep, StepHead
 from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
@@ -18,9 +18,11 @@ def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck
         if too_far and "wait" in too_far
         else {}
     )
+    unmarked: LooksAt = {}
     return {
         **head,
         **left,
+        **unmarked,
         "kind": "check",
         "ask": written["ask"],
         "yes": written.get("yes", ""),
@@ -31,9 +33,13 @@ def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck
 
 def lay_out(step: RecipeCheck, head: StepHead, batch: Batch) -> CheckStep:
     left: LeftAlone = {"too_far_ms": step["too_far_ms"]} if "too_far_ms" in step else {}
+    looks: LooksAt = {}
+    if "looks_at" in step:
+        looks["looks_at"] = [f"{batch.prefix}.{key}" for key in batch.chosen(step["looks_at"])]
     return {
         **head,
         **left,
+        **looks,
         "kind": "check",
         "ask": step["ask"],
         "yes": "" if coded(step["yes"]) == "yes" else step["yes"],

@@ -9,6 +9,13 @@ from bench.shapes.recipe import Component, Ingredient, RecipeStep, RecipeWait
 from bench.shapes.units import Id, Mg, RecipeKey
 from bench.words import say
 
+MOST_ID = 40
+
+
+def named_after(key: Id, ending: str) -> Id:
+    """An id for a step that says a part of another."""
+    return key[: MOST_ID - len(ending)] + ending
+
 
 @dataclass(frozen=True, slots=True)
 class Traits:

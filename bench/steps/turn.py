@@ -8,8 +8,8 @@ falls away. Common practice for what dries in the open.
 from bench.errors import RecipeError
 from bench.quantities import read_duration_ms
 from bench.shapes.recipe import Guard, RecipeDo, RecipeHead, RecipeStep, RecipeWait, WrittenTurn
-from bench.shapes.units import Id, Ms, RecipeKey
-from bench.steps.kind import Beside
+from bench.shapes.units import Ms, RecipeKey
+from bench.steps.kind import Beside, named_after
 from bench.whole import span
 from bench.words import say
 
@@ -27,7 +27,7 @@ def lower(written: WrittenTurn, head: RecipeHead, beside: Beside) -> list[Recipe
     for number in range(1, many + 1):
         own: RecipeHead = {
             **head,
-            "id": _name(head["id"], f"_{number}"),
+            "id": named_after(head["id"], f"_{number}"),
             "title": head["title"] if many == 1 else f"{head['title']} ({number}/{many})",
             "until": until,
             "written": head["id"],
@@ -48,16 +48,12 @@ def _many(every: Ms, usual: Ms, where: str) -> int:
     return many
 
 
-def _name(key: Id, ending: str) -> Id:
-    return key[: 40 - len(ending)] + ending
-
-
 def _due(head: RecipeHead, word: str, every: Ms, begins: list[RecipeKey]) -> RecipeWait:
     unguarded: Guard = {}
     return {
         **head,
         **unguarded,
-        "id": _name(head["id"], "_due"),
+        "id": named_after(head["id"], "_due"),
         "says": "",
         "reason": "",
         "after": begins,

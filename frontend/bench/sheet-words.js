@@ -62,8 +62,14 @@ export const cautionsOf = (step) => [step, ...step.ways].flatMap(inFull);
 export const hazardsOf = (steps) =>
   steps.flatMap((step) => [step, ...step.ways]).flatMap((each) => each.hazards);
 
+/** What is asked. @param {Partial<Pick<CheckStep, "ask" | "looks_at">>} step */
+export const askOf = (step) => (step.looks_at ? say("sheet-second-look") : (step.ask ?? ""));
+
+/** What is to be done when it is not right yet. @param {Partial<Pick<CheckStep, "not_yet" | "looks_at">>} step */
+export const notYetOf = (step) => (step.looks_at ? say("sheet-second-look-not") : (step.not_yet ?? ""));
+
 /** What is answered when it is right. @param {CheckStep} step */
-export const yesOf = (step) => step.yes || say("sheet-yes");
+export const yesOf = (step) => (step.looks_at ? say("sheet-second-look-yes") : step.yes || say("sheet-yes"));
 
 /** What helps when it went too far. @param {CheckStep} step */
 export const tooFarOf = (step) => step.too_far || say("states-too-wet");

@@ -6,6 +6,7 @@
 
 import { temperature, span } from "../bench/index.js";
 import { those } from "../bench/lists.js";
+import { askOf, notYetOf } from "../bench/sheet-words.js";
 import { countsPieces, heats, isJudged, runsByItself } from "../bench/steps/index.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
@@ -213,8 +214,8 @@ const BENEATH = [
   [
     isJudged,
     (step) => [
-      p(h("b", {}, step.ask)),
-      p(h("b", {}, say("page-paper-not-yet")), " ", step.not_yet),
+      p(h("b", {}, askOf(step))),
+      p(h("b", {}, say("page-paper-not-yet")), " ", notYetOf(step)),
       step.too_far ? p(h("b", {}, say("page-paper-too-far")), " ", step.too_far) : null,
       p(say("page-paper-checked"), " ", boxes(TRIES)),
     ],

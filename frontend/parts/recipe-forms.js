@@ -163,6 +163,7 @@ export const LINE = [
   ["tolerance", "tolerance", "", "2 %"],
   ["note", "note", "area"],
   ["optional", "left-out", "flag"],
+  ["second_look", "second-look", "flag"],
   [
     "substitutes",
     "instead",

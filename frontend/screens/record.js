@@ -842,10 +842,10 @@ function correction(each, told, sheet) {
  * One look at a step, as it was answered: "16:01 not yet".
  * @param {Look} look @param {RecordLooks} of @param {Sheet} sheet
  */
-function answered({ at, answer, way }, { step }, { steps }) {
+function answered({ at, answer, way, text }, { step }, { steps }) {
   const ways = steps.find(({ id }) => id === step)?.ways ?? [];
   const name = ways.find(({ id }) => id === way)?.name;
-  return those([say("page-record-look", { at: clock(at), answer }), name]).join(", ");
+  return those([say("page-record-look", { at: clock(at), answer }), name, text]).join(", ");
 }
 
 /** @param {string} title @param {(readonly [name: string, text: string])[]} rows */

@@ -192,7 +192,12 @@ class Maker:
         self.at += SECOND
 
     def answer(
-        self, answer: Json, reading: int | None = None, before: int = 0, count: int | None = None
+        self,
+        answer: Json,
+        reading: int | None = None,
+        before: int = 0,
+        count: int | None = None,
+        note: str | None = None,
     ) -> None:
         """Post an answer's entry; an input fills in what the contract says it fills in."""
         body = dict(answer["body"])
@@ -205,6 +210,8 @@ class Maker:
             body["good"] = count
         if answer["input"] == "air":
             body["humidity"] = 45
+        if answer["input"] == "note" and note is not None:
+            body["why" if answer["kind"] == "skipped" else "text"] = note
         self.tell(answer["kind"], **body)
 
     def all_of(self, answer: Json) -> None:

@@ -197,6 +197,8 @@ def _lines(rng: Random, ingredients: list[str], most: int) -> list[Json]:
             line["tolerance"] = rng.choice(["0.5 %", "1 %", "5 %"])
         if rng.random() < 0.3:
             line["optional"] = True
+        if rng.random() < 0.1:
+            line["second_look"] = True
         if rng.random() < 0.3:
             line["note"] = "Sieve it first."
         if rng.random() < 0.3:

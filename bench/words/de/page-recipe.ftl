@@ -201,6 +201,7 @@ page-recipe-field-ingredient = Zutat
 page-recipe-field-amount = Menge
 page-recipe-field-tolerance = Darf abweichen um
 page-recipe-field-note = Notiz
+page-recipe-field-second-look = Jemand anderes sieht nach
 page-recipe-field-left-out = Darf fehlen
 page-recipe-field-instead = Stattdessen
 page-recipe-field-other-amount = Menge, wenn eine andere

@@ -19,6 +19,11 @@ prompting-finish-first = Erst „{ $title }“ fertig machen. Danach duldet der 
 prompting-finish-two-first = Erst „{ $title }“ und „{ $other }“ fertig machen. Danach duldet der nächste Teil keine Pause.
 prompting-past-its-time = Zeit überschritten. { $rescue }
 prompting-stay-with-this = Bleib dabei. { $stake }
+prompting-second-next = Lass es auf der Waage: Gleich sieht jemand anderes nach.
+prompting-second-no = Eins stimmt nicht
+prompting-second-went-in = ist drin
+prompting-second-shows = ist drin: Die Waage zeigt { $reads }
+prompting-second-who = Sag dann, wer nachgesehen hat
 prompting-judge-next = Gleich danach prüfst du. Richtig: { $right }
 prompting-then = Danach:
 

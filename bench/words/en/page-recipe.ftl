@@ -201,6 +201,7 @@ page-recipe-field-ingredient = Ingredient
 page-recipe-field-amount = Amount
 page-recipe-field-tolerance = May be off by
 page-recipe-field-note = Note
+page-recipe-field-second-look = Somebody else looks too
 page-recipe-field-left-out = May be left out
 page-recipe-field-instead = Instead of it
 page-recipe-field-other-amount = Amount, if another

@@ -19,6 +19,11 @@ prompting-finish-first = Finish “{ $title }” first. After this, the next par
 prompting-finish-two-first = Finish “{ $title }” and “{ $other }” first. After this, the next part can't wait.
 prompting-past-its-time = Past the latest. { $rescue }
 prompting-stay-with-this = Stay with this. { $stake }
+prompting-second-next = Leave it on the scale: somebody else looks next.
+prompting-second-no = One is wrong
+prompting-second-went-in = went in
+prompting-second-shows = went in: the scale reads { $reads }
+prompting-second-who = Then say who looked
 prompting-judge-next = You judge it next. Right: { $right }
 prompting-then = Then:
 

@@ -43,6 +43,9 @@ sheet-part-of-spoon = { $percent } % of { $spoon }
 ## What a recipe leaves unsaid
 
 sheet-instead-of = Instead of: { $name }.
+sheet-second-look = Somebody else reads the scale and the label. Both right?
+sheet-second-look-yes = Both right
+sheet-second-look-not = Undo the weighing, or take out what is too much.
 sheet-yes = Yes, it does
 sheet-done = done
 # What a piece is called where a recipe has no word of its own.

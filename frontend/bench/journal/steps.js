@@ -50,7 +50,12 @@ export const OF_STEPS = {
     const step = tally.steps.get(body.step);
     if (body.way !== undefined && !choose(tally, body)) return false;
     answerBurst(tally.bursts.get(step.id), body.answer);
-    listOf(tally.looks, step.id).push({ at, answer: body.answer, way: body.way ?? null });
+    listOf(tally.looks, step.id).push({
+      at,
+      answer: body.answer,
+      way: body.way ?? null,
+      ...(body.text ? { text: body.text } : {}),
+    });
     if (body.answer === "yes" && traits(step).endsByLook) settle(tally, step.id, "done", at);
   },
 

@@ -3,10 +3,11 @@
 import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { last } from "../lists.js";
-import { tooFarOf, yesOf } from "../sheet-words.js";
+import { askOf, notYetOf, tooFarOf, yesOf } from "../sheet-words.js";
 import { guidePhase } from "../waits.js";
-import { span } from "../whole.js";
+import { reading, span } from "../whole.js";
 import { answer } from "./answers.js";
+import { divisionNow } from "./view.js";
 /** @import { CheckStep, Look, Verdict } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
 
@@ -17,7 +18,11 @@ export function check(view, step) {
     answer: reply,
     ...way,
   });
-  const answers = [answer("yes", yesOf(step), "looked", looked("yes"), { strong: true })];
+  // Who else looked is told with the answer.
+  const who = step.looks_at
+    ? { says: say("prompting-second-who"), input: /** @type {const} */ ("note") }
+    : {};
+  const answers = [answer("yes", yesOf(step), "looked", looked("yes"), { ...who, strong: true })];
   for (const way of step.ways) {
     answers.push(
       answer(
@@ -26,15 +31,14 @@ export function check(view, step) {
         "looked",
         looked("not_yet", { way: way.id }),
         {
-          says: joined(step.not_yet, way.says),
+          says: joined(notYetOf(step), way.says),
         },
       ),
     );
   }
   if (!step.ways.length) {
-    answers.push(
-      answer("not_yet", say("prompting-not-yet"), "looked", looked("not_yet"), { says: step.not_yet }),
-    );
+    const no = step.looks_at ? say("prompting-second-no") : say("prompting-not-yet");
+    answers.push(answer("not_yet", no, "looked", looked("not_yet"), { says: notYetOf(step) }));
   }
   if (step.too_far !== null) {
     answers.push(
@@ -43,10 +47,26 @@ export function check(view, step) {
   }
   const left = view.guides.get(step.id);
   const isLeft = left && guidePhase(left, view.at) === "counting";
-  const number = isLeft
-    ? { mg: null, text: span(left.until - left.began_at), caption: say("prompting-judge-again") }
-    : null;
+  const number = step.looks_at
+    ? wentIn(view, step.looks_at[0])
+    : isLeft
+      ? { mg: null, text: span(left.until - left.began_at), caption: say("prompting-judge-again") }
+      : null;
   return { says: checkSays(step, view.state.looks[step.id] ?? []), number, answers };
+}
+
+/** What another person should read. @param {View} view @param {string} key of the line */
+function wentIn(view, key) {
+  const line = view.lines.get(key);
+  const mg = view.state.lines[key].in_mg;
+  const division = divisionNow(view, line);
+  const bowl = line.vessel && !line.cup && view.state.vessels[line.vessel];
+  const shows = bowl ? bowl.in_mg - bowl.zero_mg : mg;
+  const caption =
+    shows === mg
+      ? say("prompting-second-went-in")
+      : say("prompting-second-shows", { reads: reading(shows, division) });
+  return { mg: null, text: reading(mg, division), caption };
 }
 
 /**
@@ -55,11 +75,13 @@ export function check(view, step) {
  */
 function checkSays(step, looks) {
   const tries = looks.filter((look) => look.answer !== "yes");
-  if (!tries.length)
-    return joined(step.ask, step.says || say("prompting-right", { right: sentence(yesOf(step)) }));
+  if (!tries.length) {
+    const right = step.looks_at ? "" : say("prompting-right", { right: sentence(yesOf(step)) });
+    return joined(askOf(step), step.says || right);
+  }
   const latest = last(tries);
   const way = step.ways.find(({ id }) => id === latest.way);
-  const what = latest.answer === "too_far" ? tooFarOf(step) : step.not_yet;
+  const what = latest.answer === "too_far" ? tooFarOf(step) : notYetOf(step);
   const tried = say("prompting-tried", { times: tries.length });
-  return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
+  return joined(way ? `${way.name}:` : "", what ?? "", askOf(step), tried);
 }

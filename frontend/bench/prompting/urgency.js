@@ -71,7 +71,16 @@ export function beforeNext(view, step) {
 
 /** @param {View} view @param {Step} step */
 function judgedNext(view, step) {
-  const checks = view.sheet.steps.filter((each) => isJudged(each));
+  const checks = view.sheet.steps.filter((each) => isJudged(each)).filter((each) => !each.looks_at);
   const check = checks.find((each) => each.after.includes(step.id));
   return check ? say("prompting-judge-next", { right: sentence(yesOf(check)) }) : "";
+}
+
+/**
+ * That another person reads the scale as soon as this line is in; "" where nobody has to.
+ * @param {View} view @param {string} line
+ */
+export function beforeLook({ sheet }, line) {
+  const looks = sheet.steps.some((each) => isJudged(each) && each.looks_at?.includes(line));
+  return looks ? say("prompting-second-next") : "";
 }

@@ -12,7 +12,7 @@ import { answer } from "./answers.js";
 import { letBe, once, over, short } from "./off-target.js";
 import { filling, onScale } from "./on-scale.js";
 import { beforePouring } from "./room.js";
-import { beforeNext } from "./urgency.js";
+import { beforeLook, beforeNext } from "./urgency.js";
 import { carried, divisionNow, hasMass, isFirstAsked, scaleOf, vesselOf } from "./view.js";
 /** @import { Division } from "../whole.js" */
 /** @import { Answer, LineState, LineStatus, Scale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
@@ -41,13 +41,17 @@ export function weigh(view, step) {
   }
   const { line, told } = first("open") ?? last(lines);
   const adding = addLine(view, line, told, false);
+  const look = beforeLook(view, line.id);
   if (!isFirstAsked(view, step))
-    return beforePouring(view, line, { ...adding, says: joined(filling(view, line), adding.says ?? "") });
+    return beforePouring(view, line, {
+      ...adding,
+      says: joined(filling(view, line), adding.says ?? "", look),
+    });
   // What is said of the whole step is said once, before the first pour.
   const words = joined(sentence(step.title), step.says);
   const twice = adding.weigh?.how === "cup" && namesVessel(view, words, line); // where it goes is said
   const says = twice ? noteOf(line) : (adding.says ?? "");
-  const whole = joined(filling(view, line), words, says, beforeNext(view, step));
+  const whole = joined(filling(view, line), words, says, beforeNext(view, step), look);
   return beforePouring(view, line, { ...adding, says: whole });
 }
 

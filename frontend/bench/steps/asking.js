@@ -87,8 +87,9 @@ export function usualHandsMs(step) {
 /** How long a step takes by its own plan, in ms; null where it has none. @param {Step} step */
 export const plannedMs = (step) => (heats(step) && step.bursts.length ? melt.plannedMs(step) : null);
 
-/** Whether nothing is left to do, since the maker left out all that it puts in. @param {Draft<Step>} step */
-export const isEmpty = (step) => putsIn(step) && !step.lines.length;
+/** Whether nothing is left to do: the maker left out all that it puts in, or looks at. @param {Draft<Step>} step */
+export const isEmpty = (step) =>
+  (putsIn(step) ? step.lines : isJudged(step) ? step.looks_at : null)?.length === 0;
 
 /**
  * The vessels by label that a step works with, in the order in which it comes to them.

@@ -51,7 +51,7 @@ export function layOut(step, head, batch) {
     case "split":
       return split.layOut(step, head, batch);
     case "check":
-      return check.layOut(step, head);
+      return check.layOut(step, head, batch);
     case "pieces":
       return pieces.layOut(step, head, batch);
     case "wait":
