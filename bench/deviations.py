@@ -48,9 +48,13 @@ def deviations_of(
     windows: Sequence[RecordWindow],
     skipped: Sequence[RecordSkipped],
     criteria: Sequence[RecordCriterion],
+    starts: Sequence[RecordStart],
 ) -> list[RecordDeviation]:
-    """Everything that departs, in the order of the record."""
+    """Everything that departs, in the order of the record. What was asked before the first weighing, and not told,
+    departs once something was weighed."""
     found: list[tuple[DeviationKind, str, str]] = []
+    if any(line["actual_mg"] for line in lines):
+        found += [("start", f"start.{each['what']}", each["what"]) for each in starts if each["at"] is None]
     for line in lines:
         if line["status"] == "left_out":
             found.append(("left_out", f"line.{line['line']}", line["name"]))

@@ -26,14 +26,23 @@ from bench.label_rules import (
     precautions,
     warn_of_the_product,
 )
+from bench.release import release_status
 from bench.shapes.entries import Market
 from bench.shapes.recipe import MeasuredRecipe
-from bench.shapes.record import Label, LabelOptions
+from bench.shapes.record import Label, LabelOptions, Sourced
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import State
 from bench.words import say
 
 __all__ = ["label", "least_heights", "names_in", "net_text", "shares_of", "shortfall"]
+
+
+def _kept_back(state: State) -> list[Sourced]:
+    """First of all: that the batch does not go out."""
+    status = release_status(state)
+    if status is None or status == "released":
+        return []
+    return [{"says": say("label-kept-back", verdict=status), "source": say("label-kept-back-source")}]
 
 
 def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, options: LabelOptions) -> Label:
@@ -67,7 +76,7 @@ def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, op
         "net_low": is_low(listing),
         "heights": letters,
         "needs": needs(listing, net_mg, cautions, mixture),
-        "warnings": listing.warnings,
+        "warnings": [*_kept_back(state), *listing.warnings],
         "not_checked": duties_open(listing) + not_checked(listing, mixture),
         "checked": checked(listing, mixture),
         "law": say("label-law"),

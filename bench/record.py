@@ -68,7 +68,7 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
     counts = _counts(sheet, state, place)
     waits, windows = _waits(sheet, state, place), _windows(sheet, state, place)
     skipped, criteria = _skipped(sheet, state, place), criteria_of(sheet, state)
-    by = _told_by(sheet, live)
+    by, starts = _told_by(sheet, live), starts_of(sheet, state)
     return {
         **_told_of_run(state),
         "recipe": sheet["recipe"],
@@ -89,9 +89,9 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "corrections": _corrections(sheet, live),
         "skipped": skipped,
         "added": _added(sheet, live, place),
-        "starts": starts_of(sheet, state),
+        "starts": starts,
         "criteria": criteria,
-        "deviations": deviations_of(lines, waits, windows, skipped, criteria),
+        "deviations": deviations_of(lines, waits, windows, skipped, criteria, starts),
         "release": release_of(state),
         "remarks": state["remarks"],
         "yield": _yield(sheet, state, counts, lines),

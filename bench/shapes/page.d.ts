@@ -2928,14 +2928,14 @@ export interface RecordStart {
   readonly at: InstantMs | null;
 }
 
-export type DeviationKind = "weight" | "left_out" | "early" | "late" | "window" | "skipped" | "criterion";
+export type DeviationKind = "weight" | "left_out" | "early" | "late" | "window" | "skipped" | "criterion" | "start";
 
 /** Something that departs from the sheet, from its times or from what a good piece is. */
 export interface RecordDeviation {
   /** what it is known by, in a judgement */
   readonly about: string;
   readonly kind: DeviationKind;
-  /** the line's name, the step's title, or the criterion */
+  /** the line's name, the step's title, the criterion, or what was asked at the start */
   readonly name: string;
 }
 

@@ -139,7 +139,7 @@ class RecordStart(TypedDict):
     at: InstantMs | None  # when it was told; None: nobody did
 
 
-DeviationKind = Literal["weight", "left_out", "early", "late", "window", "skipped", "criterion"]
+DeviationKind = Literal["weight", "left_out", "early", "late", "window", "skipped", "criterion", "start"]
 
 
 class RecordDeviation(TypedDict):
@@ -147,7 +147,7 @@ class RecordDeviation(TypedDict):
 
     about: str  # what it is known by, in a judgement
     kind: DeviationKind
-    name: str  # the line's name, the step's title, or the criterion
+    name: str  # the line's name, the step's title, the criterion, or what was asked at the start
 
 
 class Release(JudgementTold):

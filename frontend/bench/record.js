@@ -76,6 +76,7 @@ export function record(sheet, state, entries) {
     why: stands(step).why,
   }));
   const criteria = criteriaOf(sheet, state);
+  const starts = startsOf(sheet, state);
   return {
     recipe: sheet.recipe,
     number: state.number,
@@ -137,9 +138,9 @@ export function record(sheet, state, entries) {
     proved: state.proved,
     labelled: state.labelled,
     pictures: state.pictures,
-    starts: startsOf(sheet, state),
+    starts,
     criteria,
-    deviations: deviationsOf(lines, waits, windows, skipped, criteria),
+    deviations: deviationsOf(lines, waits, windows, skipped, criteria, starts),
     release: releaseOf(state),
     judgements: state.judgements,
     remarks: state.remarks,

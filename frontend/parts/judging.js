@@ -12,7 +12,7 @@ import { part } from "./record-parts.js";
 import { clock, day } from "./words.js";
 import { point, say } from "../words.js";
 /** @import { GoodPiece, JudgedBody, JudgementTold, Met, Record as BatchRecord } from "../../bench/shapes/page" */
-/** @import { RecordCriterion, RecordDeviation, RecordLine } from "../../bench/shapes/page" */
+/** @import { RecordCriterion, RecordDeviation, RecordLine, Start } from "../../bench/shapes/page" */
 
 /** @typedef {"released" | "held" | "rejected" | "accepted" | "not_accepted"} Verdict */
 
@@ -124,7 +124,12 @@ export function deviationsPart(told, mayJudge, judge) {
   if (!told.deviations.length) return null;
   /** @param {RecordDeviation} departs */
   const row = ({ about, kind, name }) => {
-    const called = kind === "criterion" ? criterionName(name, told.criteria) : name;
+    const called =
+      kind === "start"
+        ? say(`gather-start-${/** @type {Start} */ (name)}`)
+        : kind === "criterion"
+          ? criterionName(name, told.criteria)
+          : name;
     const judged = judgementOf(told, about);
     const ask = async () => {
       const title = [called, say("page-record-deviation", { kind })].join(": ");

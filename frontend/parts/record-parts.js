@@ -320,7 +320,7 @@ export function roomRows({ air, proved }, sheet) {
 }
 
 /** Labels as they were counted, what is left over of them, and what stood on them. @param {LabelledBody} told */
-const labelsSaid = ({ market, printed, on, binned, text = "" }) =>
+export const labelsSaid = ({ market, printed, on, binned, text = "" }) =>
   [say("page-record-labels-told", { market, printed, on, binned, left: printed - on - binned }), text]
     .filter(Boolean)
     .join("\n");

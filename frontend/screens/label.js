@@ -14,6 +14,7 @@ import { field } from "../parts/form.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { labelSheets } from "../connected.js";
 import { pageHead } from "../parts/page-head.js";
+import { labelsSaid } from "../parts/record-parts.js";
 import { asOf } from "../parts/seen-words.js";
 import { point, say, sayAll } from "../words.js";
 /** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
@@ -70,6 +71,7 @@ export class LabelScreen extends HTMLElement {
     { type: "button", class: "quiet", hidden: true, onclick: () => this.#count() },
     say("page-label-count-them"),
   );
+  #counts = h("ul", { class: "soft small" });
   #stage = h("div", { class: "label-stage" });
   #seen = h("p", { class: "soft no-print", role: "status" });
   #resting = 0;
@@ -327,6 +329,7 @@ export class LabelScreen extends HTMLElement {
           this.#sheetsPlace,
           h("div", { class: "pair" }, this.#pdf, this.#leaflets, this.#trial),
           this.#counted,
+          this.#counts,
           h("p", { class: "soft small" }, say("page-label-pdf-says")),
           this.#language,
         ),
@@ -455,6 +458,9 @@ export class LabelScreen extends HTMLElement {
     if (!this.isConnected || !this.#inputs) return;
     setText(this.#language, say("page-label-language", { market: this.#market }));
     this.#writeDuties();
+    this.#counts.replaceChildren(
+      ...this.#data.run.state.labelled.map((told) => h("li", {}, labelsSaid({ ...told, text: "" }))),
+    );
     this.#address(this.#asked(this.#size));
     this.#plate();
     clearTimeout(this.#resting);

@@ -216,7 +216,10 @@ def test_what_a_good_piece_is_comes_from_the_recipe_and_is_answered_in_the_recor
 
     found = {each["criterion"]: each["found"] and each["found"]["answer"] for each in told["criteria"]}
     assert found == {"mass": None, "ph": "no", "look": "yes"}
-    assert told["deviations"] == [{"about": "good.ph", "kind": "criterion", "name": "ph"}]
+    assert told["deviations"] == [
+        {"about": "start.cleared", "kind": "start", "name": "cleared"},
+        {"about": "good.ph", "kind": "criterion", "name": "ph"},
+    ]
     assert told["starts"] == [{"what": "cleaned", "at": MORNING}, {"what": "cleared", "at": None}]
 
 

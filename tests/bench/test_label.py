@@ -7,7 +7,7 @@ import re
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from workshop import demo_sheet, entry, make_recipe, sheet_of, written
+from workshop import MORNING, demo_sheet, entry, make_recipe, sheet_of, written
 
 from bench import fold, label, read_recipe
 from bench.label import least_heights, names_in, net_text, shares_of
@@ -29,6 +29,22 @@ def labelled(market, *parts, weighed=None, **other):
         for line, mg in zip(sheet["lines"], weighed or [part[0] for part in parts], strict=True)
     ]
     return label(recipe, sheet, fold(sheet, entries), market, options)
+
+
+def test_a_batch_that_is_kept_back_says_so_before_all_else_on_its_label():
+    recipe = make_recipe("600 g", ingredients={"i0": {"name": "Salt", "inci": "Maris Sal"}})
+    sheet = sheet_of(recipe)
+    judged = [
+        entry("judged", MORNING + place, about="batch", verdict=verdict, name="Ada", why="A crack.")
+        for place, verdict in enumerate(("held", "rejected"))
+    ]
+
+    told = [label(recipe, sheet, fold(sheet, judged[:count]), "eu", {})["warnings"] for count in range(3)]
+    assert not any("batch is" in each["says"] for each in told[0])
+    assert [each[0]["says"] for each in told[1:]] == [
+        "This batch is held: its pieces wait.",
+        "This batch is rejected: no piece of it goes out.",
+    ]
 
 
 def groups(told):

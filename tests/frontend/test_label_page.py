@@ -195,6 +195,7 @@ def test_a_sheet_of_labels_is_printed_from_its_start_with_the_number_made_and_le
     counted.get_by_label("Printed", exact=True).fill("8")
     counted.get_by_role("button", name="Save").click()
     expect(counted).to_have_count(0)
+    expect(label.get_by_text("8 printed, 4 on pieces, 3 binned, 1 left")).to_be_visible()
     here = label.url.partition("#")[2]
     go(label, "#" + here.replace("label", "record"))
     stood = label.get_by_role("region", name="Labels", exact=True)

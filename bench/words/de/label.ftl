@@ -1,6 +1,11 @@
 # Was an einem Etikett geprüft wurde, und was darauf steht (bench/label.py, frontend/bench/label.js).
 # market: us, eu oder uk. Was auf ein US- oder UK-Etikett kommt, bleibt Englisch (21 CFR 701.2, aus dem Gedächtnis).
 
+label-kept-back = { $verdict ->
+    [rejected] Diese Charge ist verworfen: Kein Stück davon geht hinaus.
+   *[held] Diese Charge ist gesperrt: Ihre Stücke warten.
+}
+label-kept-back-source = das Chargenprotokoll
 label-law = Das wurde geprüft und nicht mehr: es gilt das Recht am Ort des Verkaufs.
 
 ## Auf dem Etikett selbst

@@ -360,6 +360,7 @@ page-record-deviation = { $kind ->
     [late] zu spät beendet
     [window] nicht rechtzeitig
     [skipped] übersprungen
+    [start] niemand hat es gesagt
    *[criterion] nicht wie im Rezept
 }
 page-record-good-piece = Ein gutes Stück

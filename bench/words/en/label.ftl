@@ -1,6 +1,11 @@
 # What was looked at on a label, and what stands on it (bench/label.py, frontend/bench/label.js).
 # market: us, eu or uk. What is printed on a US or UK label is English in every language (21 CFR 701.2, from memory).
 
+label-kept-back = { $verdict ->
+    [rejected] This batch is rejected: no piece of it goes out.
+   *[held] This batch is held: its pieces wait.
+}
+label-kept-back-source = its record
 label-law = This is what was checked, and no more: the law where it is sold rules.
 
 ## On the label itself

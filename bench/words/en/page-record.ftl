@@ -363,6 +363,7 @@ page-record-deviation = { $kind ->
     [late] ended late
     [window] not in time
     [skipped] skipped
+    [start] nobody said so
    *[criterion] not as the recipe wants it
 }
 page-record-good-piece = A good piece
