@@ -29,6 +29,11 @@ export class RecallScreen extends HTMLElement {
   #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #list = h("div", { class: "stack" });
   #does = h("div", { class: "shelf-does no-print" });
+  #again = h(
+    "button",
+    { type: "button", class: "outlined no-print", hidden: true, onclick: () => this.#ask(false) },
+    say("page-common-again"),
+  );
 
   /** @param {RecallData} data */
   set data(data) {
@@ -45,6 +50,7 @@ export class RecallScreen extends HTMLElement {
     show(this.#note, says !== "");
     if (says) this.#isPrinting = false;
     this.#isHere ||= Boolean(recall ?? alike);
+    show(this.#again, !this.#isHere);
     if (recall && after === null) this.#write(recall);
     else if (recall && this.#here?.next === after && this.#here.rehearsal === recall.rehearsal)
       this.#write({ ...recall, batches: [...this.#here.batches, ...recall.batches] });
@@ -72,6 +78,7 @@ export class RecallScreen extends HTMLElement {
         { class: "sheet shelf stack" },
         pageHead(say("page-title-recall"), "", ["#/pieces", say("page-title-pieces")]),
         this.#note,
+        this.#again,
         this.#list,
         this.#does,
       ),

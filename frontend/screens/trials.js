@@ -45,10 +45,9 @@ export class TrialsScreen extends HTMLElement {
 
   /** @param {TrialsData} data */
   set data(data) {
-    const wasOnline = this.#data?.isOnline;
     this.#data = data;
     if (!this.childElementCount) this.#build();
-    if (data.isOnline && !wasOnline && !this.#told) this.#ask("GET", "");
+    if (data.isOnline && !this.#told) this.#ask("GET", "");
     if (!data.isOnline && !this.#told) this.#fault(say("page-app-desk-away"));
   }
 
