@@ -79,7 +79,7 @@ const LINE = fields(
   { id: text, ingredient: text, amount: text },
   {
     ...all("tolerance|note", text),
-    optional: flag,
+    ...all("optional|second_look", flag),
     substitutes: list(fields({ ingredient: text }, { ...all("amount|says", text), changes_method: flag })),
   },
 );

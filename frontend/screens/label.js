@@ -71,7 +71,7 @@ export class LabelScreen extends HTMLElement {
     { type: "button", class: "quiet", hidden: true, onclick: () => this.#count() },
     say("page-label-count-them"),
   );
-  #counts = h("ul", { class: "soft small" });
+  #counts = h("ul", { class: "soft small", hidden: true });
   #stage = h("div", { class: "label-stage" });
   #seen = h("p", { class: "soft no-print", role: "status" });
   #resting = 0;
@@ -458,9 +458,9 @@ export class LabelScreen extends HTMLElement {
     if (!this.isConnected || !this.#inputs) return;
     setText(this.#language, say("page-label-language", { market: this.#market }));
     this.#writeDuties();
-    this.#counts.replaceChildren(
-      ...this.#data.run.state.labelled.map((told) => h("li", {}, labelsSaid({ ...told, text: "" }))),
-    );
+    const { labelled } = this.#data.run.state;
+    this.#counts.replaceChildren(...labelled.map((told) => h("li", {}, labelsSaid({ ...told, text: "" }))));
+    show(this.#counts, labelled.length > 0);
     this.#address(this.#asked(this.#size));
     this.#plate();
     clearTimeout(this.#resting);

@@ -12,6 +12,8 @@ from typing import Any
 import pytest
 
 from bench import canonical, read_recipe, what_changed
+from bench.versions import FIELDS, field_name
+from bench.words import languages, speaking
 
 DEMO = Path(__file__).resolve().parents[2] / "demo" / "recipes"
 BATH = json.loads((DEMO / "fizzing-base-embed-whipped-top.json").read_text())
@@ -161,6 +163,15 @@ def test_a_change_is_said_in_words_where_it_is(name: str) -> None:
         assert said[0]["what"] in (what, "comes after: rewritten")
     else:
         assert said[0]["what"].startswith(what)
+
+
+@pytest.mark.parametrize("tag", languages())
+def test_every_field_that_a_recipe_may_have_is_named_where_it_changed(tag: str) -> None:
+    with speaking(tag):
+        assert all(field_name(field) for field in FIELDS)
+        look = copy.deepcopy(BATH)
+        base(look)["lines"][0]["second_look"] = True
+        assert [each["what"] for each in what_changed(BATH, look)] != []
 
 
 def test_one_step_that_moved_far_is_one_move_and_not_many() -> None:

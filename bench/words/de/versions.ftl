@@ -112,6 +112,7 @@ versions-name-portions = Portionen
 versions-name-reason = Grund
 versions-name-rescue = was hilft, wenn es zu spät ist
 versions-name-rest = ruht dazwischen
+versions-name-second_look = jemand anderes sieht nach
 versions-name-says = Text
 versions-name-shape = Form
 versions-name-share = Anteil

@@ -112,6 +112,7 @@ versions-name-portions = portions
 versions-name-reason = the reason
 versions-name-rescue = what to do when it was missed
 versions-name-rest = rests between
+versions-name-second_look = somebody else looks too
 versions-name-says = the words
 versions-name-shape = shape
 versions-name-share = share
