@@ -5,7 +5,7 @@ from bench.prompting.answers import answer
 from bench.prompting.view import Said, View
 from bench.shapes.entries import LookedBody
 from bench.shapes.prompts import Answer, Number
-from bench.shapes.sheet import CheckStep
+from bench.shapes.sheet import CheckStep, SheetLine
 from bench.shapes.state import Look
 from bench.shapes.units import LineKey
 from bench.sheet_words import ask_of, not_yet_of, too_far_of, yes_of
@@ -41,19 +41,24 @@ def check(view: View, step: CheckStep) -> Said:
 def _second(view: View, step: CheckStep, looks_at: list[LineKey]) -> Said:
     """Another person reads what went in; who it was is told with the answer."""
     line = view.lines[looks_at[0]]
-    mg, division = view.state["lines"][line["id"]]["in_mg"], view.division(line)
-    bowl = view.state["vessels"].get(line["vessel"] or "")
-    shows = bowl["in_mg"] - bowl["zero_mg"] if bowl and not line["cup"] else mg
-    caption = (
-        say("prompting-second-went-in")
-        if shows == mg
-        else say("prompting-second-shows", reads=reading(shows, division))
-    )
-    number: Number = {"mg": None, "text": reading(mg, division), "caption": caption}
+    number = _went_in(view, line) if view.shows(line) else None
     yes: LookedBody = {"step": step["id"], "answer": "yes"}
     who = say("prompting-second-who")
     answers = [answer("yes", yes_of(step), "looked", yes, says=who, strong=True, wants="note")]
     return Said(_says(step, view.state["looks"].get(step["id"], [])), [*answers, *_not_yet(step)], number)
+
+
+def _went_in(view: View, line: SheetLine) -> Number:
+    """What went in, and what the scale reads where that is another."""
+    mg, division = view.state["lines"][line["id"]]["in_mg"], view.division(line)
+    bowl = view.state["vessels"].get(line["vessel"] or "")
+    reads = bowl["in_mg"] - bowl["zero_mg"] if bowl and not line["cup"] else mg
+    caption = (
+        say("prompting-second-went-in")
+        if reads == mg
+        else say("prompting-second-shows", reads=reading(reads, division))
+    )
+    return {"mg": None, "text": reading(mg, division), "caption": caption}
 
 
 def _not_yet(step: CheckStep) -> list[Answer]:

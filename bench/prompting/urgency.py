@@ -3,8 +3,7 @@
 from bench.brief import joined, sentence
 from bench.prompting.view import View
 from bench.shapes.recipe import Window
-from bench.shapes.sheet import Step, WaitStep
-from bench.shapes.units import LineKey
+from bench.shapes.sheet import SheetLine, Step, WaitStep
 from bench.sheet_words import yes_of
 from bench.states import open_window, rescue, stake_of
 from bench.steps import is_judged, runs_by_itself
@@ -56,10 +55,12 @@ def guarding(view: View, step: Step) -> Window:
     return over
 
 
-def before_look(view: View, line: LineKey) -> str:
-    """That another person reads the scale as soon as this line is in; "" where nobody has to."""
-    looks = any(line in each.get("looks_at", []) for each in view.sheet["steps"] if is_judged(each))
-    return say("prompting-second-next") if looks else ""
+def before_look(view: View, line: SheetLine) -> str:
+    """That another person looks as soon as this line is in; "" where nobody has to."""
+    checks = [each for each in view.sheet["steps"] if is_judged(each)]
+    if not any(line["id"] in each.get("looks_at", []) for each in checks):
+        return ""
+    return say("prompting-second-next") if view.shows(line) else say("prompting-second-unweighed")
 
 
 def before_next(view: View, step: Step) -> str:

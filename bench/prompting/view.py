@@ -10,7 +10,7 @@ from bench.shapes.sheet import Sheet, SheetLine, Step
 from bench.shapes.state import State, StepStatus
 from bench.shapes.units import InstantMs
 from bench.waits import guide_phase
-from bench.whole import Division
+from bench.whole import Division, to_division
 
 
 class Said(NamedTuple):
@@ -61,6 +61,11 @@ class View:
     def division(self, line: SheetLine) -> Division:
         """What the scale that a line goes onto now reads in."""
         return division_on(self.sheet, self.state["lines"][line["id"]]["scale"]) or Division(1)
+
+    def shows(self, line: SheetLine) -> bool:
+        """Whether a scale shows anything of a line: not what is counted, nor what is too little for it."""
+        pour = self.weighed(line)
+        return pour is not None and to_division(pour.target, self.division(line)) > 0
 
     def factor(self, line: SheetLine) -> tuple[int, int]:
         """What the line's round is made of the sheet's, as numerator and denominator."""

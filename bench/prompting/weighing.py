@@ -45,7 +45,7 @@ def weigh(view: View, step: WeighStep) -> Said:
         if adding.weigh and adding.weigh["how"] == "cup" and _names_vessel(view, said, line):
             says = note_of(line)  # where it goes is said
         says = joined(said, says, before_next(view, step))
-    says = joined(filling(view, line), says, before_look(view, line["id"]))
+    says = joined(filling(view, line), says, before_look(view, line))
     return before_pouring(view, line, adding._replace(says=says))
 
 

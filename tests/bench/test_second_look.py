@@ -70,7 +70,7 @@ def test_it_is_said_before_the_pour_and_asked_with_what_went_in_and_tells_who_lo
     prompt = maker.prompt
     assert (prompt["kind"], prompt["title"], prompt["number"]["text"]) == ("check", "Ingredient 1", "2 g")
     assert prompt["number"]["caption"] == "went in: the scale reads 102 g"
-    assert prompt["says"] == "Somebody else reads the scale and the label. Both right?"
+    assert prompt["says"] == "Somebody else checks amount and label. Both right?"
     assert [(each["id"], each["input"]) for each in prompt["answers"]] == [
         ("yes", "note"), ("not_yet", None), ("skip", "note"),
     ]  # fmt: skip
@@ -83,6 +83,18 @@ def test_it_is_said_before_the_pour_and_asked_with_what_went_in_and_tells_who_lo
     assert [
         (each["title"], [(look["answer"], look.get("text")) for look in each["looks"]]) for each in told
     ] == [("Ingredient 1", [("not_yet", None), ("yes", "Ben")])]
+
+
+@pytest.mark.parametrize("amount", ["12 drops", "2 pieces", "0.003 g"])
+def test_what_no_scale_shows_is_asked_about_with_no_weight_that_went_in(amount: str) -> None:
+    maker = Maker(sheet_of(read_recipe(document(SALT, {"amount": amount, "second_look": True}, COLOUR))))
+    maker.reads(100_000)
+    assert "the scale" not in maker.prompt["says"] and "Somebody else looks next." in maker.prompt["says"]
+    while maker.prompt["kind"] != "check":
+        maker.strong()
+
+    assert maker.prompt["number"] is None
+    assert maker.prompt["says"] == "Somebody else checks amount and label. Both right?"
 
 
 def test_a_maker_who_is_alone_passes_over_it_with_a_reason_that_the_record_has() -> None:
@@ -104,4 +116,4 @@ def test_there_is_no_look_at_what_was_left_out_of_the_batch() -> None:
 def test_the_sheet_says_it_and_the_check_finds_no_fault_in_it() -> None:
     recipe = read_recipe(document())
     assert [each["where"] for each in check_recipe(recipe) if ".in_" in each["where"]] == []
-    assert "Somebody else reads the scale and the label. Both right?" in sheet_text(sheet_of(recipe))
+    assert "Somebody else checks amount and label. Both right?" in sheet_text(sheet_of(recipe))

@@ -33,7 +33,7 @@ def test_somebody_else_looks_at_the_marked_weighing_and_the_record_names_them(
     bench = page.locator("bench-screen")
     expect(bench).to_contain_text("Leave it on the scale: somebody else looks next.")
     bench.get_by_role("button", name="It reads 100 g").click()
-    expect(bench).to_contain_text("Somebody else reads the scale and the label. Both right?")
+    expect(bench).to_contain_text("Somebody else checks amount and label. Both right?")
     assert axe_finds_by_day_and_night(page) == "" and cut_when_large(page) == []
     bench.get_by_role("button", name="Both right").click()
     dialog = page.get_by_role("dialog")

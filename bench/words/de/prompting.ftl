@@ -20,6 +20,7 @@ prompting-finish-two-first = Erst „{ $title }“ und „{ $other }“ fertig m
 prompting-past-its-time = Zeit überschritten. { $rescue }
 prompting-stay-with-this = Bleib dabei. { $stake }
 prompting-second-next = Lass es auf der Waage: Gleich sieht jemand anderes nach.
+prompting-second-unweighed = Gleich sieht jemand anderes nach.
 prompting-second-no = Eins stimmt nicht
 prompting-second-went-in = ist drin
 prompting-second-shows = ist drin: Die Waage zeigt { $reads }

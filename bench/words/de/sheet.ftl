@@ -43,7 +43,7 @@ sheet-part-of-spoon = { $percent } % von { $spoon }
 ## Was ein Rezept offen lässt
 
 sheet-instead-of = Anstelle von: { $name }.
-sheet-second-look = Jemand anderes liest Waage und Etikett. Stimmt beides?
+sheet-second-look = Jemand anderes prüft Menge und Etikett. Stimmt beides?
 sheet-second-look-yes = Beides stimmt
 sheet-second-look-not = Nimm die Wägung zurück, oder nimm zu viel heraus.
 sheet-yes = Ja, so ist es

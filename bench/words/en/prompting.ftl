@@ -20,6 +20,7 @@ prompting-finish-two-first = Finish “{ $title }” and “{ $other }” first.
 prompting-past-its-time = Past the latest. { $rescue }
 prompting-stay-with-this = Stay with this. { $stake }
 prompting-second-next = Leave it on the scale: somebody else looks next.
+prompting-second-unweighed = Somebody else looks next.
 prompting-second-no = One is wrong
 prompting-second-went-in = went in
 prompting-second-shows = went in: the scale reads { $reads }

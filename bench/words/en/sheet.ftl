@@ -43,7 +43,7 @@ sheet-part-of-spoon = { $percent } % of { $spoon }
 ## What a recipe leaves unsaid
 
 sheet-instead-of = Instead of: { $name }.
-sheet-second-look = Somebody else reads the scale and the label. Both right?
+sheet-second-look = Somebody else checks amount and label. Both right?
 sheet-second-look-yes = Both right
 sheet-second-look-not = Undo the weighing, or take out what is too much.
 sheet-yes = Yes, it does

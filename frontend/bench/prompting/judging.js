@@ -7,7 +7,7 @@ import { askOf, notYetOf, tooFarOf, yesOf } from "../sheet-words.js";
 import { guidePhase } from "../waits.js";
 import { reading, span } from "../whole.js";
 import { answer } from "./answers.js";
-import { divisionNow } from "./view.js";
+import { divisionNow, shows } from "./view.js";
 /** @import { CheckStep, Look, Verdict } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
 
@@ -55,17 +55,18 @@ export function check(view, step) {
   return { says: checkSays(step, view.state.looks[step.id] ?? []), number, answers };
 }
 
-/** What another person should read. @param {View} view @param {string} key of the line */
+/** What went in, and what the scale reads where that is another; null: no scale shows it. @param {View} view @param {string} key of the line */
 function wentIn(view, key) {
   const line = view.lines.get(key);
+  if (!shows(view, line)) return null;
   const mg = view.state.lines[key].in_mg;
   const division = divisionNow(view, line);
   const bowl = line.vessel && !line.cup && view.state.vessels[line.vessel];
-  const shows = bowl ? bowl.in_mg - bowl.zero_mg : mg;
+  const reads = bowl ? bowl.in_mg - bowl.zero_mg : mg;
   const caption =
-    shows === mg
+    reads === mg
       ? say("prompting-second-went-in")
-      : say("prompting-second-shows", { reads: reading(shows, division) });
+      : say("prompting-second-shows", { reads: reading(reads, division) });
   return { mg: null, text: reading(mg, division), caption };
 }
 

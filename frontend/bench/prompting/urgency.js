@@ -5,9 +5,9 @@ import { joined, sentence } from "../brief.js";
 import { yesOf } from "../sheet-words.js";
 import { openWindow, rescue, stakeOf } from "../states.js";
 import { waitPhase, windowPhase } from "../waits.js";
-import { isSettled } from "./view.js";
+import { isSettled, shows } from "./view.js";
 import { isJudged, runsByItself } from "../steps/index.js";
-/** @import { Step } from "../../../bench/shapes/page" */
+/** @import { SheetLine, Step } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
 
 /** Why this should be begun soon, or not yet; "" where neither is so. @param {View} view @param {Step} step */
@@ -71,16 +71,16 @@ export function beforeNext(view, step) {
 
 /** @param {View} view @param {Step} step */
 function judgedNext(view, step) {
-  const checks = view.sheet.steps.filter((each) => isJudged(each)).filter((each) => !each.looks_at);
-  const check = checks.find((each) => each.after.includes(step.id));
+  const checks = view.sheet.steps.filter((each) => isJudged(each));
+  const check = checks.find((each) => !each.looks_at && each.after.includes(step.id));
   return check ? say("prompting-judge-next", { right: sentence(yesOf(check)) }) : "";
 }
 
 /**
- * That another person reads the scale as soon as this line is in; "" where nobody has to.
- * @param {View} view @param {string} line
+ * That another person looks as soon as this line is in; "" where nobody has to.
+ * @param {View} view @param {SheetLine} line
  */
-export function beforeLook({ sheet }, line) {
-  const looks = sheet.steps.some((each) => isJudged(each) && each.looks_at?.includes(line));
-  return looks ? say("prompting-second-next") : "";
+export function beforeLook(view, line) {
+  if (!view.sheet.steps.some((each) => isJudged(each) && each.looks_at?.includes(line.id))) return "";
+  return shows(view, line) ? say("prompting-second-next") : say("prompting-second-unweighed");
 }

@@ -2,6 +2,7 @@
 
 import { divisionOn } from "../journal/index.js";
 import { full } from "../lists.js";
+import { toDivision } from "../whole.js";
 /** @import { Answer, LineState, Prompt, Sheet, SheetLine, State, Step } from "../../../bench/shapes/page" */
 /** @import { Draft, Place, WeighedLine, WeighedState } from "../../../types/bench" */
 
@@ -58,6 +59,15 @@ export const vesselOf = (view, line) => view.state.vessels[line.vessel ?? ""];
 
 /** @param {{line: SheetLine, told: LineState}} pour @returns {pour is Weighed} */
 export const hasMass = (pour) => pour.line.mg !== null && pour.told.target_mg !== null;
+
+/**
+ * Whether a scale shows anything of a line: not what is counted, nor what is too little for it.
+ * @param {View} view @param {SheetLine} line
+ */
+export function shows(view, line) {
+  const pour = { line, told: view.state.lines[line.id] };
+  return hasMass(pour) && toDivision(pour.told.target_mg, divisionNow(view, line)) > 0;
+}
 
 /**
  * Above nought when the line's round was carried up, below when it was carried down.

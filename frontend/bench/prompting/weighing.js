@@ -41,7 +41,7 @@ export function weigh(view, step) {
   }
   const { line, told } = first("open") ?? last(lines);
   const adding = addLine(view, line, told, false);
-  const look = beforeLook(view, line.id);
+  const look = beforeLook(view, line);
   if (!isFirstAsked(view, step))
     return beforePouring(view, line, {
       ...adding,
