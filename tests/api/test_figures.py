@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import json
 from datetime import UTC, datetime
 from decimal import Decimal
 from io import BytesIO, StringIO
@@ -17,7 +18,7 @@ from sqlalchemy import text
 
 import bench
 from api import batches, figures, parquet
-from api.store import reading
+from api.store import reading, writing
 from tests.api.stock import gathered, received, to_shelf, weighed, with_lot
 from tests.api.studio import Studio
 from tests.make import BEGUN, make_entry, make_recipe, make_run, uuid4
@@ -340,3 +341,25 @@ def test_the_table_is_the_same_after_a_migration_and_out_of_an_export(
         upgrade()
 
     assert rows(studio) == was and rows(other) == was
+
+
+def test_a_start_that_nobody_told_departs_in_the_table_of_a_studio_made_before_it_did(
+    studio: Studio, app: Any
+) -> None:
+    document = make_recipe()
+    document["before"] = ["cleaned"]
+    run = uuid4()
+    recipe = studio.put_recipe(uuid4(), document).json
+    assert studio.put_run(run, make_run(recipe)).status_code == 201
+    weighing = make_entry(run, at=BEGUN, kind="weighed", body={"line": "soak.1.line_0", "mg": 100_000})
+    studio.post(run, weighing, make_entry(run, at=BEGUN + 1, kind="finished", body={}))
+    departing = len(studio.get(f"/runs/{run}/record").json["deviations"])
+    with app.app_context():
+        downgrade(revision="0017")
+        with writing() as connection:
+            drawn = json.loads(connection.execute(text("SELECT figures FROM batch_figures")).scalar_one())
+            former = json.dumps({**drawn, "deviations": departing - 1})
+            connection.execute(text("UPDATE batch_figures SET figures = :former"), {"former": former})
+        upgrade()
+
+    assert [each["deviations"] for each in rows(studio)] == [departing]
