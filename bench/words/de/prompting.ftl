@@ -24,7 +24,7 @@ prompting-second-unweighed = Gleich sieht jemand anderes nach.
 prompting-second-no = Eins stimmt nicht
 prompting-second-went-in = ist drin
 prompting-second-shows = ist drin: Die Waage zeigt { $reads }
-prompting-second-who = Sag dann, wer nachgesehen hat
+prompting-second-who = Sag, wer nachgesehen hat
 prompting-judge-next = Gleich danach prüfst du. Richtig: { $right }
 prompting-then = Danach:
 

@@ -24,7 +24,7 @@ prompting-second-unweighed = Somebody else looks next.
 prompting-second-no = One is wrong
 prompting-second-went-in = went in
 prompting-second-shows = went in: the scale reads { $reads }
-prompting-second-who = Then say who looked
+prompting-second-who = Say who looked
 prompting-judge-next = You judge it next. Right: { $right }
 prompting-then = Then:
 
