@@ -55,7 +55,10 @@ export function check(view, step) {
   return { says: checkSays(step, view.state.looks[step.id] ?? []), number, answers };
 }
 
-/** What went in, and what the scale reads where that is another; null: no scale shows it. @param {View} view @param {string} key of the line */
+/**
+ * What went in, and what the scale reads where that is another; null: no scale shows it.
+ * @param {View} view @param {string} key of the line
+ */
 function wentIn(view, key) {
   const line = view.lines.get(key);
   if (!shows(view, line)) return null;
