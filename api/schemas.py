@@ -16,6 +16,7 @@ from api import field_words
 from api.answers import FoundKind
 from api.errors import MAX_FAULTS, flatten
 from api.field_words import Said
+from api.shapes_openapi import Document
 from bench import words
 
 field_words.put_in()
@@ -186,61 +187,23 @@ class SwapQuery(Strict):
     )
 
 
-IDENTITY: dict[str, fields.Field[Any]] = {
-    "id": fields.String(required=True, validate=IDENTIFIER),
-    "name": fields.String(required=True),
-}
-POSITIVE = validate.Range(1, 2**53 - 1)
-NOT_NEGATIVE = validate.Range(0, 2**53 - 1)
-
-MeasuredScale = Strict.from_dict(
-    {
-        **IDENTITY,
-        "capacity_mg": Whole(required=True, validate=POSITIVE),
-        "division_mg": Whole(required=True, validate=POSITIVE),
-        "division_uoz": Whole(validate=validate.Range(1000, 10**9)),
-    },
-    name="MeasuredScale",
-)
-MeasuredVessel = Strict.from_dict(
-    {
-        **IDENTITY,
-        "kind": fields.String(required=True),
-        "empty_mg": Whole(required=True, validate=NOT_NEGATIVE),
-        "holds_mg": Whole(required=True, validate=NOT_NEGATIVE),
-    },
-    name="MeasuredVessel",
-)
-MeasuredMould = Strict.from_dict(
-    {
-        **IDENTITY,
-        "shape": fields.String(required=True),
-        "cavities": Whole(required=True, validate=validate.Range(1, 1000)),
-        "sets": Whole(required=True, validate=validate.Range(1, 100)),
-        "cavity_mg": Whole(required=True, allow_none=True, validate=POSITIVE),
-    },
-    name="MeasuredMould",
-)
-MeasuredHeater = Strict.from_dict(
-    {
-        **IDENTITY,
-        "kind": fields.String(required=True),
-        "absorbed_w": Whole(required=True, allow_none=True, validate=validate.Range(1, 20_000)),
-    },
-    name="MeasuredHeater",
-)
-MeasuredMixer = Strict.from_dict(IDENTITY, name="MeasuredMixer")
-
-
-class MeasuredKit(Strict):
+class MeasuredKit(Document):
     """A kit as the bench measured it: what a phone with no network made its sheet from."""
 
-    format = fields.String(required=True, validate=validate.Equal("bowlside-kit/1"))
-    scales = Listed(fields.Nested(MeasuredScale), required=True, validate=validate.Length(max=20))
-    vessels = Listed(fields.Nested(MeasuredVessel), required=True, validate=validate.Length(max=100))
-    moulds = Listed(fields.Nested(MeasuredMould), required=True, validate=validate.Length(max=100))
-    heaters = Listed(fields.Nested(MeasuredHeater), required=True, validate=validate.Length(max=20))
-    mixers = Listed(fields.Nested(MeasuredMixer), required=True, validate=validate.Length(max=20))
+    def __init__(self, **more: Any) -> None:
+        super().__init__("Kit", **more)
+
+    def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> bench.Kit:
+        try:
+            return bench.as_measured(value)
+        except bench.KitError as error:
+            raise ValidationError(_at(error.where, error.says)) from error
+
+
+def _at(field: str, said: str) -> Any:
+    """What is said of a dotted field, as marshmallow nests it."""
+    name, _, rest = field.partition(".")
+    return {name: _at(rest, said)} if name else [said]
 
 
 class Choices(Strict):
@@ -294,7 +257,7 @@ class RecipeRef(Strict):
 class RunAsked(Strict):
     recipe = fields.Nested(RecipeRef, required=True)
     size = fields.Nested(Size, required=True)
-    kit = fields.Nested(MeasuredKit, metadata={"description": "Without one, the studio's is used"})
+    kit = MeasuredKit(metadata={"description": "Without one, the studio's is used"})
     made_at = Whole(
         validate=validate.Range(0, 2**53 - 1),
         metadata={
@@ -771,7 +734,7 @@ class StudioRun(Strict):
     id = fields.UUID(required=True)
     recipe = fields.Nested(RecipeRef, required=True)
     size = fields.Nested(Size, required=True)
-    kit = fields.Nested(MeasuredKit, required=True)
+    kit = MeasuredKit(required=True)
     created_at = Whole(required=True)
     made_at = Whole(
         validate=validate.Range(0),

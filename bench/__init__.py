@@ -46,7 +46,7 @@ from bench.gather import gather
 from bench.holding import in_use, wants_kit
 from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
 from bench.kinds import JUDGEMENTS, MOVES_STOCK, OF_PIECES, STANDING
-from bench.kit import KIT_SCHEMA, read_kit
+from bench.kit import KIT_SCHEMA, as_measured, read_kit
 from bench.label import label
 from bench.label_sheets import COMMON as COMMON_SHEETS
 from bench.label_sheets import PAPERS, label_places, sheet_fault
@@ -511,6 +511,7 @@ __all__ = [
     "read_amount",
     "read_delivery",
     "read_duration_ms",
+    "as_measured",
     "read_kit",
     "read_money",
     "outcomes",

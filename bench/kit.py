@@ -30,6 +30,16 @@ KIT_SCHEMA: JsonObject = {
     **schema_of(WrittenKit),
 }
 
+MEASURED_SCHEMA: JsonObject = schema_of(Kit)
+
+
+def as_measured(document: object) -> Kit:
+    """A kit that is measured already, as a device made its sheet from it. KitError names the field at fault."""
+    fault = say_what_is_wrong(document, MEASURED_SCHEMA)
+    if fault:
+        raise KitError(*fault)
+    return cast(Kit, document)  # the schema says so
+
 
 def read_kit(document: object) -> Kit:
     """The measured kit: masses in whole mg. KitError or AmountError names the field at fault."""

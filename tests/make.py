@@ -48,6 +48,35 @@ def make_entry(run: str, **other: Any) -> dict[str, Any]:
     }
 
 
+# All that a maker can say of a kit; tests/api/test_kit.py says when something is missing here.
+WHOLE_KIT: dict[str, Any] = {
+    "format": "bowlside-kit/1",
+    "scales": [
+        {
+            "id": "bench",
+            "name": "Bench",
+            "capacity": "5 kg",
+            "division": "1 g",
+            "test_weight": "100 g",
+        },
+        {"id": "ounces", "name": "Ounces", "capacity": "11 lb", "division": "0.05 oz"},
+    ],
+    "vessels": [
+        {
+            "id": "bowl",
+            "name": "Bowl",
+            "kind": "bowl",
+            "empty": "1.2 kg",
+            "holds": "3 kg",
+            "material": "enamel",
+        }
+    ],
+    "moulds": [{"id": "puck", "name": "Puck", "shape": "puck", "cavities": 6, "sets": 2, "cavity": "130 g"}],
+    "heaters": [{"id": "micro", "name": "Microwave", "kind": "microwave", "absorbed_w": 500}],
+    "mixers": [{"id": "hand", "name": "Hand mixer"}],
+}
+
+
 def make_run(recipe: dict[str, Any], pieces: int = 12, made_at: int = BEGUN) -> dict[str, Any]:
     """The body that begins a run of a recipe, early enough for whatever a test says of it."""
     ref = {"id": recipe["id"], "version": recipe["version"]}

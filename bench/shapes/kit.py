@@ -20,6 +20,8 @@ Material = Literal[
 
 _Amount = Annotated[str, Text(40)]
 _Name = Annotated[str, Text(80)]
+_Mass = Annotated[Mg, Within(0, 2**53 - 1)]
+_More = Annotated[Mg, Within(1, 2**53 - 1)]
 
 
 class WrittenScale(TypedDict):
@@ -74,20 +76,19 @@ class WrittenKit(TypedDict):
 class Scale(TypedDict):
     id: Id
     name: str
-    capacity_mg: Mg  # vessel and contents together
-    division_mg: Mg  # 1 or more
-    division_uoz: NotRequired[
-        Uoz
-    ]  # of a scale that reads in ounces: exactly; division_mg is the nearest to it
-    test_mg: NotRequired[Mg]  # what its test weight weighs; absent: there is none
+    capacity_mg: _More  # vessel and contents together
+    division_mg: _More
+    # of a scale that reads in ounces: exactly; division_mg is the nearest to it
+    division_uoz: NotRequired[Annotated[Uoz, Within(1000, 10**9)]]
+    test_mg: NotRequired[_More]  # what its test weight weighs; absent: there is none
 
 
 class Vessel(TypedDict):
     id: Id
     name: str
     kind: str  # bowl, jug, cup …
-    empty_mg: Mg
-    holds_mg: Mg
+    empty_mg: _Mass
+    holds_mg: _Mass
     material: NotRequired[Material]  # absent: not said
 
 
@@ -95,16 +96,18 @@ class Mould(TypedDict):
     id: Id
     name: str
     shape: str
-    cavities: int  # in one set
-    sets: int
-    cavity_mg: Mg | None  # what one cavity holds; None: not said, so any piece fits
+    cavities: Annotated[int, Within(1, 1000)]  # in one set
+    sets: Annotated[int, Within(1, 100)]
+    cavity_mg: _More | None  # what one cavity holds; None: not said, so any piece fits
 
 
 class Heater(TypedDict):
     id: Id
     name: str
     kind: str
-    absorbed_w: int | None  # what reaches the melt; None: not measured, so no bursts are planned
+    absorbed_w: (
+        Annotated[int, Within(1, 20_000)] | None
+    )  # what reaches the melt; None: not measured, so no bursts are planned
 
 
 class Mixer(TypedDict):
@@ -116,8 +119,8 @@ class Kit(TypedDict):
     """The measured kit."""
 
     format: Literal["bowlside-kit/1"]
-    scales: list[Scale]
-    vessels: list[Vessel]
-    moulds: list[Mould]
-    heaters: list[Heater]
-    mixers: list[Mixer]
+    scales: Annotated[list[Scale], Many(20)]
+    vessels: Annotated[list[Vessel], Many(100)]
+    moulds: Annotated[list[Mould], Many(100)]
+    heaters: Annotated[list[Heater], Many(20)]
+    mixers: Annotated[list[Mixer], Many(20)]

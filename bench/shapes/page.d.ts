@@ -781,13 +781,11 @@ export interface Scale {
   readonly id: Id;
   readonly name: string;
   /** vessel and contents together */
-  readonly capacity_mg: Mg;
-  /** 1 or more */
-  readonly division_mg: Mg;
-  /** of a scale that reads in ounces: exactly; division_mg is the nearest to it */
-  readonly division_uoz?: Uoz;
+  readonly capacity_mg: number;
+  readonly division_mg: number;
+  readonly division_uoz?: number;
   /** what its test weight weighs; absent: there is none */
-  readonly test_mg?: Mg;
+  readonly test_mg?: number;
 }
 
 export interface Vessel {
@@ -795,8 +793,8 @@ export interface Vessel {
   readonly name: string;
   /** bowl, jug, cup … */
   readonly kind: string;
-  readonly empty_mg: Mg;
-  readonly holds_mg: Mg;
+  readonly empty_mg: number;
+  readonly holds_mg: number;
   /** absent: not said */
   readonly material?: Material;
 }
@@ -809,7 +807,7 @@ export interface Mould {
   readonly cavities: number;
   readonly sets: number;
   /** what one cavity holds; None: not said, so any piece fits */
-  readonly cavity_mg: Mg | null;
+  readonly cavity_mg: number | null;
 }
 
 export interface Heater {

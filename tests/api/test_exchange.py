@@ -19,7 +19,7 @@ from api.kit import STARTER_KIT
 from api.store import writing
 from api.tables import Run
 from tests.api.studio import Studio
-from tests.make import EVENINGS, make_entry, make_recipe, make_run, uuid4
+from tests.make import EVENINGS, WHOLE_KIT, make_entry, make_recipe, make_run, uuid4
 from tests.often import BOTH_DATABASES
 
 pytestmark = BOTH_DATABASES
@@ -32,7 +32,7 @@ def other_studio(new_app: Any) -> Studio:
 
 def furnish(studio: Studio) -> str:
     """A studio with a recipe of two versions, a kit, bench hours and a finished run; gives the run's id."""
-    studio.put_kit(STARTER_KIT)
+    studio.put_kit(WHOLE_KIT)
     studio.put_hours(EVENINGS)
     recipe, run = studio.with_recipe(), uuid4()
     studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match=studio.tag(1))

@@ -1,12 +1,11 @@
 from __future__ import annotations
 
-import json
+import pytest
 
 import bench
 from api.kit import STARTER_KIT
-from api.places import DEMO
-from api.schemas import MeasuredKit
 from tests.api.studio import Studio
+from tests.make import WHOLE_KIT, make_run, uuid4
 
 FINE_SCALE = {"id": "fine", "name": "Fine scale", "capacity": "200 g", "division": "0.01 g"}
 KIT = {**STARTER_KIT, "scales": [*STARTER_KIT["scales"], FINE_SCALE]}
@@ -42,10 +41,30 @@ def test_a_scale_without_a_division_is_422(studio: Studio) -> None:
     assert answer.json["errors"][0]["field"] == "scales.0.division"
 
 
-def test_a_kit_that_the_bench_measured_is_taken_from_a_phone() -> None:
-    measured = bench.read_kit(json.loads((DEMO / "kit.json").read_text()))
+@pytest.mark.parametrize("group", ["scales", "vessels", "moulds", "heaters", "mixers"])
+def test_the_whole_kit_says_all_that_can_be_said(group: str) -> None:
+    can_be_said = bench.KIT_SCHEMA["properties"][group]["items"]["properties"]
 
-    assert MeasuredKit().load(measured) == measured
+    assert {name for each in WHOLE_KIT[group] for name in each} == can_be_said.keys()
+
+
+def test_a_batch_begun_with_the_whole_kit_is_taken_from_a_phone(studio: Studio) -> None:
+    asked = make_run(studio.with_recipe()) | {"kit": bench.read_kit(WHOLE_KIT)}
+
+    answer = studio.put_run(uuid4(), asked)
+
+    assert answer.status_code == 201, answer.json
+    assert answer.json["sheet"]["kit"] == bench.read_kit(WHOLE_KIT)
+
+
+def test_a_measured_kit_that_is_none_names_the_field(studio: Studio) -> None:
+    kit = bench.read_kit(WHOLE_KIT)
+    scales = [{**kit["scales"][0], "division_mg": 0}]
+
+    answer = studio.put_run(uuid4(), make_run(studio.with_recipe()) | {"kit": {**kit, "scales": scales}})
+
+    assert answer.status_code == 422
+    assert answer.json["errors"][0]["field"] == "kit.scales.0.division_mg"
 
 
 def test_a_tag_that_is_not_one_is_read_past(studio: Studio) -> None:

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from workshop import DEMO_RECIPES, Maker, make_kit, sheet_of, written
 
-from bench import BenchError, read_recipe, sheet_text
+from bench import BenchError, as_measured, read_kit, read_recipe, sheet_text
 from tests.often import often
 
 RECIPES = {name: read_recipe(written(name)) for name in DEMO_RECIPES}
@@ -101,3 +101,58 @@ def test_any_kit_and_any_choice_give_a_batch_that_can_be_made_or_a_fault_in_word
             assert told["status"] == "in"
             rounded = line["scale"] in in_ounces  # what an ounce scale reads is no whole number of mg
             assert 2 * abs(told["in_mg"] - told["target_mg"]) <= (line["division_mg"] or 1) + rounded
+
+
+AMOUNTS = st.sampled_from(["0 g", "0.001 g", "1 g", "2.5 kg", "11 lb", "0.05 oz", "900 kg"])
+some_kit = st.fixed_dictionaries(
+    {
+        "format": st.just("bowlside-kit/1"),
+        "scales": st.lists(
+            st.fixed_dictionaries(
+                {
+                    "name": st.just("S"),
+                    "capacity": AMOUNTS,
+                    "division": st.sampled_from(["0.01 g", "0.05 oz"]),
+                },
+                optional={"test_weight": AMOUNTS},
+            ),
+            max_size=2,
+        ).map(numbered),
+    },
+    optional={
+        "vessels": st.lists(
+            st.fixed_dictionaries(
+                {"name": st.just("V"), "kind": st.just("bowl"), "empty": AMOUNTS, "holds": AMOUNTS},
+                optional={"material": st.sampled_from(["glass", "steel"])},
+            ),
+            max_size=2,
+        ).map(numbered),
+        "moulds": st.lists(
+            st.fixed_dictionaries(
+                {"name": st.just("M"), "shape": st.just("bar"), "cavities": st.sampled_from([1, 1000])},
+                optional={"sets": st.sampled_from([1, 100]), "cavity": AMOUNTS},
+            ),
+            max_size=2,
+        ).map(numbered),
+        "heaters": st.lists(
+            st.fixed_dictionaries(
+                {"name": st.just("H"), "kind": st.just("microwave")},
+                optional={"absorbed_w": st.sampled_from([1, 20_000])},
+            ),
+            max_size=2,
+        ).map(numbered),
+    },
+)
+
+
+@settings(max_examples=often(200, 5000))
+@given(some_kit)
+def test_whatever_kit_can_be_read_is_a_measured_kit(kit):
+    """What the studio keeps, a phone's batch can be begun with: else each of its batches is refused."""
+    try:
+        measured = read_kit(kit)
+    except BenchError as fault:
+        assert fault.where and fault.says
+        return
+
+    assert as_measured(measured) == measured

@@ -25,7 +25,7 @@ checks-like-food = Das Stück könnte für Essbares gehalten werden.
 checks-like-food-why = Dieses Risiko vor dem Verkauf abwägen, vor allem wo Kinder sind.
 checks-like-food-do = Aussehen oder Verpackung ändern. Auf dem Etikett sagen, dass es nicht essbar ist. Die Entscheidung aufschreiben.
 checks-like-food-unknown = Könnte das Stück für Essbares gehalten werden? Im Rezept steht es nicht.
-checks-like-food-unknown-why = Ein Badestück, das wie Kuchen oder Bonbon aussieht, ist ein Risiko.
+checks-like-food-unknown-why = Ein Stück, das wie Kuchen oder Bonbon aussieht, ist ein Risiko.
 checks-like-food-unknown-do = Im Rezept ja oder nein angeben.
 
 ## Farben

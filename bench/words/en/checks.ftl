@@ -25,7 +25,7 @@ checks-like-food = The piece could be taken for something to eat.
 checks-like-food-why = Weigh that risk before it is sold, above all where there are children.
 checks-like-food-do = Change the look or the wrap. Say on the label that it is not food. Write down what you decided.
 checks-like-food-unknown = Could the piece be taken for something to eat? The recipe does not say.
-checks-like-food-unknown-why = A bath piece that looks like a cake or a sweet is a risk.
+checks-like-food-unknown-why = A piece that looks like a cake or a sweet is a risk.
 checks-like-food-unknown-do = Say yes or no in the recipe.
 
 ## Colours
