@@ -740,7 +740,7 @@ export class BenchScreen extends HTMLElement {
 
   /** The answers that stand on the page; the others are under "Other". @param {Prompt} prompt @returns {Answer[]} */
   #standing(prompt) {
-    const answers = prompt.answers.filter((answer) => !QUIET.has(answer.kind));
+    const answers = prompt.answers.filter(({ id, kind }) => !QUIET.has(kind) || id === "prove_again");
     if (ALL_STAND.has(prompt.kind)) return answers;
     const line = this.#data.run.sheet.lines.find((candidate) => candidate.id === prompt.weigh?.line);
     const meant = answers.filter((answer) => answer.id !== "left_out" || line?.optional);

@@ -46,24 +46,29 @@ export function beforePouring(view, line, said) {
     ofAir = say("prompting-damp-now", told); // while it can still be put off: the pour is told once it is in
     atHand = atHand.map((each) => (each.kind === "weighed" ? { ...each, ask } : each));
   }
+  const isOff = offNow(view, line);
+  const proved = proof(view, line, said);
+  const rest = said.answers.slice(2);
   return {
     ...said,
-    answers: [...atHand, ...said.answers.slice(2), ...proof(view, line, said)],
-    first: joined(said.first ?? "", ofAir, offNow(view, line)),
+    answers: isOff ? [...atHand, ...proved, ...rest] : [...atHand, ...rest, ...proved],
+    first: joined(said.first ?? "", ofAir, isOff),
   };
 }
 
 /**
- * A weighing of the test weight, while the scale shows nought and nobody told of one.
+ * A weighing of the test weight, while the scale shows nought, until one was right.
  * @param {View} view @param {SheetLine} line @param {Said} said
  */
 function proof(view, line, said) {
   const scale = scaleOf(view, view.state.lines[line.id].scale);
   const weight = scale?.test_mg;
   const isTold = view.state.proved.some((each) => each.scale === scale?.id);
-  if (!scale || !weight || isTold || said.weigh?.before_mg) return [];
+  const isRight = isTold && !offNow(view, line);
+  if (!scale || !weight || isRight || said.weigh?.before_mg) return [];
   const label = say("prompting-prove", { scale: scale.name, weight: reading(weight, readsIn(scale)) });
-  return [answer("prove", label, "proved", { scale: scale.id, weight_mg: weight }, { input: "reading" })];
+  const id = isTold ? "prove_again" : "prove";
+  return [answer(id, label, "proved", { scale: scale.id, weight_mg: weight }, { input: "reading" })];
 }
 
 /**
