@@ -16,12 +16,12 @@ from bench.book import Book
 from bench.delivery_cells import (
     Cells,
     Doubt,
-    cells_of_line,
     read_best_before,
     read_much,
     read_price,
 )
 from bench.delivery_cost import share_delivery
+from bench.delivery_rows import cells_of_row, parts_of_line, unlabelled, ways_of
 from bench.errors import SettingError
 from bench.lists import group
 from bench.schema_words import say_what_is_wrong
@@ -84,7 +84,7 @@ def check_delivery(given: object) -> WrittenDelivery:
 def read_delivery(asked: WrittenDelivery, shelf: Shelf) -> Delivery:
     """What each row of a list was read as. Never raises for any text: what cannot be read is a question."""
     book = Book(shelf)
-    columns, heads, tables = _table(asked)
+    columns, heads, tables = _table(asked, book)
     answers = asked.get("answers", {})
     reader = _Reader(asked, shelf, book)
     rows = [
@@ -124,21 +124,37 @@ def _answered(answers: dict[str, str], row: int) -> Cells:
 # ---- the table
 
 
-def _table(asked: WrittenDelivery) -> tuple[list[DeliveryField], list[str], list[Cells]]:
+def _table(asked: WrittenDelivery, book: Book) -> tuple[list[DeliveryField], list[str], list[Cells]]:
     """The columns, what stands above them, and each row's cells by field."""
     lines = [line for line in asked["text"].lstrip("\ufeff").splitlines() if line.strip()]
     split = _split(lines)
-    if not split:
-        return [], [], [cells_of_line(line) for line in lines]
-    wide = max(len(cells) for cells in split)
-    split = [[*cells, *[""] * (wide - len(cells))] for cells in split]
-    named = [_field_of(head) for head in split[0]]
-    has_head = "name" in named or sum(each != "nothing" for each in named) > 1
-    heads, rows = (split[0], split[1:]) if has_head else ([""] * wide, split)
-    columns: list[DeliveryField] = asked.get("columns") or (_once(named) if has_head else _guessed(rows))
+    wide = max(map(len, split), default=0)
+    even = [[*cells, *[""] * (wide - len(cells))] for cells in split]
+    named = [_field_of(head) for head in even[0]] if even else []
+    if "name" in named or sum(each != "nothing" for each in named) > 1:
+        return _by_columns(asked.get("columns") or _once(named), even[0], even[1:])
+    if asked.get("columns") and even:
+        return _by_columns(asked["columns"], [""] * wide, even)
+    year = int(asked["received_on"][:4])
+    read = [
+        cells_of_row(parts, year, lambda part: book.card_for(part) is not None)
+        for parts in even or map(parts_of_line, lines)
+    ]
+    columns = [_mostly([taken[place] for _, taken in read]) for place in range(wide)]
+    return columns, [""] * wide, [cells for cells, _ in read]
+
+
+def _by_columns(
+    columns: Sequence[DeliveryField], heads: list[str], rows: list[list[str]]
+) -> tuple[list[DeliveryField], list[str], list[Cells]]:
+    wide = len(heads)
     more: list[DeliveryField] = ["nothing"] * (wide - len(columns))
-    columns = [*columns[:wide], *more]
-    return columns, heads, [_cells(columns, heads, row) for row in rows]
+    fields = [*columns[:wide], *more]
+    return fields, heads, [_cells(fields, heads, row) for row in rows]
+
+
+def _mostly(taken: list[DeliveryField]) -> DeliveryField:
+    return max(taken, key=taken.count, default="nothing")
 
 
 def _split(lines: list[str]) -> list[list[str]]:
@@ -150,15 +166,23 @@ def _split(lines: list[str]) -> list[list[str]]:
             rows = [
                 row for row in map(_framed, rows) if not all(re.fullmatch(r":?-*:?", cell) for cell in row)
             ]
+        if separator == "," and (not rows or sum(_field_of(head) != "nothing" for head in rows[0]) < 2):
+            # words and numbers have commas of their own
+            rows = [cells for row in lines if len(cells := _by_commas(row)) > 1] if rows else []
         widths = [len(row) for row in rows]
         usual = max(set(widths), key=widths.count, default=1)
-        alike = widths.count(usual) / len(rows) if rows else 0
-        if separator == "," and (not rows or sum(_field_of(head) != "nothing" for head in rows[0]) < 2):
-            continue  # words and numbers have commas of their own
+        alike = widths.count(usual) / len(lines) if rows else 0
         wanted = 0.9 if separator == "," else 0.6  # a comma also stands in numbers and names
         if usual > 1 and alike >= wanted and (usual > 2 or separator != ",") and alike > best[0]:
             best = alike, rows
     return best[1]
+
+
+def _by_commas(line: str) -> list[str]:
+    """A row by its commas; one in quotes, or within a number, parts nothing."""
+    if '"' not in line:
+        return parts_of_line(line)
+    return [cell.strip() for row in _parsed([line], ",") for cell in row]
 
 
 def _parsed(lines: list[str], separator: str) -> list[list[str]]:
@@ -193,44 +217,24 @@ def _once(named: list[DeliveryField]) -> list[DeliveryField]:
     ]
 
 
-def _guessed(rows: list[list[str]]) -> list[DeliveryField]:
-    """What each column is, by what stands in it."""
-    columns: list[DeliveryField] = []
-    for cells in zip(*rows, strict=True):
-        told = [field for field in map(_looks_like, cells) if field]
-        nothing: DeliveryField = "nothing"
-        most = max(told, key=told.count, default=nothing)
-        columns.append("nothing" if most in columns or told.count(most) * 2 < len(cells) else most)
-    return columns
-
-
-def _looks_like(cell: str) -> DeliveryField | None:
-    if not cell:
-        return None
-    if re.fullmatch(r"[1-9]\d{1,6}-\d\d-\d", cell):
-        return "cas"
-    if re.search(r"[€$£]|\b[A-Z]{3}$", cell) and re.search(r"\d", cell):
-        return "price"
-    if re.fullmatch(r"\d{4}-\d\d(-\d\d)?|\d{1,2}[./-](\d{1,2}[./-])?\d{2,4}", cell):
-        return "best_before"
-    if re.fullmatch(r"(\d+ ?[x×] ?)?[\d.,]+ ?[A-Za-zü]{1,6}( oz)?\.?", cell):
-        return "amount"
-    return "name" if re.fullmatch(r"[^\d]{3,}.*", cell) and " " in cell or cell.isalpha() else "number"
-
-
 def _cells(columns: list[DeliveryField], heads: list[str], row: list[str]) -> Cells:
-    cells = {field: cell for field, cell in zip(columns, row, strict=True) if field != "nothing" and cell}
+    cells: Cells = {}
+    for field, cell in zip(columns, row, strict=True):
+        if field == "name" and "name" in cells and cell:
+            cells["name"] += f", {cell}"
+        elif field != "nothing" and cell:
+            cells[field] = unlabelled(field, cell)
     within = re.search(r"[([]([^)\]]+)[)\]]", heads[columns.index("amount")]) if "amount" in columns else None
     if within and "amount" in cells and re.fullmatch(r"[\d.,'’ ]+", cells["amount"]):
         cells.setdefault("unit", group(within, 1).strip())  # "Menge (g)"
     if "name" in cells and "amount" not in cells:
         # "Citric acid 1 kg": what the line says beside the name's own column
-        read = cells_of_line(cells["name"])
+        read, _ = cells_of_row([cells["name"]], 0, lambda _: False)
         if "amount" in read and read.get("name"):
             cells |= {"amount": read["amount"], "name": read["name"]}
     if "amount" not in cells and re.search(r"\d.*[^\W\d_]", cells.get("packs", "")):
         cells["amount"] = cells.pop("packs")  # "2 x 25 g", "100 pcs": how many, and of what
-    return cast(Cells, cells)
+    return cells
 
 
 # ---- a row
@@ -277,12 +281,32 @@ class _Reader:
             return row
         if not name:
             row["questions"].append(_question("name", say("delivery-no-name")))
+        self._loose(row)
         self._card(row)
         self._read(row)
         if not row["number"]:
             row["questions"].append(_question("number", say("delivery-no-number")))
         self._twice(row)
         return row
+
+    def _loose(self, row: DeliveryRow) -> None:
+        """A number of which nothing says what it is: what the maker said it is, or a question."""
+        cells = row["cells"]
+        for key in [key for key in cells if key.startswith("loose.")]:
+            asks = f"cell.{key.partition('.')[2]}"
+            said = cells.get(asks, "")
+            if said in FIELDS:
+                cells[said] = cells[key]
+                row["number"] = cells.get("number") or None
+                continue
+            ways = ways_of(cells[key], cells, int(self.asked["received_on"][:4]))
+            row["questions"].append(
+                _question(
+                    asks,
+                    say("delivery-which-cell", written=cells[key][:40]),
+                    [*ways, "unit_price", "nothing"],
+                )
+            )
 
     def _is_out(self, cells: Cells) -> bool:
         if "row" in cells:

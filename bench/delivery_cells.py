@@ -10,10 +10,6 @@ from bench.errors import AmountError
 from bench.lists import group
 from bench.money import is_currency, money_text, places_of
 from bench.quantities import (
-    COUNTED_UNITS,
-    KITCHEN_SPELLINGS,
-    MASS_UNITS,
-    METRIC_VOLUME_UNITS,
     read_amount,
     read_density,
     read_number,
@@ -30,7 +26,7 @@ Cells: TypeAlias = dict[str, str]  # by field
 _MOST_PIECES = 10_000
 _MOST_MG = 10**9
 # Words of other languages for units that the reader of amounts knows by English ones.
-_UNITS = {
+UNITS = {
     **dict.fromkeys(("stück", "stueck", "stk", "st", "pièce", "pièces", "pcs", "ea", "each"), "pieces"),
     **dict.fromkeys(("pieza", "piezas", "unidad", "unidades", "uds", "pezzo", "pezzi", "pz"), "pieces"),
     **dict.fromkeys(("gr", "grs", "gramm", "gramo", "gramos", "grammo", "grammi"), "g"),
@@ -56,7 +52,6 @@ _MONTHS = (
     ("dec", "dez", "déc", "dic"),
 )
 _PACKS = re.compile(r"\s*(\d{1,4})\s*[x×*]\s*(.+)|\s*(.+?)\s*[x×*]\s*(\d{1,4})\s*")
-_NUMBER = r"\d[\d.,'’  ]*(?:\s?\d/\d)?"
 
 
 class Doubt(Exception):
@@ -164,7 +159,7 @@ def _with_unit(written: str, unit: str) -> str:
     if not found:
         return text
     named = group(found, 2).strip()
-    return f"{group(found, 1).strip()} {_UNITS.get(named.lower(), named)}"
+    return f"{group(found, 1).strip()} {UNITS.get(named.lower(), named)}"
 
 
 # ---- until when
@@ -282,44 +277,3 @@ def _both(whole: str, part: str, currency: str) -> list[str]:
     bare = part.rstrip("0")
     decimals = f".{bare}0" if len(bare) == len(part) else f".{bare}" if bare else ""
     return [f"{whole}{decimals} {currency}", f"{whole}{part} {currency}"]
-
-
-# ---- a line that is no table
-
-
-_UNIT_WORDS = sorted(
-    {*MASS_UNITS, *METRIC_VOLUME_UNITS, *COUNTED_UNITS, *KITCHEN_SPELLINGS, *_UNITS},
-    key=lambda unit: -len(unit),
-)
-_MUCH = re.compile(
-    rf"(?<![\w.,])(?:\d{{1,4}}\s*[x×]\s*)?{_NUMBER}\s*(?:{'|'.join(map(re.escape, _UNIT_WORDS))})(?![\w])",
-    re.IGNORECASE,
-)
-_LOT = re.compile(
-    r"\b(?:lot|batch|charge|chargen|ch\.-?b|lote|lotto|los)(?:[ -]?(?:no|nr|number|nummer|n°|id))?\.?\s*[:#]?\s*"
-    r"((?=[\w./-]*\d)[\w./-]*\w)",
-    re.IGNORECASE,
-)
-_DATE = r"(\d{4}[-./]\d{1,2}(?:[-./]\d{1,2})?|\d{1,2}[-./]\d{1,2}[-./]\d{2,4}|\d{1,2}[-./]\d{4}|(?:\d{1,2}\.? )?[^\W\d]{3,9}\.? \d{4})"
-_UNTIL = re.compile(
-    r"(?:best before(?: end)?|bbe?|bbd|exp(?:iry|ires)?|use by|mhd|(?:mindestens )?haltbar(?: bis)?|dluo|ddm|caducidad"
-    rf"|scadenza)\.?\s*[:#]?\s*{_DATE}",
-    re.IGNORECASE,
-)
-_PRICE = re.compile(
-    r"(?:[€$£]\s?\d[\d.,]*\d|\d[\d.,]*\s?(?:[€$£]|zł)|\d[\d.,]*\s(?:EUR|USD|GBP|CHF|CAD|AUD|SEK|DKK|NOK|PLN)\b)"
-)
-
-
-def cells_of_line(line: str) -> Cells:
-    """The cells of a line that has no columns: what is known by its look, and the rest is the name."""
-    cells: Cells = {}
-    rest = line.strip().lstrip("-*•· ").strip()
-    for field, pattern in (("best_before", _UNTIL), ("number", _LOT), ("price", _PRICE), ("amount", _MUCH)):
-        found = pattern.search(rest)
-        if found:
-            cells[field] = group(found, 1 if pattern.groups else 0).strip()
-            rest = f"{rest[: found.start()]} , {rest[found.end() :]}"
-    parts: list[str] = [part.strip(" .:;-–—@()") for part in re.split(r"\s+,|,\s+|;|\t| - ", rest)]
-    cells["name"] = ", ".join(part for part in parts if part)
-    return cells

@@ -336,6 +336,7 @@ export class DeliveryScreen extends HTMLElement {
   #choiceWords(place, part, choice) {
     if (part === "had") return say("page-delivery-again");
     if (part === "best_before") return dayWords(choice);
+    if (part.startsWith("cell.")) return say("page-delivery-field", { field: choice });
     if (part !== "card") return choice.replace(/(\d)\.(?=\d)/g, `$1${point()}`);
     if (choice === "new") return say("page-delivery-other");
     return say("page-delivery-same", { name: this.#read?.rows[place]?.choices[choice] ?? choice });

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from fractions import Fraction
+from itertools import permutations
 
 import pytest
 from hypothesis import given
@@ -75,6 +76,72 @@ def test_a_list_is_read_whatever_its_shape_and_language(table):
 
     assert brief(found["rows"][0]) == CITRIC
     assert not found["rows"][0]["questions"]
+
+
+SEPARATORS = {"comma": ", ", "comma alone": ",", "semicolon": ";", "semicolon and space": "; ", "tab": "\t"}
+
+
+@pytest.mark.parametrize("separator", SEPARATORS)
+@pytest.mark.parametrize("price", ["6.20", "6,20", "6.20 EUR", "6,20 €", "€6.20"])
+def test_a_row_without_a_head_is_read_in_any_order(separator, price):
+    """What has no currency is a price by its two decimals; none of it is ever taken for a part of the name."""
+    ways = (("lot M900", ""), ("M900", ""), ("lot M900", "best before 2028-03"), ("M900", "31.03.2028"))
+    for number, best in ways:
+        for order in permutations(filter(None, ["Citric acid", "2 x 500 g", price, number, best])):
+            line = SEPARATORS[separator].join(order)
+            other = line.replace("Citric acid", "Almond oil").replace("900", "901")
+            for text in (line,) if best else (line, f"{line}\n{other}"):
+                found = read(text)["rows"][0]
+                wanted = ("citric", 1_000_000, "M900", "2028-03-31" if best else None, "6.20 EUR")
+                assert (text, brief(found), found["questions"]) == (text, wanted, [])
+
+
+LOOSE = {
+    "Citric acid, 1 kg, 6, lot M900": ("6", ["price", "packs", "unit_price", "nothing"], "price", "6.00 EUR"),
+    "Citric acid;1 kg;3.28;lot M900": ("3.28", ["price", "best_before", "unit_price", "nothing"], "price", "3.28 EUR"),
+    "Citric acid\t1 kg\tM900\t6.20\t12.28": ("6.20", ["price", "unit_price", "nothing"], "unit_price", "6.20 EUR"),
+    "Citric acid 3.28, 1 kg, lot M900": ("3.28", ["price", "best_before", "unit_price", "nothing"], "price", "3.28 EUR"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("text", LOOSE)
+def test_a_number_that_may_be_several_things_is_asked_about_and_is_not_of_the_name(text):
+    written, ways, answer, price = LOOSE[text]
+
+    asked = read(text, received_on="2026-11-30")["rows"][0]
+    assert brief(asked)[:3] == ("citric", 1_000_000, "M900")
+    assert [(each["says"], each["choices"]) for each in asked["questions"]][0] == (
+        f"“{written}” may be several things. Which one?",
+        ways,
+    )
+    answers = {
+        f"0.{each['field']}": answer if not place else "nothing"
+        for place, each in enumerate(asked["questions"])
+    }
+    told = read(text, answers=answers)["rows"][0]
+    assert (told["questions"], brief(told)[4]) == ([], price)
+
+
+def test_a_number_that_can_be_one_thing_alone_is_that():
+    found = read("Citric acid, 1 kg, 6.20, 03/28, lot M900\nCitric acid, 1 lb 8 oz, 90017, 7,20")["rows"]
+
+    assert [each["questions"] for each in found] == [[], []]
+    assert brief(found[0]) == ("citric", 1_000_000, "M900", "2028-03-31", "6.20 EUR")
+    assert brief(found[1]) == ("citric", 680_389, "90017", None, "7.20 EUR")  # 24 oz of 28.349523125 g
+
+
+def test_columns_that_the_maker_named_are_read_without_the_word_that_says_the_same():
+    text = "Citric acid;1 kg;6;lot M900;anhydrous\nAlmond oil;2 kg;9;lot M901;refined"
+
+    assert read(text)["columns"] == ["name", "amount", "nothing", "number", "name"]
+    found = read(text, columns=["name", "amount", "price", "number", "name"])["rows"][0]
+    assert (found["name"], *brief(found)[1:]) == (
+        "Citric acid, anhydrous",
+        1_000_000,
+        "M900",
+        None,
+        "6.00 EUR",
+    )
 
 
 AMOUNTS = {

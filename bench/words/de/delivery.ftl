@@ -4,6 +4,7 @@ delivery-too-long = { $most } Zeilen werden auf einmal gelesen. Nimm den Rest al
 delivery-nothing = Keine Zeile ist eine Lieferung. Füge je Zeile einen Namen und eine Menge ein.
 delivery-no-name = Ein Name fehlt. Schreib, was es ist.
 delivery-no-number = Die Losnummer des Lieferanten fehlt. Ein Rückruf geht nach ihr.
+delivery-which-cell = „{ $written }“ kann mehreres sein. Was ist es?
 delivery-which-card = Ist „{ $name }“ dasselbe wie { $names }?
 delivery-had = Los { $number } steht seit { $day } im Regal. Lass es weg, oder es kam noch einmal.
 delivery-same-row = Diese Zeile steht zweimal da. Lass sie weg, oder es kam zweimal.

@@ -4,6 +4,7 @@ delivery-too-long = { $most } rows are read at once. Bring in the rest as a seco
 delivery-nothing = No row of it is a lot. Paste a name and an amount in each row.
 delivery-no-name = A name is missing. Write what it is.
 delivery-no-number = The supplier's lot number is missing. A recall goes by it.
+delivery-which-cell = “{ $written }” may be several things. Which one?
 delivery-which-card = Is “{ $name }” the same as { $names }?
 delivery-had = Lot { $number } is on the shelf since { $day }. Leave it out, or say it came again.
 delivery-same-row = This row stands twice. Leave it out, or say it came again.
