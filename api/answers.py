@@ -455,7 +455,9 @@ class OutletList(TypedDict):
 
 
 class OutletErased(Outlet):
-    copies: Annotated[list[str], "Copies in the studio's folder that were made before, and still name it"]
+    copies: Annotated[
+        list[str], "Copies in the studio's folder that still name it, or may and cannot be read here"
+    ]
 
 
 class ComplaintList(TypedDict):

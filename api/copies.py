@@ -22,6 +22,7 @@ from datetime import UTC, datetime, timedelta
 from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple, TypedDict
+from uuid import UUID
 
 from alembic.script import ScriptDirectory
 from flask import Flask, current_app
@@ -318,13 +319,17 @@ def last_copy_at(settings: Settings) -> int | None:
     return last[0] if last else None
 
 
-def older_than(settings: Settings, at: int) -> list[str]:
-    """The names of the copies in the folder that were made before an instant, in ms; those just made by name too."""
+def that_name(settings: Settings, table: str, key: UUID) -> list[str]:
+    """The copies in the folder that still have the name of a row, by what they hold, whatever a clock said.
+
+    What cannot be read here (encrypted, damaged) may have it, unless the row's id is of a later instant.
+    """
+    since = (key.int >> 80) // 1000 * 1000 if key.version == 7 else 0
     return [
         path.name
         for kind in ("bowlside", "before", "failed")
         for made_at, path in _named(settings, kind)
-        if made_at <= at
+        if copyfile.may_name(path, table, str(key), unread=made_at >= since)
     ]
 
 

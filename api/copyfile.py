@@ -167,6 +167,23 @@ def rows(file: Path) -> Iterator[move_studio.Row]:
                 yield said["table"], said["row"]
 
 
+def may_name(file: Path, table: str, key: str, unread: bool) -> bool:
+    """Whether a copy has a row of this id that has a name; `unread` of one that cannot be read to its end."""
+    try:
+        if is_encrypted(file):
+            return unread
+        with judged(file), gzip.open(file, "rb") as lines:
+            while line := _line(lines):
+                if key.encode() in line:  # few lines are worth reading
+                    said = json.loads(line)
+                    row = said.get("row", {}) if said.get("table") == table else {}
+                    if row.get("id") == key and row.get("name") is not None:
+                        return True
+            return False
+    except CopyError:
+        return unread
+
+
 @contextmanager
 def opened(file: Path, identities: Sequence[object] = (), beside: Path | None = None) -> Iterator[Path]:
     """A copy as one that can be read: itself, or what is in it when it is encrypted."""

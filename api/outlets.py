@@ -2,7 +2,7 @@
 
 Entries name an outlet by its id alone. Erasing takes name and contact from the row and from the database's own files;
 the row and all numbers stay. Copies and exports that were made before still hold them: those in the studio's folder
-are named in the answer.
+that do are named in the answer.
 """
 
 from __future__ import annotations
@@ -89,9 +89,9 @@ def erase_outlet(outlet_id: UUID) -> Response:
             connection.execute(update(OutletRow).where(OutletRow.id == str(outlet_id)).values(**gone))
             audit.note(connection, "outlet_erased", outlet=str(outlet_id))
     forget(OutletRow.__tablename__)
-    older = copies.older_than(current_app.config["BOWLSIDE"], erased_at)
+    naming = copies.that_name(current_app.config["BOWLSIDE"], OutletRow.__tablename__, outlet_id)
     return answer(
-        {"id": str(outlet_id), "name": None, "contact": None, "erased_at": erased_at, "copies": older}
+        {"id": str(outlet_id), "name": None, "contact": None, "erased_at": erased_at, "copies": naming}
     )
 
 

@@ -466,7 +466,7 @@ export interface OutletList {
 }
 
 export interface OutletErased extends Outlet {
-  /** Copies in the studio's folder that were made before, and still name it */
+  /** Copies in the studio's folder that still name it, or may and cannot be read here */
   readonly copies: readonly string[];
 }
 

@@ -6,7 +6,9 @@ import gzip
 import json
 from pathlib import Path
 from typing import Any
+from uuid import UUID
 
+import pyrage
 import pytest
 from sqlalchemy import text
 
@@ -124,6 +126,40 @@ def test_the_copies_that_still_name_it_are_named(studio: Studio, app: Any, clock
     clock.ms += 60_000
 
     assert erase(studio, SHOP).json["copies"] == [nightly.name]
+
+
+def test_a_copy_of_before_the_outlet_or_after_its_erasing_is_not_named(
+    studio: Studio, app: Any, clock: Any
+) -> None:
+    name_outlet(studio, uuid4(), NAME)
+    nights = []
+    for outlet in (None, SHOP):
+        if outlet:
+            name_outlet(studio, outlet, NAME)
+        clock.ms += 86_400_000
+        with app.app_context():
+            nights.append(copies.nightly(app))
+    clock.ms -= 172_000_000  # and whatever a clock that was set back says
+
+    assert erase(studio, SHOP).json["copies"] == [nights[1].name]
+    clock.ms += 272_000_000
+    with app.app_context():
+        assert copies.nightly(app)
+    assert erase(studio, SHOP).json["copies"] == [nights[1].name]
+    nights[1].write_bytes(nights[1].read_bytes()[:-20])
+    assert erase(studio, SHOP).json["copies"] == [nights[1].name]
+
+
+@pytest.mark.database("sqlite")
+def test_an_encrypted_copy_is_named_unless_the_outlet_is_of_a_later_instant(new_app: Any, clock: Any) -> None:
+    app = new_app(copies_key=(str(pyrage.x25519.Identity.generate().to_public()),))
+    studio = Studio(app.test_client())
+    with app.app_context():
+        night = copies.nightly(app)
+    later = str(UUID(int=(clock.ms + 60_000) << 80 | 7 << 76 | 2 << 62))
+    for outlet, named in ((uuid4(), [night.name]), (later, [])):
+        name_outlet(studio, outlet, NAME)
+        assert erase(studio, outlet).json["copies"] == named
 
 
 def test_a_restore_erases_again_what_was_erased_since_the_copy(
