@@ -40,6 +40,7 @@ ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
 PR_SET_PDEATHSIG = 1  # prctl(2)
 Holding = type(cache(lambda: None))
+UNDISTURBED_SECONDS = 1200
 STAYING = ("api.page", "api.dense", "api.upgrading")
 # What a page asks a studio for as it opens.
 ASKED = (
@@ -102,7 +103,12 @@ def main(door: socket.socket) -> None:
 
     import api.cli
     import api.door.opening
+    import api.porter
     import api.serving  # noqa: F401  what `serve` loads when it is called
+
+    # A copy of the studio, read back, costs more than to start it. No test waits so long for one; those of copies
+    # have them made (tests/api/test_porter.py, test_nights.py).
+    api.porter.FIRST_SECONDS = UNDISTURBED_SECONDS
 
     tables = go_through_a_studio()
     gc.collect()

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
+from select import select
 from typing import Self
 from urllib.request import Request, urlopen
 
@@ -76,9 +77,27 @@ class Server:
         with suppress(psutil.NoSuchProcess, ProcessLookupError):  # it may have ended by itself
             all_of_it += self._started.process.children(recursive=True)
             how(self._started.process)
-        psutil.wait_procs(all_of_it, START_SECONDS)  # a worker that outlives its master answers still
+        for each in all_of_it:  # a worker that outlives its master answers still
+            see_it_end(each)
         self._started.said.close()
         self._started = None
+
+
+def see_it_end(process: psutil.Process) -> None:
+    """Wait until it is dead, not until its number is free: that is up to whoever is the parent of orphans, who may look
+    once in two seconds."""
+    if isinstance(process, psutil.Popen):  # our own child
+        process.wait(START_SECONDS)
+        return
+    with suppress(ProcessLookupError, psutil.NoSuchProcess):
+        if not process.is_running():  # another has its number by now
+            return
+        end = os.pidfd_open(process.pid)
+        try:
+            if not select([end], [], [], START_SECONDS)[0]:
+                raise psutil.TimeoutExpired(START_SECONDS, process.pid)
+        finally:
+            os.close(end)
 
 
 class WarmServer(Server):
