@@ -1,6 +1,7 @@
 """The last step's end is the batch's: one touch tells both."""
 
 from bench.brief import joined
+from bench.prompting.acidity import ph_answers
 from bench.prompting.view import View
 from bench.shapes.prompts import Answer, Prompt
 from bench.shapes.sheet import Step
@@ -9,7 +10,12 @@ from bench.words import say
 
 
 def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
-    """Where only this step is left, and none was passed over, the answer that ends it ends the batch too."""
+    """Where only this step is left, and none was passed over, the answer that ends it ends the batch too.
+
+    Unless something is asked between the two: one touch would pass it over.
+    """
+    if ph_answers(view, None):
+        return prompt
     others = (each["id"] for each in view.sheet["steps"] if each is not step)
     if all(view.status(each) == "done" for each in others):
         ends = [answer for answer in prompt["answers"] if settles(view, step, answer)]

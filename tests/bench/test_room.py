@@ -143,6 +143,8 @@ def test_a_ph_is_asked_at_the_check_that_names_it_until_it_is_as_wanted():
 )
 def test_where_no_check_names_it_the_end_asks_and_the_batch_may_end_without(wants, words):
     maker = at_the_bench(lotion(**wants))
+    until(maker, "do")
+    assert all("also" not in each for each in maker.prompt["answers"]), "the last touch would pass it over"
     until(maker, "finish")
     assert f"Read the pH now: {words} is wanted." in maker.prompt["says"]
     assert ids(maker) == ["ph_yes", "ph_no", "finish"]

@@ -2,6 +2,7 @@
 
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
+import { phAnswers } from "./acidity.js";
 import { status } from "./view.js";
 import { countsPieces } from "../steps/index.js";
 /** @import { Answer, Step } from "../../../bench/shapes/page" */
@@ -9,10 +10,12 @@ import { countsPieces } from "../steps/index.js";
 /** @import { Asked, View } from "./view.js" */
 
 /**
- * Where only this step is left, and none was passed over, the answer that ends it ends the batch too.
+ * Where only this step is left, and none was passed over, the answer that ends it ends the batch too;
+ * unless something is asked between the two: one touch would pass it over.
  * @param {View} view @param {Asked} prompt @param {Step} step
  */
 export function ended(view, prompt, step) {
+  if (phAnswers(view, null).length) return prompt;
   if (view.sheet.steps.some((each) => each !== step && status(view, each.id) !== "done")) return prompt;
   const ends = prompt.answers.filter((given) => settles(view, step, given));
   for (const each of ends) each.also = [{ kind: "finished", body: {} }];
