@@ -99,8 +99,10 @@ def languages() -> tuple[str, ...]:
 
 def main(*arguments: Any, **how: Any) -> None:
     """The command, in a process of its own: this language is there until it ends."""
+    from api import page
     from api.cli import main as bowlside
 
+    page.make_ready = lambda: None  # each piece when it is asked for, which in the other languages is never
     words.language, words.languages = language, languages  # type: ignore[assignment]
     bowlside(*arguments, **how)
 
