@@ -15,7 +15,7 @@ import { askOrder } from "../parts/supply-forms.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { about } from "../parts/words.js";
 import { point, say, sayAll } from "../words.js";
-/** @import { Buying, BuyingPacks, BuyingRow, BuyingUnjoined, OpenOrder } from "../../bench/shapes/page" */
+/** @import { Buying, BuyingPacks, BuyingRow, BuyingByHand, BuyingUnjoined, OpenOrder } from "../../bench/shapes/page" */
 /** @import { ReorderPoint } from "../../bench/shapes/page" */
 /** @import { KeptEntry, RecipeRow, Undoing } from "../../types/keep" */
 
@@ -201,7 +201,7 @@ export class BuyingScreen extends HTMLElement {
             )
           : h("p", { class: "soft" }, say("page-buying-nothing")),
       ),
-      lacking.length ? this.#handOn(lacking) : "",
+      lacking.length + unjoined.length + by_hand.length ? this.#handOn(told, lacking) : "",
       orders.length ? this.#orders(orders, rows) : "",
       unjoined.length
         ? section(
@@ -220,7 +220,7 @@ export class BuyingScreen extends HTMLElement {
             h(
               "ul",
               { class: "plain small" },
-              by_hand.map(({ name, recipes }) => h("li", {}, `${name}: ${sayAll(recipes)}`)),
+              by_hand.map((each) => h("li", {}, byHandWords(each))),
             ),
           )
         : "",
@@ -351,10 +351,14 @@ export class BuyingScreen extends HTMLElement {
     );
   }
 
-  /** @param {readonly Lacking[]} lacking */
-  #handOn(lacking) {
+  /** All that is to be had or looked at, on paper or as text. @param {Buying} told @param {readonly Lacking[]} lacking */
+  #handOn({ unjoined, by_hand }, lacking) {
     const copy = async () => {
-      const text = lacking.map(lineOf).join("\n");
+      const text = [
+        ...lacking.map(lineOf),
+        ...listed(say("page-buying-unjoined"), unjoined.map(unjoinedWords)),
+        ...listed(say("page-buying-by-hand"), by_hand.map(byHandWords)),
+      ].join("\n");
       try {
         await navigator.clipboard.writeText(text);
         this.said(say("page-buying-copied"));
@@ -462,6 +466,12 @@ function priceWords({ supplier, price, currency }) {
 /** A line of the list as text. @param {Lacking} each */
 const lineOf = (each) =>
   [`${packsWords(each)} ${each.name}`, each.packs?.supplier, each.by].filter(Boolean).join("; ");
+
+/** A list under its name, as text; nothing where it is empty. @param {string} name @param {readonly string[]} lines */
+const listed = (name, lines) => (lines.length ? [`${name}:`, ...lines] : []);
+
+/** @param {BuyingByHand} each */
+const byHandWords = ({ name, recipes }) => `${name}: ${sayAll(recipes)}`;
 
 /** @param {BuyingUnjoined} each */
 function unjoinedWords({ name, recipes, maybe }) {

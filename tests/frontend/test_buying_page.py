@@ -2,14 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night
 from tests.frontend.shelves import SIZES, card, go, lot, open_page, overflowing, stock
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
+
+LOW = {
+    "card": "oil",
+    "name": "Light oil",
+    "measure": "mg",
+    "left": 1_000_000,
+    "on_order": 0,
+    "at": 2_000_000,
+    "due": True,
+    "by": "maker",
+    "batches": 0,
+    "a_week": None,
+    "lead_days": None,
+    "packs": None,
+}
 
 
 def test_from_what_lacks_to_an_order_and_to_the_delivery(page: Page, server: Server, faultless: None) -> None:
@@ -96,3 +113,37 @@ def test_how_an_ingredient_is_bought_is_written_on_its_card(
     expect(row).to_contain_text("1 × 500 g")
     expect(row).to_contain_text("about 12.50 EUR")
     expect(row).to_contain_text("order again at 200 g, your figure")
+
+
+def answering(told: dict[str, object]) -> Callable[[Route], None]:
+    return lambda route: route.fulfill(json=told)
+
+
+def test_the_list_as_text_has_all_that_stands_on_paper(page: Page, server: Server, faultless: None) -> None:
+    """Also what goes in by hand or by the spoon, and what has no card; even where nothing else is to be bought."""
+    page.set_viewport_size(SIZES[0])
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    open_page(page, server)
+    told = {
+        "rows": [],
+        "reorder": [],
+        "orders": [],
+        "unjoined": [{"name": "Rose clay", "recipes": ["Bars"], "maybe": {"c": "Pink clay"}}],
+        "by_hand": [
+            {"name": "Witch hazel", "recipes": ["Bombs", "Bars"]},
+            {"name": "Mica", "recipes": ["Bars"]},
+        ],
+    }
+    for more in ({}, {"reorder": [LOW]}):
+        page.route("**/api/v1/buying", answering({**told, **more}))
+        go(page, "#/")
+        go(page, "#/buying")
+        page.get_by_role("button", name="Copy as text").click()
+        expect(page.get_by_role("status").filter(has_text="Copied")).to_be_visible()
+
+        text = page.evaluate("navigator.clipboard.readText()").splitlines()
+        listed = page.locator("buying-screen section li:not(.buying-row)").all_text_contents()
+        names = page.locator("buying-screen section h2").all_text_contents()
+        assert [line for line in text if line in listed] == listed
+        assert {line.removesuffix(":") for line in text} >= set(names) - {"To buy", "What it is for"}
+        assert any("Light oil" in line for line in text) == bool(more)
