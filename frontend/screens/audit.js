@@ -4,6 +4,7 @@
 //   "audit-wanted" { before }; answered by screen.told({ audit, before } or { says })
 
 import { define, h, part, setText, show, tell } from "../parts/dom.js";
+import { FromServer } from "../parts/from-server.js";
 import { pageHead } from "../parts/page-head.js";
 import { clock, dayOnly } from "../parts/words.js";
 import { say } from "../words.js";
@@ -12,39 +13,34 @@ import { say } from "../words.js";
 export class AuditScreen extends HTMLElement {
   #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #days = h("div", {});
-  #more = this.#asking(say("page-audit-older"));
-  #again = this.#asking(say("page-common-again"));
+  #server = new FromServer(() => this.#ask());
+  #more = h(
+    "button",
+    { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
+    say("page-audit-older"),
+  );
   #isBuilt = false;
   /** @type {string | null} */
   #before = null;
   #day = "";
   #isAsking = false;
-  #isRead = false;
-  #wasOnline = false;
 
-  /** What did not come is asked for by hand, or as the connection comes back. @param {{isOnline: boolean}} given */
+  /** @param {{isOnline: boolean}} given */
   set data({ isOnline }) {
     if (!this.#isBuilt) this.#build();
-    if (isOnline && !this.#wasOnline && !this.#isRead) this.#ask();
-    this.#wasOnline = isOnline;
+    this.#server.draw(isOnline);
   }
 
   /** @param {Partial<AuditPage> & {says?: string}} answer */
   told({ audit, before = null, says = "" }) {
     const { note, days } = { note: this.#note, days: this.#days };
     this.#isAsking = false;
-    this.#isRead ||= Boolean(audit);
     for (const row of audit ?? []) this.#add(row);
     if (audit) this.#before = before;
     setText(note, says || (days.firstChild ? "" : say("page-audit-none")));
     show(note, note.textContent !== "");
     show(this.#more, this.#before !== null);
-    show(this.#again, !this.#isRead);
-  }
-
-  /** @param {string} says */
-  #asking(says) {
-    return h("button", { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() }, says);
+    this.#server.ended(Boolean(audit));
   }
 
   /** A row under its day. @param {AuditItem} given */
@@ -89,7 +85,7 @@ export class AuditScreen extends HTMLElement {
         this.#note,
         this.#days,
         this.#more,
-        this.#again,
+        this.#server.again,
       ),
     );
   }

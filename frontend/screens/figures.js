@@ -6,6 +6,7 @@ import { define, given, h, setText, show } from "../parts/dom.js";
 import { figure, least, MEASURES, panel, topOf } from "../parts/batch-panels.js";
 import { field } from "../parts/form.js";
 import { fileLink } from "../parts/hand-over.js";
+import { FromServer } from "../parts/from-server.js";
 import { askOnline } from "../parts/online.js";
 import { pageHead } from "../parts/page-head.js";
 import { dayOnly } from "../parts/words.js";
@@ -24,6 +25,7 @@ export class FiguresScreen extends HTMLElement {
   #data = given();
   /** @type {string | null} */
   #asked = null; // what is shown, or asked for
+  #server = new FromServer(() => this.#begin());
   /** @type {Measure} */
   #measure = "hands";
   /** @type {BatchItem[]} */
@@ -37,9 +39,9 @@ export class FiguresScreen extends HTMLElement {
       location.hash = `#/figures/${this.#recipe.value}`;
     },
   });
-  #version = h("select", { onchange: () => this.#begin() });
-  #from = h("input", { type: "date", onchange: () => this.#begin() });
-  #to = h("input", { type: "date", onchange: () => this.#begin() });
+  #version = h("select", { onchange: () => this.#server.anew() });
+  #from = h("input", { type: "date", onchange: () => this.#server.anew() });
+  #to = h("input", { type: "date", onchange: () => this.#server.anew() });
   #which = h(
     "select",
     { onchange: () => this.#choose() },
@@ -61,8 +63,8 @@ export class FiguresScreen extends HTMLElement {
     this.#data = data;
     if (!this.childElementCount) this.#build();
     if (isNews) this.#offer(id, recipes);
-    if (isOnline && (isNews || this.#asked === null)) this.#begin();
-    if (!isOnline && this.#asked === null) this.#say(say("page-app-desk-away"));
+    if (isNews && this.#asked !== null) this.#server.anew();
+    this.#server.draw(isOnline);
   }
 
   #build() {
@@ -72,6 +74,7 @@ export class FiguresScreen extends HTMLElement {
         { class: "sheet stack" },
         pageHead(say("page-title-figures"), "", ["#/pieces", say("page-title-pieces")]),
         this.#trouble,
+        this.#server.again,
         h(
           "div",
           { class: "figures-choice" },
@@ -149,6 +152,7 @@ export class FiguresScreen extends HTMLElement {
     const path = /** @type {const} */ (`/figures?${asked}&page_size=${PAGE}&page=${page}`);
     const told = await askOnline(this, "GET", path);
     if (asked !== this.#asked || page !== this.#pages.batches + 1) return;
+    this.#server.ended(!("says" in told));
     if ("says" in told) return this.#say(told.says);
     this.#say("");
     this.#pages.batches = page;

@@ -7,6 +7,7 @@
 import { papersAbout } from "../bench/shelf.js";
 import { define, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
+import { FromServer } from "../parts/from-server.js";
 import { pageHead } from "../parts/page-head.js";
 import { goOn, paperLinks, shelfOf } from "../parts/stock.js";
 import { outletName } from "../parts/outlet-forms.js";
@@ -21,27 +22,19 @@ export class RecallScreen extends HTMLElement {
   /** @type {RecallData} */
   #data = given();
   #isBuilt = false;
-  #wasOnline = false;
-  #isHere = false;
+  #server = new FromServer(() => this.#ask(false));
   #isPrinting = false; // once all of the list is here
   /** @type {Recall | undefined} what is here of the list */
   #here;
   #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #list = h("div", { class: "stack" });
   #does = h("div", { class: "shelf-does no-print" });
-  #again = h(
-    "button",
-    { type: "button", class: "outlined no-print", hidden: true, onclick: () => this.#ask(false) },
-    say("page-common-again"),
-  );
 
   /** @param {RecallData} data */
   set data(data) {
     this.#data = data;
     if (!this.#isBuilt) this.#build();
-    if (!this.#isHere && data.isOnline && !this.#wasOnline) this.#ask(false);
-    if (!this.#isHere && !data.isOnline) setText(this.#note, say("page-pieces-away"));
-    this.#wasOnline = data.isOnline;
+    this.#server.draw(data.isOnline);
   }
 
   /** @param {{recall?: Recall, after?: string | null, alike?: Alike, says?: string}} answer */
@@ -49,8 +42,7 @@ export class RecallScreen extends HTMLElement {
     setText(this.#note, says);
     show(this.#note, says !== "");
     if (says) this.#isPrinting = false;
-    this.#isHere ||= Boolean(recall ?? alike);
-    show(this.#again, !this.#isHere);
+    this.#server.ended(Boolean(recall ?? alike));
     if (recall && after === null) this.#write(recall);
     else if (recall && this.#here?.next === after && this.#here.rehearsal === recall.rehearsal)
       this.#write({ ...recall, batches: [...this.#here.batches, ...recall.batches] });
@@ -78,7 +70,7 @@ export class RecallScreen extends HTMLElement {
         { class: "sheet shelf stack" },
         pageHead(say("page-title-recall"), "", ["#/pieces", say("page-title-pieces")]),
         this.#note,
-        this.#again,
+        this.#server.again,
         this.#list,
         this.#does,
       ),

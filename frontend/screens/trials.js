@@ -4,6 +4,7 @@
 
 import { define, given, h, setText, show } from "../parts/dom.js";
 import { field } from "../parts/form.js";
+import { FromServer } from "../parts/from-server.js";
 import { askOnline } from "../parts/online.js";
 import { valueWords } from "../parts/outcome-rows.js";
 import { pageHead } from "../parts/page-head.js";
@@ -27,6 +28,7 @@ export class TrialsScreen extends HTMLElement {
   /** @type {Trials | null} */
   #told = null;
   #isAsking = false;
+  #server = new FromServer(() => this.#ask("GET", ""));
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
   #variants = h("div", { class: "versions" });
@@ -47,8 +49,7 @@ export class TrialsScreen extends HTMLElement {
   set data(data) {
     this.#data = data;
     if (!this.childElementCount) this.#build();
-    if (data.isOnline && !this.#told) this.#ask("GET", "");
-    if (!data.isOnline && !this.#told) this.#fault(say("page-app-desk-away"));
+    this.#server.draw(data.isOnline);
   }
 
   #build() {
@@ -60,6 +61,7 @@ export class TrialsScreen extends HTMLElement {
         pageHead(say("page-title-trials"), "", [`#/versions/${id}`, say("page-versions-title")]),
         h("p", {}, recipe.title),
         this.#trouble,
+        this.#server.again,
         this.#said,
         this.#variants,
         this.#why,
@@ -82,6 +84,7 @@ export class TrialsScreen extends HTMLElement {
     const told = await askOnline(this, method, path, body, method === "POST");
     this.#isAsking = false;
     this.#fault("says" in told ? told.says : "");
+    if (method === "GET") this.#server.ended(!("says" in told));
     if ("says" in told) return false;
     if ("variants" in told) this.#write(told);
     return true;
