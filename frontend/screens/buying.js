@@ -15,8 +15,8 @@ import { askOrder } from "../parts/supply-forms.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { about } from "../parts/words.js";
 import { point, say, sayAll } from "../words.js";
-/** @import { Buying, BuyingPacks, BuyingRow, BuyingByHand, BuyingUnjoined, OpenOrder } from "../../bench/shapes/page" */
-/** @import { ReorderPoint } from "../../bench/shapes/page" */
+/** @import { Buying, BuyingByHand, BuyingPacks, BuyingRow, BuyingUnjoined } from "../../bench/shapes/page" */
+/** @import { OpenOrder, ReorderPoint } from "../../bench/shapes/page" */
 /** @import { KeptEntry, RecipeRow, Undoing } from "../../types/keep" */
 
 /** In an address, in place of a recipe: what the week wants. */
@@ -351,7 +351,10 @@ export class BuyingScreen extends HTMLElement {
     );
   }
 
-  /** All that is to be had or looked at, on paper or as text. @param {Buying} told @param {readonly Lacking[]} lacking */
+  /**
+   * All that is to be had or looked at, on paper or as text.
+   * @param {Buying} told @param {readonly Lacking[]} lacking
+   */
   #handOn({ unjoined, by_hand }, lacking) {
     const copy = async () => {
       const text = [
