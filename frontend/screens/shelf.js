@@ -619,9 +619,10 @@ const paperLines = (papers, today) =>
   papers.map((each) => {
     const { paper, reference, dated, expires, amendment, category } = each;
     const isOver = expires !== null && expires < today;
-    const kind = [say("page-shelf-paper-kind", { paper }), amendment, category].filter(Boolean).join(" / ");
     const says = [
-      say("page-shelf-paper-line", { kind, reference }),
+      say("page-shelf-paper-line", { kind: say("page-shelf-paper-kind", { paper }), reference }),
+      amendment ? say("page-shelf-paper-amended", { amendment }) : "",
+      category ? say("page-shelf-paper-of-category", { category }) : "",
       dated === null ? "" : say("page-shelf-paper-of", { day: dayWords(dated) }),
       expires === null
         ? ""
