@@ -16,7 +16,7 @@ formatter leaves it. What would not mean the same when joined is refused, and `t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Mapping
 from itertools import chain
 from posixpath import dirname, join, normpath
 
@@ -35,6 +35,7 @@ BEFORE = re.compile(r'^(?:import|export) (?:(?:\{[^}]*\}|\*|\* as \w+) from )?"(
 DEFINING = r"(?:const |class |(?:async )?function(?: |\* ?))"
 DEFINED = re.compile(rf"^export (?={DEFINING}(\w+))", re.MULTILINE)
 LATER = re.compile(r'\bimport\("(\.[^"]+)"\)')
+CALLED = re.compile(r"\$\w+")
 ITSELF = "import.meta.url"
 # What is left when all of that is joined: a default, a name that may be given to more later, a module without a path.
 REFUSED = re.compile(r"^(?:import|export)\b.*|\bimport(?:\.|\().*", re.MULTILINE)
@@ -46,6 +47,19 @@ class CannotJoin(ValueError):
 
 def name_of(path: str) -> str:
     return "$" + re.sub(r"\W", "_", path.removesuffix(".js"))
+
+
+def short_names(files: Iterable[str]) -> dict[str, str]:
+    """Of the modules among all files of the page: what each is called as it is sent, by the name of its path.
+
+    A number, which nothing within a module is called.
+    """
+    modules = sorted(each for each in files if each.endswith(".js"))
+    return {name_of(path): f"${number}" for number, path in enumerate(modules)}
+
+
+def with_short_names(text: str, short: Mapping[str, str]) -> str:
+    return CALLED.sub(lambda found: short.get(found[0], found[0]), text)
 
 
 def path_from(path: str, named: str) -> str:

@@ -91,6 +91,7 @@ class Pieces:
         }
         whole = (file for file in files if file not in joined and not file.endswith(OF_THE_SYSTEM))
         self.names = sorted({APP, REST, *whole})  # what the worker keeps
+        self._short = join.short_names(files)
         self.content = cache(self._content)
 
     def _content(self, name: str) -> bytes:
@@ -102,7 +103,9 @@ class Pieces:
         }
         if name in STYLES:
             return "".join(map(self._read, self.styles_of(name))).encode("utf-8")
-        return made[name]().encode("utf-8") if name in made else self._slim(self._folder / name)
+        if name not in made:
+            return self._slim(self._folder / name)
+        return join.with_short_names(made[name](), self._short).encode("utf-8")
 
     def styles_of(self, sheet: str) -> list[str]:
         """The sheets that one imports, which holds nothing else."""
@@ -191,7 +194,7 @@ def _taking(version: str, names: str) -> str:
 
 def _used(modules: Iterable[str], text: str) -> str:
     """Which of these modules a piece uses, by their names in it."""
-    used = {*re.findall(r"\$\w+", text)}
+    used = {*join.CALLED.findall(text)}
     return ", ".join(name for name in map(join.name_of, modules) if name in used)
 
 

@@ -18,10 +18,18 @@ from urllib.request import Request, urlopen
 
 import psutil
 
+from api.join import short_names, with_short_names
+from api.pieces import listed
+from api.places import FRONTEND
 from tests.nursery import ROOT, Nursery, Started
 
 START_SECONDS = 30
 SERVE = ("serve", "--port", "0")
+
+
+def as_sent(script: str) -> str:
+    """A script that says a module of the page by its path, `$keep_store`, with the name it has in the piece it is in."""
+    return with_short_names(script, short_names(listed(FRONTEND)))
 
 
 class Server:

@@ -12,31 +12,32 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page
 from tests.chaos.device import Json, NoAnswer
 from tests.chaos.lines import Line
 from tests.frontend.phones import BLANK, COPIED, begin, comes_true
+from tests.servers import as_sent
 
 # The page is one of our files opened as text. Its rings go to the harness at once, so that they outlive it.
-OPEN = """async () => {
+OPEN = as_sent("""async () => {
     const { openStudio } = (await import("/app.js")).$keep_studio;
     window.studio = await openStudio();
     const short = ({ wait, phase, at }) => ({ run: wait.run, step: wait.step, phase, due: at });
     studio.addEventListener("ring", ({ detail }) => rang({ ...short(detail), at: studio.at(), really: trueNow() }));
     return studio.missed().map(short);
-}"""
+}""")
 SYNC = (
     "async () => { await studio.sync(); return studio.link.state === 'online' && studio.link.unsent === 0; }"
 )
-ENTER = """async ([run, kind, body]) => {
+ENTER = as_sent("""async ([run, kind, body]) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     try { return canonical(await studio.enter(run, kind, body)); } catch ({ name }) { return name; }
-}"""
-ENTRIES = """async (run) => {
+}""")
+ENTRIES = as_sent("""async (run) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     return studio.run(run)?.entries.map((entry) => [entry.id, canonical(entry)]) ?? [];
-}"""
-STATE = """async (run) => {
+}""")
+STATE = as_sent("""async (run) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     const found = studio.run(run);
     return found ? canonical(found.state) : null;
-}"""
+}""")
 REFUSED = """() => {
     const ofASigning = ({ entry }) => entry && ["signed", "undone"].includes(entry.kind);
     const { refused } = studio.link;
@@ -45,10 +46,10 @@ REFUSED = """() => {
         others: refused.filter((row) => !ofASigning(row)).map(({ detail }) => detail),
     };
 }"""
-DUE = """async () => {
+DUE = as_sent("""async () => {
     const { ringsOf } = (await import("/app.js")).$keep_rings;
     return studio.waits().flatMap((item) => ringsOf(item).map(({ phase, at }) => ({ run: item.run, step: item.step, phase, due: at })));
-}"""
+}""")
 WRONG_CLOCK = """(wrong_by) => {
     const { now } = Date;
     window.trueNow = () => now();

@@ -15,7 +15,7 @@ from urllib.request import Request, urlopen
 
 from playwright.sync_api import Page
 
-from tests.servers import Server, WarmServer, warm_bowlside
+from tests.servers import Server, WarmServer, as_sent, warm_bowlside
 
 BLANK = "oldest.js"
 MINUTE = 60_000
@@ -55,7 +55,7 @@ RECIPE = {
 }
 
 COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
-OPEN = """async () => {
+OPEN = as_sent("""async () => {
     const { openStudio } = (await import("/app.js")).$keep_studio;
     window.rings = [];
     window.studio = await openStudio();
@@ -64,7 +64,7 @@ OPEN = """async () => {
         for (const { id, mg } of studio.run(run).sheet.lines) await studio.enter(run, "weighed", { line: id, mg });
     };
     window.plain = ({ recipe, size, state, unsent }) => ({ recipe, size, state, unsent });
-}"""
+}""")
 
 
 def comes_true(page: Page, script: str, arg: Any = None, within_s: float = 30) -> None:
@@ -120,11 +120,11 @@ def open_phone(page: Page, url: str, *, synced: bool = True) -> Page:
 def begin(page: Page, pieces: int = 4) -> str:
     """A new run on this phone."""
     run: str = page.evaluate(
-        """async (pieces) => {
+        as_sent("""async (pieces) => {
             const { chooseSize } = (await import("/rest.js")).$bench_sheet_index;
             const recipe = studio.recipes[0];
             return studio.begin(recipe, chooseSize(recipe.measured, studio.kit, { by: "pieces", pieces }).size);
-        }""",
+        }"""),
         pieces,
     )
     return run

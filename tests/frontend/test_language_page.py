@@ -7,7 +7,7 @@ from playwright.sync_api import Page, expect
 
 from tests.frontend.hands import NO_COPY, WITH_COPY
 from tests.frontend.phones import COPIED, comes_true
-from tests.servers import Server
+from tests.servers import Server, as_sent
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 SENT_MS = 60_000  # a page in another language is compressed when it is first asked for
@@ -45,7 +45,7 @@ def test_a_phone_is_spoken_to_in_its_own_language_until_another_is_chosen(
     page.goto(f"{live_server.url}#/studio")
     expect(page.locator("html")).to_have_attribute("lang", "de", timeout=SENT_MS)
     dated = "async () => (await import('/app.js')).$parts_words.day(Date.UTC(2026, 10, 25, 13, 5))"
-    assert page.evaluate(dated).startswith("25. Nov. 2026, ")
+    assert page.evaluate(as_sent(dated)).startswith("25. Nov. 2026, ")
 
     page.get_by_label("English").check()
     expect(page.locator("html")).to_have_attribute("lang", "en", timeout=SENT_MS)

@@ -32,17 +32,17 @@ from tests.frontend.phones import (
     open_phone,
     studio_server,
 )
-from tests.servers import Server
+from tests.servers import Server, as_sent
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
 API = "**/api/**"
 NOTE = "([run, text]) => studio.enter(run, 'noted', { text })"
 SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
-STATE = """async (run) => {
+STATE = as_sent("""async (run) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     return canonical(studio.run(run).state);
-}"""
+}""")
 COPY_S = 10
 
 

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import call
 from tests.frontend.shelves import begin_bars, go, open_page
-from tests.servers import Server
+from tests.servers import Server, as_sent
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
@@ -62,9 +62,10 @@ def test_a_batch_on_a_scale_of_a_twentieth_of_an_ounce(page: Page, server: Serve
     page.get_by_role("radio", name="Total mass").check()
     expect(page.get_by_role("textbox", name="ounces in all")).to_have_value("70")
     expect(page.locator("size-screen")).to_contain_text(re.compile(r"\d lb"))
-    says = page.evaluate(
+    shown = as_sent(
         "async () => { const { bench, parts } = { bench: (await import('/app.js')).$bench_whole,"
         " parts: (await import('/app.js')).$parts_words };"
         " return [bench.temperature(60000), parts.exactly(453592), parts.exactly(737087), parts.about(150000)]; }"
     )
+    says = page.evaluate(shown)
     assert says == ["140 °F", "1 lb", "1 lb 10 oz", "5.29 oz"]

@@ -21,7 +21,7 @@ from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
-from tests.servers import Server, demo_open, warm_bowlside
+from tests.servers import Server, as_sent, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
@@ -163,11 +163,8 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
         assert "Sheet for so many" not in text and "Print" not in text.split(), paper
     scrub = next(each for each in call(demo, "GET", "recipes")["recipes"] if "scrub" in each["title"].lower())
     told = call(demo, "POST", f"recipes/{scrub['id']}/sheet", {"by": "pieces", "pieces": 6})["sheet"]
-    totals = dict(
-        desk.evaluate(
-            "async sheet => (await import('/rest.js')).$parts_paper_plan.planOfSheet(sheet).totals", told
-        )
-    )
+    planned = as_sent("async sheet => (await import('/rest.js')).$parts_paper_plan.planOfSheet(sheet).totals")
+    totals = dict(desk.evaluate(planned, told))
     [spooned] = [each for each in told["ingredients"] if each["nl"]]
     assert totals[spooned["name"]] == f"{round(spooned['nl'] / 100_000) / 10:g} ml"
 

@@ -13,16 +13,16 @@ import bench
 from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import begin, call, entries_of, open_phone
 from tests.make import make_entry
-from tests.servers import Server
+from tests.servers import Server, as_sent
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
 SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
 ALL_THERE = "([run, count]) => studio.run(run).entries.length === count && studio.link.unsent === 0"
-STATE = """async (run) => {
+STATE = as_sent("""async (run) => {
     const { canonical } = (await import("/app.js")).$bench_index;
     return canonical(studio.run(run).state);
-}"""
+}""")
 HEAR = """(run) => { window.heard = new Promise((done) => {
     const look = () => studio.run(run).entries.length > 0 && done(Date.now());
     studio.addEventListener("change", look);

@@ -25,6 +25,7 @@ from api.pieces import APP, REST, WORKER, Pieces
 from api.places import FRONTEND
 from bench import words
 from tests.frontend.phones import OPEN
+from tests.servers import as_sent
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -62,10 +63,10 @@ EXPORTS = """async ([pieces, modules]) => {
     }
     return differ;
 }"""
-FOR_THE_DESK = """async () => {
+FOR_THE_DESK = as_sent("""async () => {
     const { $connected } = await import("/rest.js");
     return $connected.labelSheets().then((made) => Object.keys(made).sort().join(), (error) => error.says);
-}"""
+}""")
 NO_WORKER = "delete Navigator.prototype.serviceWorker"
 TEXT_OF = "async (path) => (await fetch(path)).text()"
 
@@ -191,9 +192,9 @@ def test_the_whole_page_is_kept_and_nothing_else_and_opens_with_no_network(
     opened = page.goto(f"{site.url}/?from=home-screen")  # whatever the query
     assert opened is not None and opened.from_service_worker
     assert page.evaluate(TEXT_OF, "/version.txt?now=1") == "first"
-    assert page.evaluate("async () => (await import('/app.js')).$keep_ids.newId(0).length") == 36
+    assert page.evaluate(as_sent("async () => (await import('/app.js')).$keep_ids.newId(0).length")) == 36
     assert (
-        page.evaluate("async () => typeof (await import('/rest.js')).$screens_kit.registerKitScreen")
+        page.evaluate(as_sent("async () => typeof (await import('/rest.js')).$screens_kit.registerKitScreen"))
         == "function"
     )
 
@@ -227,7 +228,7 @@ def test_a_worker_asked_for_in_another_language_than_what_it_asks_for_keeps_a_co
 def test_joined_modules_give_what_they_give_one_by_one(site: Site, page: Page) -> None:
     page.goto(site.url + BLANK)
     pieces = site.pieces()
-    modules = [[path, name_of(path)] for path in [*pieces.first, *pieces.later] if path != APP]
+    modules = [[path, as_sent(name_of(path))] for path in [*pieces.first, *pieces.later] if path != APP]
 
     assert page.evaluate(EXPORTS, [[APP, REST], modules]) == []
 
