@@ -11,6 +11,11 @@ ENGINES_STAMP := $(VENV)/.stamp-engines
 POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 PAGE_STAMP := $(VENV)/.stamp-page
 
+# Where tests put their studios: in memory where there are 4 GB for it, for thousands of commits wait for a disk.
+# What did not pass is left there to be looked at, until the next run.
+SCRATCH ?= $(or $(shell test -w /dev/shm && df -k --output=avail /dev/shm 2>/dev/null \
+	| awk 'NR == 2 && $$1 > 4000000 { print "/dev/shm" }'),$(TMPDIR),/tmp)
+
 CHECKS := lint-style lint-types lint-page lint-audit
 
 .PHONY: run test lint $(CHECKS) collected pressed perf chaos clean
@@ -24,7 +29,8 @@ test: BESIDE = collected pressed
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
 # its server fill a core most of the time; one worker more than cores takes what waiting leaves free.
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
-	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
+	TMPDIR=$(SCRATCH) $(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder \
+	-o tmp_path_retention_policy=failed -o tmp_path_retention_count=1
 
 # Side by side: the types take one core, and the audit waits for the index.
 lint: $(DEV_STAMP) $(PAGE_STAMP)
