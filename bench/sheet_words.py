@@ -5,12 +5,13 @@ from itertools import chain
 
 from bench.brief import joined
 from bench.cautions import ByCode, in_full
-from bench.shapes.recipe import Component, Hazard, PieceWords
+from bench.shapes.recipe import Component, GoodPiece, Hazard, PieceWords
 from bench.shapes.sheet import (
     CheckStep,
     InSpoons,
     PiecesStep,
     RoundsReason,
+    Sheet,
     SheetComponent,
     SheetLine,
     SheetWay,
@@ -19,8 +20,9 @@ from bench.shapes.sheet import (
     Warn,
 )
 from bench.states import ASSEMBLY
-from bench.whole import PPM, mass, per_cent
-from bench.words import say
+from bench.weighing import reads_in
+from bench.whole import PPM, mass, per_cent, reading
+from bench.words import point, say
 
 UNNAMED: PieceWords = {"one": "piece", "many": "pieces"}  # as a measured recipe has them that names none
 UNNAMED_ASSEMBLY = "Assembly"  # the same of an assembly that has no name
@@ -171,3 +173,40 @@ def piece_word(piece: PieceWords, count: int) -> str:
 def verb_of(step: PiecesStep) -> str:
     """What each piece is then."""
     return step["verb"] or say("sheet-done")
+
+
+def good_piece_words(wanted: GoodPiece) -> str:
+    """What a good piece is known by, and how it should be: "pH: 4.5 to 5.5". The maker's own words stand alone."""
+    criterion = wanted["criterion"]
+    if criterion.startswith("judge-"):
+        return wanted["says"]
+    return f"{say('sheet-criterion', criterion=criterion)}: {_wanted_words(wanted)}"
+
+
+def _wanted_words(wanted: GoodPiece) -> str:
+    def shown(bound: int) -> str:
+        if wanted["criterion"] == "mass":
+            return mass(bound, 10 if bound % 1000 else 1000)
+        return f"{bound / 1000:g}".replace(".", point())
+
+    least, most = wanted["least"], wanted["most"]
+    if least is not None and most is not None:
+        return say("sheet-between", least=shown(least), most=shown(most))
+    if most is not None:
+        return say("sheet-at-most", bound=shown(most))
+    return wanted["says"] if least is None else say("sheet-at-least", bound=shown(least))
+
+
+def starts_of(sheet: Sheet) -> list[str]:
+    """What must be so before the first weighing."""
+    return [say(f"gather-start-{each}") for each in sheet.get("before", [])]
+
+
+def proofs_of(sheet: Sheet) -> list[str]:
+    """The test weights of the scales that are weighed on."""
+    used = {line["scale"] for line in sheet["lines"]}
+    return [
+        say("prompting-prove", scale=scale["name"], weight=reading(scale["test_mg"], reads_in(scale)))
+        for scale in sheet["kit"]["scales"]
+        if "test_mg" in scale and scale["id"] in used
+    ]

@@ -83,6 +83,17 @@ def make_run(recipe: dict[str, Any], pieces: int = 12, made_at: int = BEGUN) -> 
     return {"recipe": ref, "size": {"pieces": pieces}, "made_at": made_at}
 
 
+# As a sheet says it before the first weighing, and at the end.
+ASKED_BEFORE = ["Bench, tools and vessels are clean", "Nothing of another batch is on the bench"]
+ASKED_AT_THE_END = [
+    "Mass: 48.50 g to 52 g",
+    "pH: 4.5 to 5.5",
+    "Look: Even, no drops on top",
+    "Set: Hard to the thumb",
+    "Scent after a day, 1 to 5",
+]
+
+
 def make_recipe(lines: int = 2, title: str = "Salt soak") -> dict[str, Any]:
     """A recipe of one component whose lines are weighed into one bowl, a hundred a step."""
     ids = [f"line_{number}" for number in range(lines)]
@@ -103,4 +114,26 @@ def make_recipe(lines: int = 2, title: str = "Salt soak") -> dict[str, Any]:
                 "steps": [*weigh, {"id": "stir", "kind": "do", "title": "Stir"}],
             }
         ],
+    }
+
+
+def make_asking_recipe() -> dict[str, Any]:
+    """A fizz that has all asked at the bench that can be, besides its steps."""
+    recipe = make_recipe()
+    recipe["ingredients"] = {
+        "soda": {"name": "Bicarbonate of soda"},
+        "citric": {"name": "Citric acid"},
+    }
+    for line, ingredient in zip(recipe["components"][0]["lines"], recipe["ingredients"], strict=True):
+        line |= {"ingredient": ingredient, "second_look": ingredient == "citric"}
+    return recipe | {
+        "use": "bath",
+        "before": ["cleaned", "cleared"],
+        "good_piece": {
+            "mass": {"least": "48.5 g", "most": "52 g"},
+            "ph": {"least": "4.5", "most": "5.5"},
+            "look": "Even, no drops on top",
+            "set": "Hard to the thumb",
+            "judge": ["Scent after a day, 1 to 5"],
+        },
     }

@@ -8,11 +8,14 @@ from bench.shapes.units import Id, LineKey, StepKey
 from bench.sheet_words import (
     ask_of,
     cautions_of,
+    good_piece_words,
     not_yet_of,
     part_name,
     piece_word,
+    proofs_of,
     reason_words,
     spoons_words,
+    starts_of,
     too_far_of,
     warning_words,
 )
@@ -22,6 +25,7 @@ from bench.whole import Division, decimal, half_even, mass, reading, share_out, 
 from bench.words import say, say_all
 
 FINE_MG = 100_000  # an ingredient's total of less is said in hundredths
+BLANK = "______"
 LEAST_WHOLE_MG = 10_000  # a part of less is said in tenths
 
 
@@ -38,6 +42,7 @@ def sheet_text(sheet: Sheet) -> str:
     bowls = _Bowls(sheet, lines)
     on = {vessel["id"]: scales.get(vessel["scale"] or "") for vessel in sheet["vessels"]}
     titles = {step["id"]: step["title"] for step in sheet["steps"]}
+    out += _before(sheet)
     out += [say("sheet-text-fetch"), *(f"   [ ] {row}" for row in _totals(sheet)), ""]
     for component in sheet["components"]:
         out += _about(component)
@@ -59,7 +64,20 @@ def sheet_text(sheet: Sheet) -> str:
                 out.append("   " + say("sheet-text-loose"))
                 out += [f"       {row}" for line in loose for row in _line(line, scales)]
         out.append("")
-    return "\n".join(out + _warnings(sheet))
+    return "\n".join(out + _good_piece(sheet) + _warnings(sheet))
+
+
+def _before(sheet: Sheet) -> list[str]:
+    """What is told before the first weighing: what must be so, what the scales show, and how the air is."""
+    air = [say("prompting-air")] if sheet.get("asks_air") else []
+    read = [f"{each}: {BLANK}" for each in (*proofs_of(sheet), *air)]
+    rows = [f"   [ ] {each}" for each in (*starts_of(sheet), *read)]
+    return [say("sheet-starts"), *rows, ""] if rows else []
+
+
+def _good_piece(sheet: Sheet) -> list[str]:
+    rows = [f"   [ ] {good_piece_words(each)}" for each in sheet.get("good_piece", [])]
+    return [say("sheet-good-piece"), *rows, ""] if rows else []
 
 
 def _warnings(sheet: Sheet) -> list[str]:
@@ -197,6 +215,8 @@ def _own(sheet: Sheet, step: Step) -> list[str]:
         warmest = [] if most is None else [say("sheet-text-no-further", warmth=temperature(most))]
         return [told, say("sheet-text-look", look=step["look_for"]), *warmest]
     if is_judged(step):
+        if "looks_at" in step:
+            return [ask_of(step), f"{say('sheet-second-look-who')}: {BLANK}"]
         far = [] if step["too_far"] is None else [say("sheet-text-too-far", way=too_far_of(step))]
         return [ask_of(step), say("sheet-text-not-yet", way=not_yet_of(step)), *far]
     if runs_by_itself(step):

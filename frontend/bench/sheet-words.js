@@ -3,11 +3,13 @@
  * The same as bench/sheet_words.py; its reasons and warnings are in sheet-reasons.js.
  */
 
-import { say } from "../words.js";
+import { point, say } from "../words.js";
 import { joined } from "./brief.js";
 import { inFull } from "./cautions.js";
-/** @import { CheckStep, InSpoons, PieceWords, PiecesStep } from "../../bench/shapes/page" */
-/** @import { SheetLine, Spoonful, Step } from "../../bench/shapes/page" */
+import { readsIn } from "./weighing.js";
+import { mass, reading } from "./whole.js";
+/** @import { CheckStep, GoodPiece, InSpoons, PieceWords, PiecesStep, Sheet } from "../../bench/shapes/page" */
+/** @import { SheetLine, Spoonful, Start, Step } from "../../bench/shapes/page" */
 /** @import { ByCode } from "./cautions.js" */
 
 /** As a measured recipe has them that names none. @type {PieceWords} */
@@ -82,3 +84,34 @@ export function pieceWord({ one, many }, count) {
 
 /** What each piece is then. @param {PiecesStep} step */
 export const verbOf = (step) => step.verb || say("sheet-done");
+
+/** Whether the maker judges it, in words of its own. @param {string} criterion */
+export const isOwn = (criterion) => criterion.startsWith("judge-");
+
+/** What a good piece is known by. @param {GoodPiece} wanted */
+export const criterionName = ({ criterion, says }) =>
+  isOwn(criterion) ? says : say("sheet-criterion", { criterion });
+
+/** How it should be. @param {GoodPiece} wanted */
+export function wantedWords({ criterion, least, most, says }) {
+  /** @param {number} bound */
+  const shown = (bound) =>
+    criterion === "mass" ? mass(bound, bound % 1000 ? 10 : 1000) : String(bound / 1000).replace(".", point());
+  if (least !== null && most !== null)
+    return say("sheet-between", { least: shown(least), most: shown(most) });
+  if (most !== null) return say("sheet-at-most", { bound: shown(most) });
+  return least === null ? says : say("sheet-at-least", { bound: shown(least) });
+}
+
+/** What must be so before the first weighing. @param {{before?: readonly Start[]}} sheet */
+export const startsOf = ({ before = [] }) => before.map((each) => say(`gather-start-${each}`));
+
+/** The test weights of the scales that are weighed on. @param {Sheet} sheet */
+export function proofsOf({ kit, lines }) {
+  const used = new Set(lines.map(({ scale }) => scale));
+  return kit.scales.flatMap((scale) =>
+    scale.test_mg && used.has(scale.id)
+      ? [say("prompting-prove", { scale: scale.name, weight: reading(scale.test_mg, readsIn(scale)) })]
+      : [],
+  );
+}

@@ -5,12 +5,12 @@
 
 import { judgementOf } from "../bench/release.js";
 import { last, those } from "../bench/lists.js";
-import { mass } from "../bench/whole.js";
+import { criterionName, isOwn, wantedWords } from "../bench/sheet-words.js";
 import { h } from "./dom.js";
 import { askForm, field, refuse } from "./form.js";
 import { part } from "./record-parts.js";
 import { clock, day } from "./words.js";
-import { point, say } from "../words.js";
+import { say } from "../words.js";
 /** @import { GoodPiece, JudgedBody, JudgementTold, Met, Record as BatchRecord } from "../../bench/shapes/page" */
 /** @import { RecordCriterion, RecordDeviation, RecordLine, Start } from "../../bench/shapes/page" */
 
@@ -128,7 +128,7 @@ export function deviationsPart(told, mayJudge, judge) {
       kind === "start"
         ? say(`gather-start-${/** @type {Start} */ (name)}`)
         : kind === "criterion"
-          ? criterionName(name, told.criteria)
+          ? calledOf(name, told.criteria)
           : name;
     const judged = judgementOf(told, about);
     const ask = async () => {
@@ -154,27 +154,10 @@ export function deviationsPart(told, mayJudge, judge) {
   return part(say("page-record-deviations"), h("ul", { class: "plain" }, told.deviations.map(row)));
 }
 
-/** What the maker judges has words of its own. @param {string} criterion @param {readonly GoodPiece[]} all */
-const criterionName = (criterion, all) =>
-  isJudged(criterion)
-    ? (all.find((each) => each.criterion === criterion)?.says ?? criterion)
-    : say("page-record-criterion", { criterion });
-
-/** @param {string} criterion */
-export const isJudged = (criterion) => criterion.startsWith("judge-");
-
-/** @param {GoodPiece} wanted @param {readonly RecordLine[]} lines */
-function wantedWords({ criterion, least, most, says }, lines) {
-  if (criterion === "look" || criterion === "set") return says;
-  const fineness = Math.min(...lines.flatMap(({ division_mg: each }) => each ?? []), 1000);
-  /** @param {number} bound */
-  const shown = (bound) =>
-    criterion === "mass" ? mass(bound, fineness) : String(bound / 1000).replace(".", point());
-  if (least === null || most === null)
-    return say(least === null ? "page-record-at-most" : "page-record-at-least", {
-      bound: shown(least ?? most ?? 0),
-    });
-  return say("page-record-between", { least: shown(least), most: shown(most) });
+/** What is judged, by its code. @param {string} criterion @param {readonly GoodPiece[]} all */
+function calledOf(criterion, all) {
+  const wanted = all.find((each) => each.criterion === criterion);
+  return wanted ? criterionName(wanted) : criterion;
 }
 
 /**
@@ -185,18 +168,18 @@ export function criteriaPart(told, answer) {
   if (!told.criteria.length) return null;
   const isOpen = !told.signed && told.finished_at !== null;
   return part(
-    say("page-record-good-piece"),
+    say("sheet-good-piece"),
     h(
       "ul",
       { class: "plain" },
       told.criteria.map((wanted) => {
-        const name = criterionName(wanted.criterion, told.criteria);
+        const name = criterionName(wanted);
         const { found } = wanted;
         return h(
           "li",
           {},
           h("b", {}, name),
-          isJudged(wanted.criterion) ? "" : `: ${wantedWords(wanted, told.lines)}`,
+          isOwn(wanted.criterion) ? "" : `: ${wantedWords(wanted)}`,
           h(
             "span",
             { class: "soft small lot-line" },
@@ -229,7 +212,7 @@ export function criteriaPart(told, answer) {
 export function startsPart({ starts }) {
   if (!starts.length) return null;
   return part(
-    say("page-record-starts"),
+    say("sheet-starts"),
     h(
       "ul",
       { class: "plain" },

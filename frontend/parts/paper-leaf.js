@@ -6,7 +6,7 @@
 
 import { temperature, span } from "../bench/index.js";
 import { those } from "../bench/lists.js";
-import { askOf, notYetOf } from "../bench/sheet-words.js";
+import { askOf, criterionName, isOwn, notYetOf, wantedWords } from "../bench/sheet-words.js";
 import { countsPieces, heats, isJudged, runsByItself } from "../bench/steps/index.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
@@ -55,18 +55,37 @@ export function paperLeaf(plan, code) {
     h(
       "div",
       { class: "paper-columns" },
+      before(plan),
       plan.totals.length ? totals(plan.totals) : null,
       plan.parts.map((part) => drawPart(part, plan.columns)),
-      paperEnd(),
+      paperEnd(plan),
     ),
   );
 }
 
-const paperEnd = () =>
+/** What is told before the first weighing: ticked, or read and written down. @param {PaperPlan} plan */
+const before = ({ before: told, read }) =>
+  told.length + read.length
+    ? h(
+        "section",
+        {},
+        h("h3", {}, say("sheet-starts")),
+        told.map((each) => p(box(), " ", each)),
+        read.map((each) => p(blank(each))),
+      )
+    : null;
+
+/** @param {PaperPlan} plan */
+const paperEnd = ({ good }) =>
   h(
     "section",
     { class: "paper-end" },
     h("h2", {}, say("page-paper-end")),
+    good.length ? h("h3", {}, say("sheet-good-piece")) : null,
+    good.map((each) => {
+      const name = criterionName(each);
+      return p(box(), " ", blank(isOwn(each.criterion) ? name : `${name}: ${wantedWords(each)}`));
+    }),
     p(
       blank(say("page-paper-good")),
       blank(say("page-paper-small")),
@@ -215,7 +234,9 @@ const BENEATH = [
     isJudged,
     (step) => [
       p(h("b", {}, askOf(step))),
-      p(h("b", {}, say("page-paper-not-yet")), " ", notYetOf(step)),
+      step.looks_at
+        ? p(blank(say("sheet-second-look-who")))
+        : p(h("b", {}, say("page-paper-not-yet")), " ", notYetOf(step)),
       step.too_far ? p(h("b", {}, say("page-paper-too-far")), " ", step.too_far) : null,
       p(say("page-paper-checked"), " ", boxes(TRIES)),
     ],

@@ -1,6 +1,7 @@
 // What goes on paper. Pure: a recipe, or a sheet, in; one plan of pages out.
 //
-//   planOfSheet(sheet), planOfRecipe(recipe)   // -> { title, sub, columns, totals, warnings, parts }
+//   planOfSheet(sheet), planOfRecipe(recipe)   // -> { title, sub, columns, totals, warnings,
+//                                                   before, read, good, parts }
 //
 // A part has rounds, a round has steps as the bench knows them, each with `rows`: what goes in,
 // [{ name, amount, reads, on, note }].
@@ -10,11 +11,20 @@ import { readsIn } from "../bench/weighing.js";
 import { mass, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
-import { UNNAMED, cautionsOf, noteOf, partName, spoonsWords, tooFarOf } from "../bench/sheet-words.js";
+import {
+  UNNAMED,
+  cautionsOf,
+  noteOf,
+  partName,
+  proofsOf,
+  spoonsWords,
+  startsOf,
+  tooFarOf,
+} from "../bench/sheet-words.js";
 import { byHand, divides, isJudged, putsIn } from "../bench/steps/index.js";
 import { point, say, units } from "../words.js";
 import { pieces } from "./words.js";
-/** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
+/** @import { GoodPiece, Id, MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
 /** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
 /** @import { WrittenComponent, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Any } from "../../types/recipe" */
@@ -28,7 +38,8 @@ import { pieces } from "./words.js";
  * @typedef {{letter: string, name: string, count: number, facts: string[], loose?: PaperRow[],
  *   rounds: {name: string, steps: PaperStep[]}[]}} PaperPart
  * @typedef {{title: string, sub: string, summary?: string, columns: readonly [string, string, string],
- *   totals: [name: string, amount: string][], warnings: string[], parts: PaperPart[]}} PaperPlan
+ *   totals: [name: string, amount: string][], warnings: string[], before: string[], read: string[],
+ *   good: readonly GoodPiece[], parts: PaperPart[]}} PaperPlan
  * @typedef {SheetVessel & {held: number, zero: number}} PaperVessel
  * @typedef {Full<string, PaperVessel>} Vessels
  * @typedef {Map<string, Sheet["kit"]["scales"][number]>} Scales
@@ -39,6 +50,9 @@ const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 const decimal = (number) => String(number).replace(".", point());
 /** @param {number} mg */
 const plain = (mg) => mass(mg, mg % 1000 ? 10 : 1000);
+/** How the room's air is, where it is asked. @param {{asks_air?: readonly Id[]}} written */
+const airOf = ({ asks_air: parts = [] }) =>
+  parts.length ? [say("page-bench-humidity"), say("page-bench-warmth")] : [];
 /** @param {(string | null | undefined)[]} words */
 const joined = (...words) => words.filter(Boolean).join(", ");
 
@@ -66,6 +80,9 @@ export function planOfSheet(sheet) {
             : say("prompting-to-texture"),
     ]),
     warnings: sheet.warnings.map(warningWords),
+    before: startsOf(sheet),
+    read: [...proofsOf(sheet), ...airOf(sheet)],
+    good: sheet.good_piece ?? [],
     parts: sheet.components.map((component) => ({
       letter: component.letter,
       name: partName(component),
@@ -227,6 +244,9 @@ export function planOfRecipe({ version, document, measured }) {
     columns: [say("page-paper-written"), say("page-paper-by-scale", { unit: units().mass }), ""],
     totals: [],
     warnings: [],
+    before: startsOf(measured),
+    read: airOf(measured),
+    good: measured.good_piece ?? [],
     parts: measured.components
       .filter(({ steps, lines }) => steps.length || lines.length)
       .map((component, place) => {

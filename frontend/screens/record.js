@@ -13,20 +13,13 @@ import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
 import { record } from "../bench/record.js";
-import { partName } from "../bench/sheet-words.js";
+import { isOwn, partName } from "../bench/sheet-words.js";
 import { define, given, h, setChildren, setText, show, tell } from "../parts/dom.js";
 import { DutiesPart, productIn } from "../parts/duties.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
-import {
-  criteriaPart,
-  isJudged,
-  deviationsPart,
-  releasePart,
-  releaseWords,
-  startsPart,
-} from "../parts/judging.js";
+import { criteriaPart, deviationsPart, releasePart, releaseWords, startsPart } from "../parts/judging.js";
 import { pageHead } from "../parts/page-head.js";
 import { asOf } from "../parts/seen-words.js";
 import { photograph } from "../parts/photograph.js";
@@ -533,7 +526,7 @@ export class RecordScreen extends HTMLElement {
    */
   async #answerOf({ criterion }, answer) {
     const asked = { title: say("page-record-met-what"), answer: say("page-common-save"), needed: false };
-    const text = criterion === "ph" || isJudged(criterion) || answer === "no" ? await askNote(asked) : "";
+    const text = criterion === "ph" || isOwn(criterion) || answer === "no" ? await askNote(asked) : "";
     if (text === null) return;
     tell(this, "answer", { kind: "met", body: { criterion, answer, ...(text ? { text } : {}) } });
   }

@@ -8,7 +8,8 @@ import re
 import pytest
 from workshop import ROOT, demo_kit, demo_recipe, make_recipe, sheet_of
 
-from bench import sheet_text, words
+from bench import read_kit, read_recipe, sheet_text, words
+from tests.make import ASKED_AT_THE_END, ASKED_BEFORE, WHOLE_KIT, make_asking_recipe
 
 OIL = {"g_per_ml": "0.91", "source": "supplier"}
 
@@ -78,6 +79,16 @@ def test_it_says_all_that_the_printed_page_says():
     assert re.search(r"Citric acid, anhydrous +([0-9]+) g +Bench scale +scale reads [0-9]+ g", text)
     fetched = text.partition("To fetch")[2].partition("\n\n")[0]
     assert all(each["name"] in fetched for each in sheet["ingredients"])
+
+
+def test_what_the_bench_asks_besides_the_steps_is_on_it():
+    """Before the first weighing, of a second look, and of a good piece."""
+    text = sheet_text(sheet_of(read_recipe(make_asking_recipe()), read_kit(WHOLE_KIT), pieces=4))
+
+    for asked in [*ASKED_BEFORE, "100 g test weight on Bench: ____", "Note the air: ____", *ASKED_AT_THE_END]:
+        assert f"   [ ] {asked}" in text, asked
+    assert "who looked: ____" in text and "Undo" not in text
+    assert text.index("Before the first weighing") < text.index("To fetch") < text.index("A good piece")
 
 
 def test_drops_say_about_what_they_weigh():

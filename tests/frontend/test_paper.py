@@ -20,7 +20,15 @@ from bench.whole import Division, reading
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
 from tests.frontend.phones import call
-from tests.make import make_recipe, uuid4, uuid7
+from tests.make import (
+    ASKED_AT_THE_END,
+    ASKED_BEFORE,
+    WHOLE_KIT,
+    make_asking_recipe,
+    make_recipe,
+    uuid4,
+    uuid7,
+)
 from tests.servers import Server, as_sent, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -184,6 +192,25 @@ def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server) ->
                 assert re.search(rf"{re.escape(name)}.*?{re.escape(line['amount'])}", text), (paper, name)
             for step in part["steps"]:
                 assert step["title"] in text, paper
+
+
+def test_what_the_bench_asks_besides_the_steps_is_on_both_papers(desk: Page) -> None:
+    written, kit = make_asking_recipe(), bench.read_kit(WHOLE_KIT)
+    measured = bench.read_recipe(written)
+    size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": 4})["size"]
+    sheet = bench.make_sheet(measured, {"id": uuid4(), "version": 1}, size, kit)
+    drawn = as_sent("""async ([sheet, recipe]) => {
+        const { $parts_paper_leaf: leaf, $parts_paper_plan: plan } = await import("/rest.js");
+        const plans = [plan.planOfSheet(sheet), plan.planOfRecipe(recipe)];
+        return plans.map((each) => leaf.paperLeaf(each, null).textContent);
+    }""")
+
+    papers = desk.evaluate(drawn, [sheet, {"version": 1, "document": written, "measured": measured}])
+
+    for asked in [*ASKED_BEFORE, "Humidity of the room, in %", *ASKED_AT_THE_END, "who looked"]:
+        assert all(asked in paper for paper in papers), asked
+    assert "100 g test weight on Bench" in papers[0]
+    assert not any("Undo" in paper for paper in papers)
 
 
 def test_a_caution_stands_before_its_step(desk: Page, demo: Server) -> None:

@@ -363,16 +363,6 @@ page-record-deviation = { $kind ->
     [start] niemand hat es gesagt
    *[criterion] nicht wie im Rezept
 }
-page-record-good-piece = Ein gutes Stück
-page-record-criterion = { $criterion ->
-    [mass] Masse
-    [ph] pH
-    [look] Aussehen
-   *[set] Fest
-}
-page-record-between = { $least } bis { $most }
-page-record-at-least = mindestens { $bound }
-page-record-at-most = höchstens { $bound }
 page-record-met = { $answer ->
     [yes] Ja
    *[no] Nein
@@ -387,7 +377,6 @@ page-record-found = { $answer ->
 }
 page-record-met-what = Was gemessen oder gesehen wurde
 page-record-not-said = niemand hat es gesagt
-page-record-starts = Vor dem ersten Wiegen
 page-record-room = Raum und Waagen
 page-record-air = { $humidity } % Feuchte, { $warmth }
 page-record-air-damp = { $humidity } % Feuchte, zu feucht für Sprudelmasse

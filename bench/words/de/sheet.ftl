@@ -46,9 +46,24 @@ sheet-instead-of = Anstelle von: { $name }.
 sheet-second-look = Jemand anderes prüft Menge und Etikett. Stimmt beides?
 sheet-second-look-yes = Beides stimmt
 sheet-second-look-not = Nimm die Wägung zurück, oder nimm zu viel heraus.
+sheet-second-look-who = wer nachsah
 sheet-yes = Ja, so ist es
 sheet-done = fertig
 sheet-piece = Stück
+
+## Vor dem ersten Wiegen, und was ein gutes Stück ist
+
+sheet-starts = Vor dem ersten Wiegen
+sheet-good-piece = Ein gutes Stück
+sheet-criterion = { $criterion ->
+    [mass] Masse
+    [ph] pH
+    [look] Aussehen
+   *[set] Fest
+}
+sheet-between = { $least } bis { $most }
+sheet-at-least = mindestens { $bound }
+sheet-at-most = höchstens { $bound }
 
 ## Ein Rezeptblatt als einfacher Text (bench/sheet/text.py).
 

@@ -366,16 +366,6 @@ page-record-deviation = { $kind ->
     [start] nobody said so
    *[criterion] not as the recipe wants it
 }
-page-record-good-piece = A good piece
-page-record-criterion = { $criterion ->
-    [mass] Mass
-    [ph] pH
-    [look] Look
-   *[set] Set
-}
-page-record-between = { $least } to { $most }
-page-record-at-least = at least { $bound }
-page-record-at-most = at most { $bound }
 page-record-met = { $answer ->
     [yes] Yes
    *[no] No
@@ -390,7 +380,6 @@ page-record-found = { $answer ->
 }
 page-record-met-what = What was measured or seen
 page-record-not-said = nobody said
-page-record-starts = Before the first weighing
 page-record-room = Room and scales
 page-record-air = { $humidity } % humidity, { $warmth }
 page-record-air-damp = { $humidity } % humidity, too damp for a fizz

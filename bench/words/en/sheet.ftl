@@ -46,6 +46,7 @@ sheet-instead-of = Instead of: { $name }.
 sheet-second-look = Somebody else checks amount and label. Both right?
 sheet-second-look-yes = Both right
 sheet-second-look-not = Undo the weighing, or take out what is too much.
+sheet-second-look-who = who looked
 sheet-yes = Yes, it does
 sheet-done = done
 # What a piece is called where a recipe has no word of its own.
@@ -53,6 +54,20 @@ sheet-piece = { $count ->
     [one] piece
    *[other] pieces
 }
+
+## Before the first weighing, and what a good piece is
+
+sheet-starts = Before the first weighing
+sheet-good-piece = A good piece
+sheet-criterion = { $criterion ->
+    [mass] Mass
+    [ph] pH
+    [look] Look
+   *[set] Set
+}
+sheet-between = { $least } to { $most }
+sheet-at-least = at least { $bound }
+sheet-at-most = at most { $bound }
 
 ## A sheet as plain text (bench/sheet/text.py).
 
