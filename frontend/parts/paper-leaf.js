@@ -68,10 +68,10 @@ const before = ({ before: told, read }) =>
   told.length + read.length
     ? h(
         "section",
-        {},
+        { class: "paper-before" },
         h("h3", {}, say("sheet-starts")),
         told.map((each) => p(box(), " ", each)),
-        read.map((each) => p(blank(each))),
+        p(read.map((each) => blank(each))),
       )
     : null;
 

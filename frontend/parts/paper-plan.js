@@ -24,9 +24,9 @@ import {
 import { byHand, divides, isJudged, putsIn } from "../bench/steps/index.js";
 import { point, say, units } from "../words.js";
 import { pieces } from "./words.js";
-/** @import { GoodPiece, Id, MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
+/** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
 /** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
-/** @import { WrittenComponent, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { GoodPiece, Id, WrittenComponent, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Any } from "../../types/recipe" */
 /** @import { Full } from "../../types/lists" */
 
