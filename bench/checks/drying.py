@@ -20,17 +20,16 @@ LONGEST_OF_FIZZ_MS = 14 * 24 * HOUR_MS  # by then it has drawn damp from the roo
 
 def short_drying(subject: Subject) -> Iterator[Finding]:
     """A fizzing piece that is wrapped soon after it was pressed."""
-    fizzing = {part["id"] for part in subject.fizzing}
-    for pressed, step in subject.order.of(does="press"):
-        if pressed.split(".")[0] not in fizzing:
-            continue
+    for pressed in subject.pressed:
         waited = [subject.order.waited_ms(pressed, each) for each in _wrapped_after(subject, pressed)]
         if waited and 0 < max(waited) < FIZZ_DRIES_MS:
             yield finding(
                 "short-drying",
                 "look",
                 _first_wait(subject, pressed),
-                say("checks-short-drying", title=step["title"], span=span(max(waited))),
+                say(
+                    "checks-short-drying", title=subject.order.steps[pressed]["title"], span=span(max(waited))
+                ),
                 by=say("checks-short-drying-by", span=span(FIZZ_DRIES_MS)),
                 do=say("checks-odd-wait-do"),
             )
@@ -47,10 +46,7 @@ def _first_wait(subject: Subject, pressed: RecipeKey) -> RecipeKey:
 
 def dried_cold(subject: Subject) -> Iterator[Finding]:
     """A pressed fizz that dries in a fridge: its air is damp, and the piece draws damp as it warms again."""
-    for pressed, _ in subject.order.of(does="press"):
-        part = subject.component(pressed)
-        if part not in subject.fizzing:
-            continue
+    for pressed in subject.pressed:
         for key in subject.order.following(pressed):
             wait = subject.order.steps[key]
             if runs_by_itself(wait) and is_said(COLD, f"{wait['title']}. {wait['says']}"):

@@ -76,7 +76,7 @@ def damp_after_press(subject: Subject) -> Iterator[Finding]:
     order = subject.order
     for part in subject.fizzing:
         sprays = [key for key, _ in order.of(does="spray") if subject.component(key) is part]
-        for key, step in order.of(does="press"):
+        for key in subject.pressed:
             if subject.component(key) is not part or any(order.precedes(each, key) for each in sprays):
                 continue
             late = [each for each in sprays if order.precedes(key, each)]
@@ -86,7 +86,9 @@ def damp_after_press(subject: Subject) -> Iterator[Finding]:
                     "look",
                     late[0],
                     say(
-                        "checks-damp-after-press", title=order.steps[late[0]]["title"], pressed=step["title"]
+                        "checks-damp-after-press",
+                        title=order.steps[late[0]]["title"],
+                        pressed=order.steps[key]["title"],
                     ),
                     do=say("checks-order-do"),
                 )

@@ -184,7 +184,7 @@ def short_setting(subject: Subject) -> Iterator[Finding]:
 def dried_hot(subject: Subject) -> Iterator[Finding]:
     """A fizz that is dried in an oven, as the words of a wait say, or of what is done once it is pressed."""
     order = subject.order
-    pressed = {each for press, _ in order.of(does="press") for each in order.following(press)}
+    pressed = {each for press in subject.pressed for each in order.following(press)}
     for key, step in order.steps.items():
         dries = runs_by_itself(step) or (key in pressed and by_hand(step))
         if not dries or subject.component(key) not in subject.fizzing:

@@ -129,6 +129,16 @@ class Subject:
         return [part for part in self.parts if self.acids(part) and self.carbonates(part)]
 
     @cached_property
+    def pressed(self) -> list[RecipeKey]:
+        """The steps that shape a fizzing part: pressed, or, where the recipe does not say so, made into pieces."""
+        return [
+            key
+            for key, step in self.order.steps.items()
+            if (step["does"] == "press" or (counts_pieces(step) and not step["does"]))
+            and self.component(key) in self.fizzing
+        ]
+
+    @cached_property
     def shut_tight(self) -> list[str]:
         """The steps that put something where no gas gets out, as far as their words tell: "component.step"."""
         found = []

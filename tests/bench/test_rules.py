@@ -149,6 +149,13 @@ def dried(usual):
     return mixed(*FIZZ, steps=[weigh("in", "l0", "l1"), press, wait("dry", usual), WRAP])
 
 
+def dried_unsaid(usual):
+    """What the pieces step does is not said."""
+    document = dried(usual)
+    del document["components"][0]["steps"][1]["does"]
+    return document
+
+
 def stand_in(key):
     return make({"amount": "100 g", "substitutes": [{"ingredient": key}]}, "5 g")
 
@@ -432,6 +439,11 @@ def test_a_rule_fires_where_it_should_and_is_silent_where_it_should(rule):
 
     assert rule in rules_of(fires)
     assert rule not in rules_of(silent)
+
+
+def test_a_fizz_made_into_pieces_dries_too_short_whether_or_not_the_recipe_says_that_they_are_pressed():
+    assert "short-drying" in rules_of(dried_unsaid("119 min"))
+    assert "short-drying" not in rules_of(dried_unsaid("2 h"))
 
 
 @pytest.mark.parametrize(
