@@ -5,7 +5,7 @@ import { isAsNeeded } from "../bench/amounts.js";
 import { nameKey } from "../bench/shelf.js";
 import { byHand, countsPieces, heats, putsIn, runsByItself } from "../bench/steps/index.js";
 import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
-import { KINDS } from "./recipe-forms.js";
+import { KINDS, STEP_MORE } from "./recipe-forms.js";
 import { idFor } from "./words.js";
 /** @import { WrittenKind } from "./recipe-forms.js" */
 /** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
@@ -96,8 +96,8 @@ export function addStep(document, at, kind, written = {}) {
  */
 export function asKind(document, at, kind) {
   const step = valueAt(document, at);
-  const own = new Set([...KINDS[step.kind].main, ...KINDS[step.kind].more].map(([key]) => key.split(".")[0]));
-  const kept = Object.fromEntries(Object.entries(step).filter(([key]) => !own.has(key)));
+  const every = ["id", "title", "says", "after", ...STEP_MORE.map(([key]) => key.split(".")[0])];
+  const kept = Object.fromEntries(Object.entries(step).filter(([key]) => every.includes(key)));
   return withValue(document, at, { ...KINDS[kind].blank(), ...kept, kind });
 }
 

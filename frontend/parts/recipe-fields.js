@@ -351,7 +351,7 @@ export function labelled(pen, path, label, input, more = "") {
 }
 
 /** @param {Pen} pen @param {string} at @param {readonly Field[]} fields @returns {HTMLElement[]} */
-export const fieldRows = (pen, at, fields) => fields.map((field) => fieldRow(pen, at, field));
+export const fieldRows = (pen, at, fields = []) => fields.map((field) => fieldRow(pen, at, field));
 
 /**
  * What is beside a field: a meaning, or, once its maker has left it, what is wrong with it.

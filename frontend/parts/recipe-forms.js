@@ -254,7 +254,7 @@ export const STEP_MORE = [
 /**
  * @typedef {WrittenStep["kind"]} WrittenKind
  *
- * Each kind: what is asked at once, what in the fold, and how it begins.
+ * Each kind: what is asked at once, what in the fold, and how it begins. None of one that this version does not know.
  * @type {{readonly [K in WrittenKind]: {main: readonly Field[], more: readonly Field[], blank: () => object}}}
  */
 export const KINDS = {
@@ -363,4 +363,4 @@ export const KINDS = {
 export const KIND_NAMES = /** @type {WrittenKind[]} */ (Object.keys(KINDS));
 
 /** What a kind of step is called. @param {WrittenKind} kind */
-export const kindName = (kind) => say(`page-recipe-kind-${kind}`);
+export const kindName = (kind) => (KINDS[kind] ? say(`page-recipe-kind-${kind}`) : kind);

@@ -1247,11 +1247,11 @@ export class RecipeScreen extends HTMLElement {
             this.#title(step, where),
           ),
           fold(pen, where, this.#inShort(where), () => [
-            fieldRows(pen, where, KINDS[step.kind].main),
+            fieldRows(pen, where, KINDS[step.kind]?.main),
             fieldRow(pen, where, ["says", "how", "area"]),
             fold(pen, `${where}.more`, say("page-recipe-more"), () => [
               this.#after(where),
-              fieldRows(pen, where, KINDS[step.kind].more),
+              fieldRows(pen, where, KINDS[step.kind]?.more),
               fieldRows(pen, where, STEP_MORE),
               this.#kind(where),
             ]),
@@ -1318,17 +1318,17 @@ export class RecipeScreen extends HTMLElement {
 
   /** @param {StepPath} at */
   #kind(at) {
+    const { kind: now } = this.#pen.read(at);
     const input = h(
       "select",
       {
         onchange: () =>
-          this.#choose(`${at}.kind`, () => {
-            const kind = KIND_NAMES.find((each) => each === input.value);
-            if (kind) this.#reshape(asKind(this.#document, at, kind));
-          }),
+          this.#choose(`${at}.kind`, () =>
+            this.#reshape(asKind(this.#document, at, /** @type {WrittenStep["kind"]} */ (input.value))),
+          ),
       },
-      KIND_NAMES.map((kind) =>
-        h("option", { value: kind, selected: kind === this.#pen.read(at).kind }, kindName(kind)),
+      [...new Set([...KIND_NAMES, now])].map((kind) =>
+        h("option", { value: kind, selected: kind === now }, kindName(kind)),
       ),
     );
     return labelled(this.#pen, `${at}.kind`, labelOf("step-kind"), input);

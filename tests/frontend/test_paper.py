@@ -19,7 +19,8 @@ from bench.sheet_words import cautions_of
 from bench.whole import Division, reading
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
-from tests.frontend.phones import call
+from tests.frontend.phones import call, eventually
+from tests.frontend.test_recipe_page import draft
 from tests.make import (
     ASKED_AT_THE_END,
     ASKED_BEFORE,
@@ -421,6 +422,53 @@ def test_whatever_was_picked_opens_to_be_put_right_and_shows_what_it_says(own_de
             expect(own_desk.locator("[data-at='components.0.lines.0.amount']")).to_have_value("240")
         if name == "no such amount":
             expect(own_desk.locator("[data-at='components.0.lines.0.amount']")).to_have_value("12 florps")
+
+
+def test_a_step_of_a_kind_not_known_here_stays_that_through_other_edits_until_it_is_given_another(
+    own_desk: Page,
+) -> None:
+    document = make_recipe()
+    cured = {**document["components"][0]["steps"][1], "kind": "cure", "lamp": {"nm": 365}, "of": ["salt"]}
+    document["components"][0]["steps"][1] = cured
+    bring(own_desk, json.dumps(document))
+    own_desk.get_by_role("button", name="Put it right here").click()
+    recipe = own_desk.locator("recipe-screen")
+    place = "components.0.steps.1"
+    kind = recipe.locator(f"[data-at='{place}.kind']")
+
+    def unfold() -> None:
+        """A fold within a fold is there once the outer one is open."""
+        shut = recipe.locator(".r-part details:not([open])")
+        eventually(
+            own_desk, lambda: not shut.evaluate_all("all => all.filter((each) => each.open = true).length")
+        )
+
+    unfold()
+    expect(recipe.locator(".r-field", has=own_desk.locator(f"[data-at='{place}.title']"))).to_contain_text(
+        "A2 cure"
+    )
+    expect(kind).to_have_value("cure")
+    expect(recipe.locator(".r-findings")).to_contain_text("“cure” is not known here")
+
+    recipe.locator("[data-at='components.0.lines.0.amount']").fill("8 oz")
+    recipe.locator(f"[data-at='{place}.title']").fill("Cure it")
+    recipe.get_by_role("button", name="Weigh", exact=True).first.click()  # drawn anew, with a step more
+    eventually(
+        own_desk,
+        lambda: len(draft(own_desk)["components"][0]["steps"]) > len(document["components"][0]["steps"]),
+    )
+    assert draft(own_desk)["components"][0]["steps"][1] == {**cured, "title": "Cure it"}
+
+    unfold()
+    expect(kind).to_have_value("cure")
+    kind.select_option("do")
+    eventually(own_desk, lambda: draft(own_desk)["components"][0]["steps"][1]["kind"] == "do")
+    changed = draft(own_desk)["components"][0]["steps"][1]
+    assert (
+        changed["title"] == "Cure it" and "lamp" not in changed
+    )  # what is of no kind known here could not be sent
+    unfold()
+    expect(kind.locator("option")).to_have_count(8)
 
 
 def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, demo: Server) -> None:
