@@ -27,6 +27,7 @@ from tests.postgres import Cluster
 from tests.servers import Server, demo_open
 
 compile_once()
+SELDOM = 20_000  # objects more than there were; Python's own 700 is for little programs
 MOST_RERUNS = 2
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
 expect.set_options(timeout=15_000)
@@ -66,12 +67,16 @@ def clock() -> Clock:
 
 @pytest.hookimpl(wrapper=True)
 def pytest_collection() -> Generator[None, Any, Any]:
-    """Of what is collected nothing goes before the end: no search for garbage goes through it, then or later."""
+    """Of what is collected nothing goes before the end: no search for garbage goes through it, then or later.
+
+    And later it is searched for seldom: a third of what an application takes to be made and asked went there.
+    """
     gc.disable()
     try:
         return (yield)
     finally:
         gc.freeze()
+        gc.set_threshold(SELDOM)
         gc.enable()
 
 

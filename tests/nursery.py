@@ -40,6 +40,7 @@ ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
 PR_SET_PDEATHSIG = 1  # prctl(2)
 Holding = type(cache(lambda: None))
+SELDOM = 20_000  # as in tests/conftest.py: objects more, when garbage is searched for
 UNDISTURBED_SECONDS = 1200
 STAYING = ("api.page", "api.dense", "api.upgrading")
 # What a page asks a studio for as it opens.
@@ -113,6 +114,7 @@ def main(door: socket.socket) -> None:
     tables = go_through_a_studio()
     gc.collect()
     gc.freeze()  # so that no server goes through all of that once more as it starts
+    gc.set_threshold(SELDOM)
 
     workers = [door.accept()[0]]
     while workers:
