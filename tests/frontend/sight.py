@@ -81,19 +81,30 @@ def serve(route: Route) -> None:
     route.fulfill(content_type=TYPES.get(file.suffix, "text/plain"), body=text)
 
 
-SET_EDGE = "([name, value]) => document.documentElement.style.setProperty(name, value)"
+# What is so already stays untouched: the whole page is laid out anew for each. Gives the text size it was given.
+SET_EDGES = """edges => {
+    const { style } = document.documentElement;
+    for (const [name, value] of Object.entries(edges))
+        if (style.getPropertyValue(name) !== value) style.setProperty(name, value);
+    return window.takenSize;
+}"""
+DRAWN = """size => {
+    window.takenSize = size;
+    return new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
+}"""
 
 
 def take(page: Page, shape: Shape) -> None:
     """Give the page a phone's shape, and the text size its owner has chosen in the browser."""
+    sides = zip(("top", "bottom"), shape.edges, strict=True)
+    had = page.evaluate(SET_EDGES, {f"--safe-{side}": f"{px}px" for side, px in sides})
     page.set_viewport_size(ViewportSize(width=shape.width, height=shape.height))
     size = round(16 * shape.text_percent / 100)
-    session = page.context.new_cdp_session(page)
-    session.send("Page.setFontSizes", {"fontSizes": {"standard": size, "fixed": size}})
-    session.detach()
-    for side, px in zip(("top", "bottom"), shape.edges, strict=True):
-        page.evaluate(SET_EDGE, [f"--safe-{side}", f"{px}px"])
-    page.evaluate("() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
+    if size != had:
+        session = page.context.new_cdp_session(page)
+        session.send("Page.setFontSizes", {"fontSizes": {"standard": size, "fixed": size}})
+        session.detach()
+    page.evaluate(DRAWN, size)
 
 
 def record(page: Page, sheet: dict[str, Any]) -> int:
