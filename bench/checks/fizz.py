@@ -84,7 +84,8 @@ def sealed(subject: Subject) -> Iterator[Finding]:
     gas = sum(
         (react(_mg(carbonates), _mg(acids)).gas_l for _, carbonates, acids in mixes(subject)), Fraction(0)
     )
-    if not gas:
+    raising = _raising(subject)
+    if not gas and not raising:
         return
     shut = subject.shut_tight
     yield finding(
@@ -93,9 +94,21 @@ def sealed(subject: Subject) -> Iterator[Finding]:
         shut[0] if shut else ASSEMBLY,
         say("checks-sealed", title=subject.place(shut[0])) if shut else say("checks-sealed-open"),
         why=joined(say("checks-sealed-why"), say("checks-sealed-glass") if _in_glass(subject, shut) else ""),
-        by=say("checks-sealed-by", gas=decimal(gas, 1), part=decimal(gas * SET_FREE, 2)),
+        by=say("checks-sealed-by", gas=decimal(gas, 1), part=decimal(gas * SET_FREE, 2))
+        if gas
+        else say("checks-sealed-by-itself", name=raising),
         do=say("checks-sealed-do"),
     )
+
+
+def _raising(subject: Subject) -> str:
+    """What gives gas by itself once it is damp, as baking powder does, by its name; "" for none."""
+    for component in subject.parts:
+        for line in component["lines"]:
+            found = subject.substance(line["ingredient"])
+            if found and {"bicarbonate", "acid"} <= {*found.get("holds", ())}:
+                return subject.ingredient(line)["name"]
+    return ""
 
 
 def _in_glass(subject: Subject, shut: list[str]) -> bool:

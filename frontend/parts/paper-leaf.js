@@ -69,7 +69,7 @@ const before = ({ before: told, read }) =>
     ? h(
         "section",
         { class: "paper-before" },
-        h("h3", {}, say("sheet-starts")),
+        h("h2", {}, say("sheet-starts")),
         told.map((each) => p(box(), " ", each)),
         p(read.map((each) => blank(each))),
       )

@@ -441,6 +441,20 @@ def test_a_rule_fires_where_it_should_and_is_silent_where_it_should(rule):
     assert rule not in rules_of(silent)
 
 
+@pytest.mark.parametrize("beside", ["Citric acid", "Maize starch"])
+def test_what_gives_gas_by_itself_is_not_shut_in_tight_either(beside):
+    """Baking powder holds both sides: no balance is known, and a shut jar bursts all the same."""
+    fill = {**pieces("fill", "wrap"), "title": "Fill into airtight jars"}
+    steps = [weigh("in", "l0", "l1"), fill]
+    (said,) = (
+        each
+        for each in check_recipe(read_recipe(of("Baking powder", beside, steps=steps)))
+        if each["rule"] == "fizz-sealed"
+    )
+    assert said["level"] == "look"
+    assert said["by"] == "Baking powder gives gas by itself, as soon as it is damp"
+
+
 def test_a_fizz_made_into_pieces_dries_too_short_whether_or_not_the_recipe_says_that_they_are_pressed():
     assert "short-drying" in rules_of(dried_unsaid("119 min"))
     assert "short-drying" not in rules_of(dried_unsaid("2 h"))

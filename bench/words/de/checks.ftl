@@ -223,6 +223,7 @@ checks-sealed = „{ $title }“ schließt ein Sprudelstück dicht ein.
 checks-sealed-open = Sprudelstücke nie dicht einschließen: Folie oder Papier, kein geschlossenes Glas.
 checks-sealed-why = Feuchte setzt Gas frei, und die Reaktion macht ihr eigenes Wasser. Ein dichtes Glas kann platzen.
 checks-sealed-by = Höchstens { $gas } L Gas aus der Charge. Ein Prozent davon sind { $part } L
+checks-sealed-by-itself = { $name } gibt von selbst Gas, sobald es feucht wird
 checks-sealed-do = In Folie oder Papier einpacken, das Gas herauslässt. Jeden Deckel locker lassen.
 checks-in-fizz-baking-powder = { $name } enthält Säure und Stärke: kein reines Natron.
 checks-why-in-fizz-baking-powder = Es sprudelt von selbst, und weniger. In der Bilanz ist es nicht gezählt.

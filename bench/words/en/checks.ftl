@@ -226,6 +226,7 @@ checks-sealed = “{ $title }” shuts a fizzing piece in tight.
 checks-sealed-open = Never shut a fizzing piece in tight: film or paper, no closed jar.
 checks-sealed-why = Damp sets gas free, and the reaction makes its own water. A shut jar can burst.
 checks-sealed-by = At most { $gas } L of gas from the batch. One per cent of it is { $part } L
+checks-sealed-by-itself = { $name } gives gas by itself, as soon as it is damp
 checks-sealed-do = Wrap in film or paper that lets gas out. Leave any lid loose.
 checks-in-fizz-baking-powder = { $name } holds acid and starch: it is not pure bicarbonate.
 checks-why-in-fizz-baking-powder = It fizzes by itself, and less. It is not counted in the balance.
