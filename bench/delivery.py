@@ -22,6 +22,7 @@ from bench.delivery_cells import (
 )
 from bench.delivery_cost import share_delivery
 from bench.delivery_rows import cells_of_row, parts_of_line, unlabelled, ways_of
+from bench.entries import is_day
 from bench.errors import SettingError
 from bench.lists import group
 from bench.schema_words import say_what_is_wrong
@@ -78,7 +79,10 @@ def check_delivery(given: object) -> WrittenDelivery:
     fault = say_what_is_wrong(given, _SCHEMA)
     if fault:
         raise SettingError(*fault)
-    return cast(WrittenDelivery, given)
+    asked = cast(WrittenDelivery, given)
+    if not is_day(asked["received_on"]):
+        raise SettingError("received_on", say("entries-fits-day", field="received_on"))
+    return asked
 
 
 def read_delivery(asked: WrittenDelivery, shelf: Shelf) -> Delivery:

@@ -30,7 +30,8 @@ def test_a_list_is_read_keeps_nothing_and_what_it_makes_goes_onto_the_shelf(stud
 
 @pytest.mark.parametrize(
     ("wrong", "where"),
-    [({"text": ""}, "text"), ({"columns": ["colour"]}, "columns.0"), ({"colour": "x"}, ""), ({"answers": [1]}, "answers")],
+    [({"text": ""}, "text"), ({"columns": ["colour"]}, "columns.0"), ({"colour": "x"}, ""), ({"answers": [1]}, "answers"),
+     ({"received_on": ""}, "received_on"), ({"received_on": "2026-02-30"}, "received_on")],
 )  # fmt: skip
 def test_what_is_no_list_is_refused_and_the_field_is_named(studio: Studio, wrong: dict, where: str) -> None:
     answer = studio.client.post("/api/v1/deliveries/read", json={**LIST, **wrong})
