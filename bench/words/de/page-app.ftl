@@ -8,6 +8,7 @@ page-app-absent-says = Mit Verbindung kommt es vielleicht. Alles andere ist hier
 page-app-makers = Nur für Hersteller
 page-app-makers-says = Dieses Gerät hat die Rolle Hilfe. Auf einem mit der Rolle Hersteller öffnen.
 page-app-newer = Es gibt eine neuere Seite
+page-app-newer-there = Eine neuere Seite ist bereit. Unter Rezepte holst du sie.
 page-app-newer-says = Alles Eingegebene ist gespeichert.
 page-app-load = Neu laden
 page-app-closed = Der Arbeitstisch öffnet nicht

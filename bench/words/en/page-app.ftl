@@ -8,6 +8,7 @@ page-app-absent-says = It may come once there is a connection. Everything else i
 page-app-makers = Only for makers
 page-app-makers-says = This device is a helper's. Open this page on a maker's.
 page-app-newer = There is a newer page
+page-app-newer-there = A newer page is ready. Use it from Recipes.
 page-app-newer-says = Everything you entered is saved.
 page-app-load = Load it
 page-app-closed = The bench can't open
