@@ -10,7 +10,9 @@ import { say } from "./words.js";
 /** @template M @param {Promise<M>} module @returns {Promise<M>} */
 const online = (module) =>
   module.catch((error) => {
-    throw Object.assign(error, { says: say(error.isOtherVersion ? "page-app-newer-there" : "page-app-desk-away") });
+    throw Object.assign(error, {
+      says: say(error.isOtherVersion ? "page-app-newer-there" : "page-app-desk-away"),
+    });
   });
 
 /** @type {Promise<boolean> | null} */
