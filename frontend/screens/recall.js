@@ -82,11 +82,12 @@ export class RecallScreen extends HTMLElement {
     this.#here = recall;
     const { rehearsal, batches, next, total, made, found, unknown } = recall;
     const [of, id] = splitId(this.#data.id);
-    const share = made ? Math.floor((found * 100) / made) : 100;
+    const share = `${Math.floor((found * 100) / made)}`;
     const query = rehearsal ? "?rehearsal=true" : "";
     this.#list.replaceChildren(
       ...(rehearsal ? [h("p", { class: "short" }, say("page-recall-rehearsal"))] : []),
-      h("p", { class: "figures" }, say("page-recall-found", { found, made, share: `${share}` })),
+      // Of nothing that was counted no share can be told: each batch says so below.
+      ...(made ? [h("p", { class: "figures" }, say("page-recall-found", { found, made, share }))] : []),
       ...(unknown > 0 ? [h("p", { class: "past" }, say("page-recall-unknown", { count: unknown }))] : []),
       ...(batches.length ? batches.map(batchSection) : [h("p", {}, say("page-recall-none"))]),
       ...(next ? [goOn(batches.length, total, () => this.#ask(rehearsal, next))] : []),

@@ -66,3 +66,30 @@ def test_what_did_not_come_is_asked_for_once_then_with_the_connection_and_by_han
     page.evaluate("() => window.end()")
     again.click()
     assert asks() == 4, "asked for by hand"
+
+
+def test_a_recall_tells_no_share_of_what_was_never_counted(page: Page, home: Server) -> None:
+    open_page(page, home)
+    page.evaluate("""async () => { await (await import("/connected.js")).recall(); }""")
+    page.evaluate(ALONE, ["recall-screen", {"id": "lots.l1", "entries": []}])
+    batch = {"run": "r", "title": "Bars", "number": "B-1", "here": 0, "binned": 0, "at": [], "shelved": 0}
+    recall = page.locator("recall-screen")
+    for made, shares in ((None, 0), (12, 1)):
+        told = {
+            "rehearsal": False,
+            "next": None,
+            "total": 1,
+            "made": made or 0,
+            "found": made or 0,
+            "unknown": 0,
+        }
+        page.evaluate(
+            """([told, batch]) => {
+                 window.drawn(true);
+                 document.querySelector("recall-screen").told({ recall: { ...told, batches: [batch] } });
+               }""",
+            [told, {**batch, "made": made}],
+        )
+        expect(recall.locator("section h2")).to_have_text("B-1, Bars")
+        expect(recall.get_by_text("100 %")).to_have_count(shares)
+    expect(recall).to_contain_text("12 of 12 pieces found: 100 %")
