@@ -56,9 +56,15 @@ export class Updates extends EventTarget {
   /** Let the newer copy take over, and load the page from it. */
   apply() {
     const { waiting } = this.#registration ?? {};
-    if (!waiting) return;
-    waiting.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
-    waiting.postMessage("take over");
+    if (waiting) this.#letIn(waiting);
+  }
+
+  /** @param {ServiceWorker} worker */
+  #letIn(worker) {
+    const look = () => worker.state === "activated" && location.reload();
+    worker.addEventListener("statechange", look);
+    worker.postMessage("take over");
+    look();
   }
 
   /**
@@ -79,7 +85,7 @@ export class Updates extends EventTarget {
     if (!coming) return;
     await settled(coming);
     if (coming.state === "redundant") throw new Error("updates.js renew: the copy did not come whole");
-    this.apply();
+    this.#letIn(coming); // not the one that waits: a browser may say later that it is this
   }
 
   async #ask() {

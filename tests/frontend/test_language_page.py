@@ -37,6 +37,23 @@ def test_the_maker_chooses_a_language_and_it_stays_with_no_network(page: Page, l
     expect(html).to_have_attribute("lang", "en", timeout=SENT_MS)
 
 
+# A browser tells a page by two messages that a worker is installed and that it is the one that waits.
+WAITS_LATE = "Object.defineProperty(ServiceWorkerRegistration.prototype, 'waiting', { get: () => null })"
+
+
+@WITH_COPY
+def test_a_language_is_taken_though_the_browser_is_late_to_say_that_its_copy_waits(
+    page: Page, live_server: Server
+) -> None:
+    page.add_init_script(WAITS_LATE)
+    page.goto(f"{live_server.url}#/studio")
+    comes_true(page, COPIED)
+
+    page.get_by_label("Deutsch").check()
+
+    expect(page.locator("html")).to_have_attribute("lang", "de", timeout=SENT_MS)
+
+
 def test_a_phone_is_spoken_to_in_its_own_language_until_another_is_chosen(
     new_phone, live_server: Server
 ) -> None:
