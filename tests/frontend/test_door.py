@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 import re
+import sqlite3
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -56,6 +58,10 @@ class Studio:
         page.get_by_role("button", name="Pair").click()
         page.wait_for_url(self.url)
 
+    def rename_all(self) -> None:
+        with closing(sqlite3.connect(self.database)) as kept, kept:
+            kept.execute("UPDATE device SET name = 'Of a test before'")
+
 
 @pytest.fixture(scope="module")
 def studio(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
@@ -65,8 +71,8 @@ def studio(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
 
 
 @pytest.fixture
-def another(browser: Browser) -> Iterator[Callable[[], Page]]:
-    """Makes another phone, that takes the certificate without asking."""
+def another(browser: Browser, studio: Studio) -> Iterator[Callable[[], Page]]:
+    """Makes another phone, that takes the certificate without asking. No test, asked once more, meets its own of before."""
     contexts: list[BrowserContext] = []
 
     def make() -> Page:
@@ -77,6 +83,7 @@ def another(browser: Browser) -> Iterator[Callable[[], Page]]:
     for context in contexts:
         answer_no_more(context)
         context.close()
+    studio.rename_all()
 
 
 def look_at(page: Page, studio: Studio, address: str) -> None:
@@ -138,6 +145,7 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     expect(row).to_contain_text("maker, ")
     maker.get_by_role("button", name="Pair a helper's device").click()
     expect(maker.locator(".code-card")).to_be_visible()
+    expect(maker.get_by_text("Connected.", exact=True)).to_be_visible()  # so it comes back nowhere below
     maker.get_by_role("link", name="Who did what").click()
 
     told = maker.locator("audit-screen .times li")
@@ -157,7 +165,8 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     asked: list[str] = []
     maker.on("request", lambda request: asked.append(request.url) if "/v1/audit" in request.url else None)
     maker.route("**/api/v1/audit**", lambda route: route.abort())
-    look_at(maker, studio, "#/audit")
+    go(maker, "#/studio")
+    go(maker, "#/audit")
     expect(maker.get_by_text("No connection. The server keeps this list.")).to_be_visible()
     maker.evaluate("() => { document.querySelector('audit-screen').data = { isOnline: true } }")
     assert len(asked) == 1, "drawn again, it asks by its button alone, which stays what it was"
