@@ -24,10 +24,11 @@ WITHIN_SECONDS = 10
 
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[Server]:
-    # A server leaves alone what was ignored when it began, as where these tests run under nohup.
-    former = signal.signal(signal.SIGHUP, signal.SIG_DFL)
+    # A server leaves alone what was ignored when it began, as where these tests run under nohup or in the background.
+    former = {each: signal.signal(each, signal.SIG_DFL) for each in (signal.SIGHUP, signal.SIGINT)}
     server = bowlside(tmp_path / "bowlside.sqlite3", "--workers", "2").start()
-    signal.signal(signal.SIGHUP, former)
+    for each, handler in former.items():
+        signal.signal(each, handler)
     eventually(lambda: len(household(server)) == 3)
     yield server
     server.stop()
