@@ -59,6 +59,7 @@ def short_names(files: Iterable[str]) -> dict[str, str]:
 
 
 def with_short_names(text: str, short: Mapping[str, str]) -> str:
+    """A piece, or a script, that says each module by its short name."""
     return CALLED.sub(lambda found: short.get(found[0], found[0]), text)
 
 

@@ -5,6 +5,7 @@ from itertools import chain
 
 from bench.brief import joined
 from bench.cautions import ByCode, in_full
+from bench.shapes.kit import Scale
 from bench.shapes.recipe import Component, GoodPiece, Hazard, PieceWords
 from bench.shapes.sheet import (
     CheckStep,
@@ -19,6 +20,7 @@ from bench.shapes.sheet import (
     Step,
     Warn,
 )
+from bench.shapes.units import Mg
 from bench.states import ASSEMBLY
 from bench.weighing import reads_in
 from bench.whole import PPM, mass, per_cent, reading
@@ -183,11 +185,15 @@ def good_piece_words(wanted: GoodPiece) -> str:
     return f"{say('sheet-criterion', criterion=criterion)}: {_wanted_words(wanted)}"
 
 
+def ph_words(thousandths: int) -> str:
+    return f"{thousandths / 1000:g}".replace(".", point())
+
+
 def _wanted_words(wanted: GoodPiece) -> str:
     def shown(bound: int) -> str:
         if wanted["criterion"] == "mass":
             return mass(bound, 10 if bound % 1000 else 1000)
-        return f"{bound / 1000:g}".replace(".", point())
+        return ph_words(bound)
 
     least, most = wanted["least"], wanted["most"]
     if least is not None and most is not None:
@@ -202,11 +208,16 @@ def starts_of(sheet: Sheet) -> list[str]:
     return [say(f"gather-start-{each}") for each in sheet.get("before", [])]
 
 
+def proof_words(scale: Scale, weight: Mg) -> str:
+    """The weighing of a scale's test weight."""
+    return say("prompting-prove", scale=scale["name"], weight=reading(weight, reads_in(scale)))
+
+
 def proofs_of(sheet: Sheet) -> list[str]:
     """The test weights of the scales that are weighed on."""
     used = {line["scale"] for line in sheet["lines"]}
     return [
-        say("prompting-prove", scale=scale["name"], weight=reading(scale["test_mg"], reads_in(scale)))
+        proof_words(scale, scale["test_mg"])
         for scale in sheet["kit"]["scales"]
         if "test_mg" in scale and scale["id"] in used
     ]

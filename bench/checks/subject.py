@@ -123,7 +123,7 @@ class Subject:
     def carbonates(self, component: Component) -> list[RecipeLine]:
         return [line for line in component["lines"] if is_carbonate(self.known_as(line))]
 
-    @property
+    @cached_property
     def fizzing(self) -> list[Component]:
         """The parts that hold both: a drop of water, and they fizz."""
         return [part for part in self.parts if self.acids(part) and self.carbonates(part)]

@@ -11,8 +11,9 @@ from bench.prompting.view import View
 from bench.shapes.prompts import Answer
 from bench.shapes.recipe import GoodPiece
 from bench.shapes.sheet import Step
+from bench.sheet_words import ph_words
 from bench.steps import is_judged
-from bench.words import point, say
+from bench.words import say
 
 _NAMED = re.compile(r"\bpH\b")
 
@@ -65,4 +66,4 @@ def _asked_at(view: View) -> str | None:
 
 
 def _shown(thousandths: int | None) -> str:
-    return "" if thousandths is None else f"{thousandths / 1000:g}".replace(".", point())
+    return "" if thousandths is None else ph_words(thousandths)

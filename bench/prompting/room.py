@@ -10,6 +10,7 @@ from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer, ScaleBody
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg
+from bench.sheet_words import proof_words
 from bench.weighing import reads_in
 from bench.whole import reading
 from bench.words import say
@@ -37,10 +38,10 @@ def before_pouring(view: View, line: SheetLine, said: Said) -> Said:
         of_air = say("prompting-damp-now", humidity=air["humidity"], most=FIZZ_STOP_RH)
         question = say("prompting-damp", humidity=air["humidity"], most=FIZZ_STOP_RH)
         at_hand = [{**each, "ask": question} if each["kind"] == "weighed" else each for each in at_hand]
-    is_off = _off(view, line)
-    proof = _proof(view, line, said)
-    answers = [*at_hand, *proof, *rest] if is_off else [*at_hand, *rest, *proof]
-    return said._replace(answers=answers, first=joined(said.first, of_air, is_off))
+    off = _off(view, line)
+    proof = _proof(view, line, said, is_off=bool(off))
+    answers = [*at_hand, *proof, *rest] if off else [*at_hand, *rest, *proof]
+    return said._replace(answers=answers, first=joined(said.first, of_air, off))
 
 
 def _round_of(view: View, line: SheetLine) -> list[str]:
@@ -51,17 +52,19 @@ def _round_of(view: View, line: SheetLine) -> list[str]:
     ]
 
 
-def _proof(view: View, line: SheetLine, said: Said) -> list[Answer]:
+def _proof(view: View, line: SheetLine, said: Said, *, is_off: bool) -> list[Answer]:
     """A weighing of the test weight, while the scale shows nought, until one was right."""
     scale = view.scale(line)
     weight = scale.get("test_mg") if scale else None
     told = any(each["scale"] == scale["id"] for each in view.state["proved"]) if scale else True
-    is_right = told and not _off(view, line)
-    if not scale or not weight or is_right or (said.weigh and said.weigh["before_mg"]):
+    if not scale or not weight or (told and not is_off) or (said.weigh and said.weigh["before_mg"]):
         return []
-    label = say("prompting-prove", scale=scale["name"], weight=reading(weight, reads_in(scale)))
     body: ScaleBody = {"scale": scale["id"], "weight_mg": weight}
-    return [answer("prove_again" if told else "prove", label, "proved", body, wants="reading")]
+    return [
+        answer(
+            "prove_again" if told else "prove", proof_words(scale, weight), "proved", body, wants="reading"
+        )
+    ]
 
 
 def _off(view: View, line: SheetLine) -> str:

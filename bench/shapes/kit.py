@@ -22,6 +22,9 @@ _Amount = Annotated[str, Text(40)]
 _Name = Annotated[str, Text(80)]
 _Mass = Annotated[Mg, Within(0, 2**53 - 1)]
 _More = Annotated[Mg, Within(1, 2**53 - 1)]
+_Cavities = Annotated[int, Within(1, 1000)]
+_Sets = Annotated[int, Within(1, 100)]
+_Watts = Annotated[int, Within(1, 20_000)]
 
 
 class WrittenScale(TypedDict):
@@ -45,8 +48,8 @@ class WrittenMould(TypedDict):
     id: Id
     name: _Name
     shape: Annotated[str, Text(60)]
-    cavities: Annotated[int, Within(1, 1000)]
-    sets: NotRequired[Annotated[int, Within(1, 100)]]
+    cavities: _Cavities
+    sets: NotRequired[_Sets]
     cavity: NotRequired[_Amount]
 
 
@@ -54,7 +57,7 @@ class WrittenHeater(TypedDict):
     id: Id
     name: _Name
     kind: Annotated[str, Text(60)]
-    absorbed_w: NotRequired[Annotated[int, Within(1, 20_000)]]
+    absorbed_w: NotRequired[_Watts]
 
 
 class WrittenMixer(TypedDict):
@@ -96,8 +99,8 @@ class Mould(TypedDict):
     id: Id
     name: str
     shape: str
-    cavities: Annotated[int, Within(1, 1000)]  # in one set
-    sets: Annotated[int, Within(1, 100)]
+    cavities: _Cavities  # in one set
+    sets: _Sets
     cavity_mg: _More | None  # what one cavity holds; None: not said, so any piece fits
 
 
@@ -105,9 +108,7 @@ class Heater(TypedDict):
     id: Id
     name: str
     kind: str
-    absorbed_w: (
-        Annotated[int, Within(1, 20_000)] | None
-    )  # what reaches the melt; None: not measured, so no bursts are planned
+    absorbed_w: _Watts | None  # what reaches the melt; None: not measured, so no bursts are planned
 
 
 class Mixer(TypedDict):

@@ -92,11 +92,16 @@ export const isOwn = (criterion) => criterion.startsWith("judge-");
 export const criterionName = ({ criterion, says }) =>
   isOwn(criterion) ? says : say("sheet-criterion", { criterion });
 
+/** Thousandths of a pH, as makers write it. @param {number} bound */
+export const phWords = (bound) => String(bound / 1000).replace(".", point());
+
+/** A mass with no idle decimals. @param {number} mg */
+export const plainMass = (mg) => mass(mg, mg % 1000 ? 10 : 1000);
+
 /** How it should be. @param {GoodPiece} wanted */
 export function wantedWords({ criterion, least, most, says }) {
   /** @param {number} bound */
-  const shown = (bound) =>
-    criterion === "mass" ? mass(bound, bound % 1000 ? 10 : 1000) : String(bound / 1000).replace(".", point());
+  const shown = (bound) => (criterion === "mass" ? plainMass(bound) : phWords(bound));
   if (least !== null && most !== null)
     return say("sheet-between", { least: shown(least), most: shown(most) });
   if (most !== null) return say("sheet-at-most", { bound: shown(most) });
@@ -106,12 +111,14 @@ export function wantedWords({ criterion, least, most, says }) {
 /** What must be so before the first weighing. @param {{before?: readonly Start[]}} sheet */
 export const startsOf = ({ before = [] }) => before.map((each) => say(`gather-start-${each}`));
 
+/** The weighing of a scale's test weight. @param {Sheet["kit"]["scales"][number]} scale @param {number} weight */
+export const proofWords = (scale, weight) =>
+  say("prompting-prove", { scale: scale.name, weight: reading(weight, readsIn(scale)) });
+
 /** The test weights of the scales that are weighed on. @param {Sheet} sheet */
 export function proofsOf({ kit, lines }) {
   const used = new Set(lines.map(({ scale }) => scale));
   return kit.scales.flatMap((scale) =>
-    scale.test_mg && used.has(scale.id)
-      ? [say("prompting-prove", { scale: scale.name, weight: reading(scale.test_mg, readsIn(scale)) })]
-      : [],
+    scale.test_mg && used.has(scale.id) ? [proofWords(scale, scale.test_mg)] : [],
   );
 }

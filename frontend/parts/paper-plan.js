@@ -16,6 +16,7 @@ import {
   cautionsOf,
   noteOf,
   partName,
+  plainMass,
   proofsOf,
   spoonsWords,
   startsOf,
@@ -48,8 +49,6 @@ import { pieces } from "./words.js";
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 /** @param {number} number */
 const decimal = (number) => String(number).replace(".", point());
-/** @param {number} mg */
-const plain = (mg) => mass(mg, mg % 1000 ? 10 : 1000);
 /** How the room's air is, where it is asked. @param {{asks_air?: readonly Id[]}} written */
 const airOf = ({ asks_air: parts = [] }) =>
   parts.length ? [say("page-bench-humidity"), say("page-bench-warmth")] : [];
@@ -89,7 +88,7 @@ export function planOfSheet(sheet) {
       count: component.count,
       facts: [
         component.piece_mg && component.id !== "assembly"
-          ? say("page-paper-of-mass", { count: component.count, mass: plain(component.piece_mg) })
+          ? say("page-paper-of-mass", { count: component.count, mass: plainMass(component.piece_mg) })
           : "",
         component.spares ? say("page-paper-of-them-spare", { count: component.spares }) : "",
         component.make_mg
@@ -97,7 +96,9 @@ export function planOfSheet(sheet) {
               mass: mass(component.make_mg, component.make_mg < 10_000 ? 100 : 1000),
             })
           : "",
-        component.stays_behind_mg ? say("page-paper-stays", { mass: plain(component.stays_behind_mg) }) : "",
+        component.stays_behind_mg
+          ? say("page-paper-stays", { mass: plainMass(component.stays_behind_mg) })
+          : "",
         ...component.why.map(reasonWords),
       ],
       rounds: component.rounds.map(({ round, count, make_mg }) => ({

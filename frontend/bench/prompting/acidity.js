@@ -3,8 +3,9 @@
  * What was read is kept as an entry, `met`. The same as bench/prompting/acidity.py.
  */
 
-import { point, say } from "../../words.js";
+import { say } from "../../words.js";
 import { last } from "../lists.js";
+import { phWords } from "../sheet-words.js";
 import { isJudged } from "../steps/index.js";
 import { answer } from "./answers.js";
 /** @import { GoodPiece, Step } from "../../../bench/shapes/page" */
@@ -55,4 +56,4 @@ function askedAt({ sheet }) {
 }
 
 /** @param {number | null} thousandths */
-const shown = (thousandths) => (thousandths === null ? "" : String(thousandths / 1000).replace(".", point()));
+const shown = (thousandths) => (thousandths === null ? "" : phWords(thousandths));

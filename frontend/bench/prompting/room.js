@@ -7,6 +7,7 @@ import { say } from "../../words.js";
 import { FIZZ_STOP_RH } from "../air.js";
 import { joined } from "../brief.js";
 import { last } from "../lists.js";
+import { proofWords } from "../sheet-words.js";
 import { readsIn } from "../weighing.js";
 import { reading } from "../whole.js";
 import { answer } from "./answers.js";
@@ -46,29 +47,35 @@ export function beforePouring(view, line, said) {
     ofAir = say("prompting-damp-now", told); // while it can still be put off: the pour is told once it is in
     atHand = atHand.map((each) => (each.kind === "weighed" ? { ...each, ask } : each));
   }
-  const isOff = offNow(view, line);
-  const proved = proof(view, line, said);
+  const off = offNow(view, line);
+  const proved = proof(view, line, said, off !== "");
   const rest = said.answers.slice(2);
   return {
     ...said,
-    answers: isOff ? [...atHand, ...proved, ...rest] : [...atHand, ...rest, ...proved],
-    first: joined(said.first ?? "", ofAir, isOff),
+    answers: off ? [...atHand, ...proved, ...rest] : [...atHand, ...rest, ...proved],
+    first: joined(said.first ?? "", ofAir, off),
   };
 }
 
 /**
  * A weighing of the test weight, while the scale shows nought, until one was right.
- * @param {View} view @param {SheetLine} line @param {Said} said
+ * @param {View} view @param {SheetLine} line @param {Said} said @param {boolean} isOff
  */
-function proof(view, line, said) {
+function proof(view, line, said, isOff) {
   const scale = scaleOf(view, view.state.lines[line.id].scale);
   const weight = scale?.test_mg;
   const isTold = view.state.proved.some((each) => each.scale === scale?.id);
-  const isRight = isTold && !offNow(view, line);
-  if (!scale || !weight || isRight || said.weigh?.before_mg) return [];
-  const label = say("prompting-prove", { scale: scale.name, weight: reading(weight, readsIn(scale)) });
+  if (!scale || !weight || (isTold && !isOff) || said.weigh?.before_mg) return [];
   const id = isTold ? "prove_again" : "prove";
-  return [answer(id, label, "proved", { scale: scale.id, weight_mg: weight }, { input: "reading" })];
+  return [
+    answer(
+      id,
+      proofWords(scale, weight),
+      "proved",
+      { scale: scale.id, weight_mg: weight },
+      { input: "reading" },
+    ),
+  ];
 }
 
 /**
